@@ -1,0 +1,66 @@
+namespace Cornerwright.Garage.Quantities;
+
+/// <summary>Characters that keyboards, phones and copied tables put into numbers.</summary>
+internal static class Characters
+{
+    /// <summary>Longest text any of our parsers looks at.</summary>
+    public const int TextLimit = 64;
+
+    public static bool IsGap(char c) => c is ' ' or '\t' or '\u00A0' or '\u2009' or '\u202F' or '\u2007';
+
+    public static bool IsMinus(char c) => c is '-' or '\u2212' or '\u2013' or '\u2010' or '\u2011';
+
+    public static ReadOnlySpan<char> Trim(ReadOnlySpan<char> text)
+    {
+        int start = 0;
+        int end = text.Length;
+        while (start < end && IsGap(text[start]))
+        {
+            start++;
+        }
+
+        while (end > start && IsGap(text[end - 1]))
+        {
+            end--;
+        }
+
+        return text[start..end];
+    }
+
+    public static void SkipGaps(ReadOnlySpan<char> text, ref int at)
+    {
+        while (at < text.Length && IsGap(text[at]))
+        {
+            at++;
+        }
+    }
+
+    /// <summary>What was typed, for a message: unchanged, unless it is longer than any sensible input.</summary>
+    public static string Shown(string? typed) => typed switch
+    {
+        null => "",
+        { Length: > TextLimit } => string.Concat(typed.AsSpan(0, TextLimit), "…"),
+        _ => typed,
+    };
+
+    /// <summary>The value of a fraction that is one character (½), or 0 if it is none.</summary>
+    public static double FractionSign(char c) => c switch
+    {
+        '½' => 1.0 / 2,
+        '¼' => 1.0 / 4,
+        '¾' => 3.0 / 4,
+        '⅛' => 1.0 / 8,
+        '⅜' => 3.0 / 8,
+        '⅝' => 5.0 / 8,
+        '⅞' => 7.0 / 8,
+        '⅓' => 1.0 / 3,
+        '⅔' => 2.0 / 3,
+        '⅙' => 1.0 / 6,
+        '⅚' => 5.0 / 6,
+        '⅕' => 1.0 / 5,
+        '⅖' => 2.0 / 5,
+        '⅗' => 3.0 / 5,
+        '⅘' => 4.0 / 5,
+        _ => 0,
+    };
+}
