@@ -1,0 +1,137 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Designations;
+using Cornerwright.Garage.Parts;
+using Cornerwright.Garage.Problems;
+using Cornerwright.Garage.Readings;
+
+namespace Cornerwright.Garage.Files;
+
+/// <summary>What one field alone cannot show: ids that must be unique or exist, lengths that must stand in order.</summary>
+public static class Consistency
+{
+    /// <returns>Every problem; empty if the car hangs together.</returns>
+    public static IReadOnlyList<Problem> Check(Car car)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        var problems = new List<Problem>();
+        Unique(problems, "load cases", car.LoadCases.Select(x => x.Id));
+        Unique(problems, "builds", car.Builds.Select(x => x.Id));
+        CheckShelf(problems, car.Parts);
+        Exists(problems, "measured in load case", car.MeasuredLoadCase, car.LoadCases.Select(x => x.Id));
+        Exists(problems, "measured on build", car.MeasuredBuild, car.Builds.Select(x => x.Id));
+        foreach (var corner in Places.Corners)
+        {
+            Unique(problems, $"{corner.Words()} corner / things near the wheel", car.At(corner).Obstacles.Select(x => x.Id));
+            Rising(problems, $"{corner.Words()} corner / cycled readings / travel", car.At(corner).Motion.Steps.Select(x => x.Travel));
+            foreach (var build in car.Builds)
+            {
+                CheckCorner(problems, car.Parts, build.At(corner), $"build {build.Id} / {corner.Words()}");
+            }
+        }
+
+        return problems;
+    }
+
+    private static void CheckShelf(List<Problem> problems, PartsShelf shelf)
+    {
+        Unique(problems, "wheels", shelf.Wheels.Select(x => x.Id));
+        Unique(problems, "tyres", shelf.Tyres.Select(x => x.Id));
+        Unique(problems, "spacers", shelf.Spacers.Select(x => x.Id));
+        Unique(problems, "springs and sheets", shelf.Springs.Select(x => x.Id).Concat(shelf.Sheets.Select(x => x.Id)));
+        Unique(problems, "perches", shelf.Perches.Select(x => x.Id));
+        Unique(problems, "top mounts", shelf.TopMounts.Select(x => x.Id));
+        Unique(problems, "dampers", shelf.Dampers.Select(x => x.Id));
+        Unique(problems, "bump stops", shelf.BumpStops.Select(x => x.Id));
+        Unique(problems, "anti-roll bars", shelf.AntiRollBars.Select(x => x.Id));
+        Unique(problems, "bar links", shelf.BarLinks.Select(x => x.Id));
+        foreach (var wheel in shelf.Wheels)
+        {
+            problems.AddRange(RimDesignation.Parse(wheel.Designation, $"wheel {wheel.Id} / rim designation").Problems);
+        }
+
+        foreach (var tyre in shelf.Tyres)
+        {
+            problems.AddRange(TyreDesignation.Parse(tyre.Designation, $"tyre {tyre.Id} / size").Problems);
+            Order(problems, $"tyre {tyre.Id} / narrowest and widest rim", tyre.RimMin, tyre.RimMax);
+        }
+
+        foreach (var spring in shelf.Springs)
+        {
+            Order(problems, $"spring {spring.Id} / solid height and free length", spring.SolidHeight, spring.FreeLength);
+            Order(problems, $"spring {spring.Id} / inner and outer diameter", spring.InnerDiameter, spring.OuterDiameter);
+            Rising(problems, $"spring {spring.Id} / curve / deflection", spring.Curve.Select(x => x.Deflection));
+            Rising(problems, $"spring {spring.Id} / curve / force", spring.Curve.Select(x => x.Force));
+        }
+
+        foreach (var damper in shelf.Dampers)
+        {
+            Order(problems, $"damper {damper.Id} / rod pushed in and pulled out", damper.RodClosed, damper.RodOpen);
+            Order(problems, $"damper {damper.Id} / collar thread", damper.ThreadLow, damper.ThreadHigh);
+            Order(problems, $"damper {damper.Id} / body height", damper.BodyLow, damper.BodyHigh);
+            Order(problems, $"damper {damper.Id} / ride window", damper.WindowLow, damper.WindowHigh);
+        }
+
+        foreach (var stop in shelf.BumpStops)
+        {
+            Order(problems, $"bump stop {stop.Id} / spent and free length", stop.SpentLength, stop.Length);
+            Rising(problems, $"bump stop {stop.Id} / curve / squeezed by", stop.Curve.Select(x => x.Deflection));
+            Rising(problems, $"bump stop {stop.Id} / curve / force", stop.Curve.Select(x => x.Force));
+        }
+    }
+
+    private static void CheckCorner(List<Problem> problems, PartsShelf shelf, CornerBuild corner, string path)
+    {
+        Exists(problems, path + " / wheel", corner.Wheel, shelf.Wheels.Select(x => x.Id));
+        Exists(problems, path + " / tyre", corner.Tyre, shelf.Tyres.Select(x => x.Id));
+        Exists(problems, path + " / spacer", corner.Spacer, shelf.Spacers.Select(x => x.Id));
+        Exists(problems, path + " / perch", corner.Perch, shelf.Perches.Select(x => x.Id));
+        Exists(problems, path + " / top mount", corner.TopMount, shelf.TopMounts.Select(x => x.Id));
+        Exists(problems, path + " / damper", corner.Damper, shelf.Dampers.Select(x => x.Id));
+        Exists(problems, path + " / bump stop", corner.BumpStop, shelf.BumpStops.Select(x => x.Id));
+        Exists(problems, path + " / anti-roll bar", corner.AntiRollBar, shelf.AntiRollBars.Select(x => x.Id));
+        Exists(problems, path + " / bar link", corner.BarLink, shelf.BarLinks.Select(x => x.Id));
+        foreach (string id in corner.Stack)
+        {
+            Exists(problems, path + " / stack", id, shelf.Springs.Select(x => x.Id).Concat(shelf.Sheets.Select(x => x.Id)));
+        }
+    }
+
+    private static void Unique(List<Problem> problems, string path, IEnumerable<string> ids)
+    {
+        foreach (var twice in ids.GroupBy(x => x, StringComparer.Ordinal).Where(g => g.Count() > 1))
+        {
+            problems.Add(new Problem(path + " / id", twice.Key, "each id once", "Give one of them another id."));
+        }
+    }
+
+    private static void Exists(List<Problem> problems, string path, string id, IEnumerable<string> known)
+    {
+        if (id.Length > 0 && !known.Contains(id, StringComparer.Ordinal))
+        {
+            problems.Add(new Problem(path, id, string.Join(", ", known.Take(20)), "Choose one that is on the shelf, or put this one there."));
+        }
+    }
+
+    private static void Order(List<Problem> problems, string path, Reading? low, Reading? high)
+    {
+        if (low is not null && high is not null && !(low.Si < high.Si))
+        {
+            problems.Add(new Problem(path, $"{low.Typed} and {high.Typed}", "the first smaller than the second", "They may have been exchanged."));
+        }
+    }
+
+    private static void Rising(List<Problem> problems, string path, IEnumerable<Reading?> values)
+    {
+        double last = double.NegativeInfinity;
+        foreach (var value in values)
+        {
+            if (value is not null && !(value.Si > last))
+            {
+                problems.Add(new Problem(path, value.Typed, "each larger than the one before", "Sort the rows, or take the double one out."));
+            }
+
+            last = value?.Si ?? last;
+        }
+    }
+}

@@ -1,0 +1,142 @@
+using System.Collections;
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Readings;
+
+namespace Cornerwright.Garage.Files;
+
+/// <summary>Writes records by their shapes: declared order, two spaces, one reading a line, what is empty left out.</summary>
+internal static class DocumentWriter
+{
+    private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+
+    public static string Write(Car car)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        var text = new StringBuilder();
+        text.Append("{\n  \"format\": ").Append(Quote(CarFile.Format)).Append(",\n  \"version\": ").Append(CarFile.Version);
+        WriteFields(text, car, 1, first: false);
+        return text.Append("\n}\n").ToString();
+    }
+
+    private static void WriteFields(StringBuilder text, object record, int depth, bool first)
+    {
+        foreach (var field in RecordShape.Of(record.GetType()).Fields)
+        {
+            if (field.Get(record) is not { } value || IsEmpty(field, value))
+            {
+                continue;
+            }
+
+            text.Append(first ? "\n" : ",\n").Append(' ', depth * 2).Append(Quote(field.Name)).Append(": ");
+            WriteValue(text, field, value, depth);
+            first = false;
+        }
+    }
+
+    private static void WriteValue(StringBuilder text, FieldShape field, object value, int depth)
+    {
+        switch (field.Kind)
+        {
+            case FieldKind.Reading:
+                WriteReading(text, (Reading)value);
+                break;
+            case FieldKind.Record:
+                WriteRecord(text, value, depth);
+                break;
+            case FieldKind.RecordList:
+                WriteList(text, (IEnumerable)value, depth);
+                break;
+            case FieldKind.TextList:
+                text.Append('[').AppendJoin(", ", ((IEnumerable<string>)value).Select(Quote)).Append(']');
+                break;
+            case FieldKind.Choice:
+                text.Append(Quote(Camel(value)));
+                break;
+            case FieldKind.Text:
+                text.Append(Quote((string)value));
+                break;
+            case FieldKind.YesNo:
+                text.Append((bool)value ? "true" : "false");
+                break;
+            default:
+                text.Append(((IFormattable)value).ToString(value is double ? "R" : null, CultureInfo.InvariantCulture));
+                break;
+        }
+    }
+
+    private static void WriteRecord(StringBuilder text, object record, int depth)
+    {
+        text.Append('{');
+        int before = text.Length;
+        WriteFields(text, record, depth + 1, first: true);
+        if (text.Length > before)
+        {
+            text.Append('\n').Append(' ', depth * 2);
+        }
+
+        text.Append('}');
+    }
+
+    private static void WriteList(StringBuilder text, IEnumerable list, int depth)
+    {
+        text.Append('[');
+        bool first = true;
+        foreach (var item in list)
+        {
+            text.Append(first ? "\n" : ",\n").Append(' ', (depth + 1) * 2);
+            WriteRecord(text, item, depth + 1);
+            first = false;
+        }
+
+        text.Append(first ? "" : "\n" + new string(' ', depth * 2)).Append(']');
+    }
+
+    /// <summary>A bare setting is written as its text; anything else as an object on one line.</summary>
+    private static void WriteReading(StringBuilder text, Reading reading)
+    {
+        if (reading is { Source: ReadingSource.Setting, Tolerance: null, Date: null })
+        {
+            text.Append(Quote(reading.Typed));
+            return;
+        }
+
+        text.Append("{ \"value\": ").Append(Quote(reading.Typed));
+        if (reading.Tolerance is { } tolerance)
+        {
+            text.Append(", \"tolerance\": ").Append(Quote(tolerance.Amount.Typed));
+            if (tolerance.Kind != ToleranceKind.TwoSigma)
+            {
+                text.Append(", \"spread\": ").Append(Quote(Camel(tolerance.Kind)));
+            }
+        }
+
+        text.Append(", \"source\": ").Append(Quote(Camel(reading.Source)));
+        if (reading.Date is { } date)
+        {
+            text.Append(", \"date\": ").Append(Quote(date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
+        }
+
+        text.Append(" }");
+    }
+
+    private static bool IsEmpty(FieldShape field, object value) => value switch
+    {
+        string s => s.Length == 0,
+        bool b => !b,
+        Reading => false,
+        IEnumerable list => !list.Cast<object>().Any(),
+        _ => field.Kind == FieldKind.Record && !field.Words.Needed && IsAllEmpty(value),
+    };
+
+    /// <summary>A nested record that holds nothing beyond its defaults is left out; reading it back makes the same defaults.</summary>
+    private static bool IsAllEmpty(object record) => record.Equals(RecordShape.Of(record.GetType()).New());
+
+    private static string Camel(object value) => JsonNamingPolicy.CamelCase.ConvertName(value.ToString()!);
+
+    private static string Quote(string text) => "\"" + Encoder.Encode(text) + "\"";
+}
