@@ -58,6 +58,17 @@ public sealed class RideRatesTests
         }
     }
 
+    // Second way: turn the line from ball joint to top by the angle; its top must have moved by the shift.
+    [Theory]
+    [InlineData(0.010)]
+    [InlineData(-0.015)]
+    public void Sliding_a_strut_top_turns_the_strut_by_what_it_moved(double shift)
+    {
+        double angle = StrutTop.CamberLost(shift, 0.56);
+        Assert.Equal(shift, 0.56 * Math.Sin(angle) / Math.Cos(angle), 1e-15);
+        Assert.Equal(Math.Sign(shift), Math.Sign(angle));
+    }
+
     [Fact]
     public void What_cannot_be_is_refused()
     {
@@ -68,6 +79,8 @@ public sealed class RideRatesTests
         Assert.Throws<ArgumentOutOfRangeException>(() => RideRates.WheelRate(-1, 1));
         Assert.Throws<ArgumentOutOfRangeException>(() => RideRates.WheelWeight(1500, 1.1));
         Assert.Throws<ArgumentOutOfRangeException>(() => RideRates.WheelHopFrequency(1, 1, double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>(() => StrutTop.CamberLost(0.01, 0));
+        Assert.Throws<ArgumentOutOfRangeException>(() => StrutTop.CamberLost(double.NaN, 0.5));
         Assert.Throws<ArgumentOutOfRangeException>(() => QuarterCar.Frequencies(300, 0, 1, 1));
     }
 }

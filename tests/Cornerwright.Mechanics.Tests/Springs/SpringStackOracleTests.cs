@@ -9,14 +9,14 @@ namespace Cornerwright.Mechanics.Tests.Springs;
 /// element laws and halves the force 300 times.
 /// </summary>
 /// <remarks>
-/// Worst found with seed 20260 on 10,000 stacks, 10 lengths each (the tests keep it true):
-/// force against bisection below 1e-9 relative; force to length to force below 1e-9 relative.
+/// Worst found with seed 20260 on 10,000 stacks (the tests keep it true, with a margin for other machines):
+/// force against bisection 2e-12 relative, force to length to force 1e-13; both must stay below 1e-11. Promised: 1e-9.
 /// </remarks>
 public sealed class SpringStackOracleTests(ITestOutputHelper output)
 {
     private const int Seed = 20260;
     private const int Stacks = 10_000;
-    private const int LengthsEach = 10;
+    private const int LengthsEach = 5;
 
     // One element as the oracle sees it: points of deflection against force up to solid.
     private sealed record Piece(StackElement Element, double Free, double Solid, double[] X, double[] F)
@@ -112,7 +112,7 @@ public sealed class SpringStackOracleTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"seed {Seed}, {Stacks} stacks, worst relative error {worst:e2}");
-        Assert.True(worst < 1e-9, $"seed {Seed}: worst relative error {worst:e3}");
+        Assert.True(worst < 1e-11, $"seed {Seed}: worst relative error {worst:e3}");
     }
 
     [Fact]
@@ -141,7 +141,7 @@ public sealed class SpringStackOracleTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"seed {Seed + 1}, worst round trip {worst:e2}");
-        Assert.True(worst < 1e-9, $"seed {Seed + 1}: worst round trip {worst:e3}");
+        Assert.True(worst < 1e-11, $"seed {Seed + 1}: worst round trip {worst:e3}");
     }
 
     [Fact]
