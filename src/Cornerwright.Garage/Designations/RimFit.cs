@@ -35,6 +35,18 @@ public static class RimFit
         return (NearestHalf(nominalWidth * low / RimCodes.WidthCodeMetres), NearestHalf(nominalWidth * high / RimCodes.WidthCodeMetres));
     }
 
+    /// <summary>Width code of the measuring rim of a flotation size (31x10.50R15LT): 0.8 of the section width, to half codes.</summary>
+    /// <param name="nominalWidth">m.</param>
+    /// <remarks>Source: agrees with the rows of UN Regulation No. 54, Annex 5, recalled in TyreSizeTests; from memory.</remarks>
+    public static double FlotationMeasuringRimCode(double nominalWidth) =>
+        NearestHalf(nominalWidth * 0.80 / RimCodes.WidthCodeMetres);
+
+    /// <summary>Least and greatest rim width code usually permitted for a flotation size.</summary>
+    /// <param name="nominalWidth">m.</param>
+    /// <remarks>Common practice, no source: 0.68 to 0.87 of the section width, to half codes.</remarks>
+    public static (double Least, double Greatest) FlotationPermittedRimCodes(double nominalWidth) =>
+        (NearestHalf(nominalWidth * 0.68 / RimCodes.WidthCodeMetres), NearestHalf(nominalWidth * 0.87 / RimCodes.WidthCodeMetres));
+
     private static double MeasuringRatio(double aspectPercent) => aspectPercent switch
     {
         >= 75 => 0.70,

@@ -75,7 +75,9 @@ public sealed record TyreDesignation
     public double EffectiveAspectPercent => IsFlotation ? 100 * SectionHeight / NominalWidth : AspectPercent;
 
     /// <summary>Width code of the measuring rim by rule (<see cref="RimFit.MeasuringRimCode"/>).</summary>
-    public double MeasuringRimCode => RimFit.MeasuringRimCode(NominalWidth, EffectiveAspectPercent);
+    public double MeasuringRimCode => IsFlotation
+        ? RimFit.FlotationMeasuringRimCode(NominalWidth)
+        : RimFit.MeasuringRimCode(NominalWidth, AspectPercent);
 
     /// <summary>Section width on a rim, m.</summary>
     /// <param name="rimWidth">m between the flanges.</param>
@@ -95,7 +97,9 @@ public sealed record TyreDesignation
     public double RollingCircumference => TyreSize.RollingCircumference(OuterDiameter);
 
     /// <summary>Least and greatest rim width code usually permitted (<see cref="RimFit.PermittedRimCodes"/>).</summary>
-    public (double Least, double Greatest) PermittedRimCodes => RimFit.PermittedRimCodes(NominalWidth, EffectiveAspectPercent);
+    public (double Least, double Greatest) PermittedRimCodes => IsFlotation
+        ? RimFit.FlotationPermittedRimCodes(NominalWidth)
+        : RimFit.PermittedRimCodes(NominalWidth, AspectPercent);
 
     /// <summary>Estimated vertical stiffness, N/m, at a pressure in Pa (<see cref="TyreSize.VerticalStiffness"/>).</summary>
     public double VerticalStiffness(double pressure) =>
@@ -107,7 +111,7 @@ public sealed record TyreDesignation
     /// <summary>Pressure of the load index's load, Pa; null for light-truck and commercial tyres, whose tables differ.</summary>
     public double? ReferencePressure => Prefix == TyrePrefix.LT || LightTruckSuffix || Commercial || Prefix == TyrePrefix.T
         ? null
-        : TyreLoad.ReferencePressure(LoadClass);
+        : TyreLoad.ReferencePressure(LoadClass, Prefix == TyrePrefix.P);
 
     public static Checked<TyreDesignation> Parse(string? text, string field) => TyreReader.Parse(text, field);
 

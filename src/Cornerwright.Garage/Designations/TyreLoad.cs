@@ -7,9 +7,18 @@ public static class TyreLoad
     public const double Exponent = 0.8;
 
     /// <summary>Pressure at which the load index's load is carried, Pa.</summary>
-    /// <remarks>Source: ETRTO (from memory): 250 kPa standard load, 290 kPa extra load and high load.</remarks>
-    public static double ReferencePressure(TyreLoadClass loadClass) =>
-        loadClass == TyreLoadClass.Standard ? 250_000 : 290_000;
+    /// <remarks>
+    /// Source: ETRTO (from memory): 250 kPa standard load, 290 kPa extra load and high load; for P-metric sizes the Tire
+    /// and Rim Association's 240 kPa (35 psi) and 280 kPa (41 psi), from memory.
+    /// </remarks>
+    public static double ReferencePressure(TyreLoadClass loadClass, bool passengerMetric = false) =>
+        (loadClass == TyreLoadClass.Standard, passengerMetric) switch
+        {
+            (true, false) => 250_000,
+            (false, false) => 290_000,
+            (true, true) => 240_000,
+            (false, true) => 280_000,
+        };
 
     /// <summary>Load carried at a pressure, in the unit of <paramref name="greatestLoad"/>; more pressure than the reference carries no more.</summary>
     /// <param name="greatestLoad">Load of the index, N or kg.</param>

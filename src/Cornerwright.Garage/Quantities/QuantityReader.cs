@@ -32,7 +32,7 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
             return Fail(_text.IsEmpty ? Trouble.Empty : Trouble.TooLong, default);
         }
 
-        if (_text[0] == '±' || _text.StartsWith("+/"))
+        if (_text.Contains('±') || _text.Contains("+/", StringComparison.Ordinal))
         {
             return Fail(Trouble.PlusMinus, default);
         }
@@ -240,7 +240,7 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
     {
         Trouble.Empty => "Type a value.",
         Trouble.TooLong => $"Type at most {Characters.TextLimit} characters.",
-        Trouble.PlusMinus => "A ± belongs in the tolerance; type the value itself here.",
+        Trouble.PlusMinus => "A ± belongs in the tolerance; type the value alone here, and how far it may be off in the tolerance.",
         Trouble.Gap => "There is a gap inside the number: write 1234.5 without gaps, or a fraction such as 7 3/4.",
         Trouble.NoUnit => "Add the unit behind the number.",
         Trouble.UnknownUnit => $"\"{_culprit}\" is not a unit known here: use one of those listed.",

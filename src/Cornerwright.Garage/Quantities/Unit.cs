@@ -24,8 +24,8 @@ public sealed class Unit
     /// <summary>SI units in one of this unit.</summary>
     public double SiPerUnit => _times / _over;
 
-    /// <summary>Every accepted way to type it, folded as <see cref="UnitFolding"/> folds.</summary>
-    internal IReadOnlyList<string> Spellings { get; }
+    /// <summary>Every accepted way to type it, in small letters, products with "·".</summary>
+    public IReadOnlyList<string> Spellings { get; }
 
     public double ToSi(double number) => number * _times / _over;
 

@@ -60,6 +60,7 @@ public class TyreDesignationTests
         Assert.Equal(0.2667, flotation.NominalWidth, 1e-12);
         Assert.Equal((0.7874 - 0.381) / 2, flotation.SectionHeight, 1e-12);
 
+        Assert.Equal(240_000, TyreDesignation.Parse("P215/65R15 95H", "tyre").Value.ReferencePressure);
         TyreDesignation extra = TyreDesignation.Parse("225/45R17 94W XL", "tyre").Value;
         Assert.Equal(290_000, extra.ReferencePressure);
         Assert.Equal(670 * 9.80665, extra.GreatestLoad!.Value, 1e-9);

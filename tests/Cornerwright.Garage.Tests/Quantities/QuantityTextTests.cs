@@ -140,6 +140,7 @@ public class QuantityTextTests
     [InlineData("1/0 in", Dimension.Length, "fraction")]
     [InlineData("1/2.5 in", Dimension.Length, "fraction")]
     [InlineData("± 0.5 mm", Dimension.Length, "belongs in the tolerance")]
+    [InlineData("187.5 ± 0.5 mm", Dimension.Length, "belongs in the tolerance")]
     [InlineData("99999999999999999999 mm", Dimension.Length, "too large or too small")]
     [InlineData("--5 mm", Dimension.Length, "number is expected")]
     public void Refuses_and_says_why(string? typed, Dimension dimension, string cure)
