@@ -3,6 +3,9 @@ namespace Cornerwright.Garage.Designations;
 /// <summary>Speed symbols of a service description and what they permit.</summary>
 public static class SpeedSymbol
 {
+    /// <summary>ZR in a size without W or Y says only this: for more than so many km/h. Source: UN Regulation No. 30, ZR marking, from memory.</summary>
+    public const double ZrMoreThanKmh = 240;
+
     private const double KmhPerMetrePerSecond = 3.6;
 
     /// <summary>Greatest speed of a symbol, km/h; null if there is no such symbol.</summary>

@@ -48,7 +48,7 @@ public sealed record TyreDesignation
 
     public ServiceDescription? Service { get; internal init; }
 
-    /// <summary>XL, EXTRA LOAD, REINF or RF-ORCED marks; HL prefix is <see cref="TyreLoadClass.HighLoad"/>.</summary>
+    /// <summary>Extra load if marked XL, EXTRA LOAD, REINFORCED or REINF; the prefix HL is <see cref="TyreLoadClass.HighLoad"/>.</summary>
     public TyreLoadClass LoadClass { get; internal init; }
 
     /// <summary>M+S.</summary>
