@@ -140,4 +140,27 @@ public sealed class SpringStackTests
     [Fact]
     public void A_space_that_is_no_number_is_refused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => SpringStack.ForceAt([Main], double.NaN));
+
+    [Fact]
+    public void Nothing_is_allocated()
+    {
+        StackElement[] stack = [Main, Helper, Sheet, StackElement.Progressive(0.1, 0.05, SpringCurve.Through([0.02, 0.05], [400, 1600]))];
+        double sum = Exercise(stack);   // compiled before it is counted
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        sum += Exercise(stack);
+        Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+        Assert.True(sum > 0);
+    }
+
+    private static double Exercise(ReadOnlySpan<StackElement> stack)
+    {
+        double sum = 0;
+        for (int i = 0; i < 100; i++)
+        {
+            double force = SpringStack.ForceAt(stack, 0.15 + (i * 0.002)).Force;
+            sum += force + SpringStack.LengthAt(stack, force) + (SpringStack.TangentRateAt(stack, force) ?? 0);
+        }
+
+        return sum;
+    }
 }
