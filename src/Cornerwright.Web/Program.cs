@@ -1,5 +1,8 @@
-var app = WebApplication.CreateBuilder(args).Build();
-app.MapGet("/", () => "Cornerwright");
-app.Run();
+using Cornerwright.Web.Hosting;
 
+var app = CornerwrightHost.Build(args);
+await CornerwrightHost.Prepare(app);
+await app.RunAsync();
+
+/// <summary>The entry point, public so that tests can host the whole application.</summary>
 public partial class Program;

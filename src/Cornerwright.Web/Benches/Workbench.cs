@@ -1,0 +1,296 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Web.Benches;
+
+/// <summary>Whether what is seen is also kept.</summary>
+public enum SavedState
+{
+    Saved,
+
+    /// <summary>Changed; the save waits for a quiet moment.</summary>
+    Waiting,
+    Saving,
+
+    /// <summary>Somebody else saved in between: both versions are at hand, nothing is lost.</summary>
+    Conflict,
+
+    /// <summary>The database did not answer; the next change, or a press on the mark, tries again.</summary>
+    Failed,
+}
+
+/// <summary>
+/// One person's bench: the car that lies on it, the build in hand, what can be undone, what is saved, what is judged.
+/// Knows nothing of pages. All members are called from one circuit; events may come from a pool thread.
+/// </summary>
+public sealed class Workbench : IAsyncDisposable
+{
+    /// <summary>Long enough that a dragged slider saves once, short enough that nobody waits for it.</summary>
+    public static readonly TimeSpan QuietBeforeSaving = TimeSpan.FromMilliseconds(400);
+
+    private readonly ICarKeeper _keeper;
+    private readonly TimeProvider _time;
+    private readonly EditHistory<Car> _history = new();
+    private readonly JudgeQueue _judging;
+    private readonly SemaphoreSlim _saving = new(1, 1);
+    private readonly Dictionary<string, string> _drafts = new(StringComparer.Ordinal);
+    private ITimer? _quiet;
+    private Car? _kept;
+
+    public Workbench(ICarKeeper keeper, TimeProvider time, JudgeBuild judge)
+    {
+        (_keeper, _time, _judging) = (keeper, time, new JudgeQueue(judge));
+        _judging.Judged += _ => Changed?.Invoke();
+    }
+
+    /// <summary>Something that a page shows has changed; perhaps on a pool thread.</summary>
+    public event Action? Changed;
+
+    /// <summary>The car on the bench; null before the first was opened.</summary>
+    public Car? Car { get; private set; }
+
+    /// <summary>The revision that the bench's changes stand on.</summary>
+    public long Revision { get; private set; }
+
+    public string BuildId { get; private set; } = "";
+
+    /// <summary>The build in hand; null when the car has none.</summary>
+    public Build? Build => Car?.Build(BuildId);
+
+    public SavedState Saved { get; private set; } = SavedState.Saved;
+
+    /// <summary>Why the last save failed; empty if it did not.</summary>
+    public string SaveFailure { get; private set; } = "";
+
+    /// <summary>The other person's version while <see cref="Saved"/> is <see cref="SavedState.Conflict"/>.</summary>
+    public KeptVersion? Theirs { get; private set; }
+
+    public bool CanUndo => _history.CanUndo;
+    public bool CanRedo => _history.CanRedo;
+    public string UndoWords => _history.UndoWords;
+    public string RedoWords => _history.RedoWords;
+
+    /// <summary>Texts that could not be read yet, by the path of their field: they stay until they are mended or cleared.</summary>
+    public IReadOnlyDictionary<string, string> Drafts => _drafts;
+
+    /// <returns>False when there is no such car.</returns>
+    public async Task<bool> Open(string carId)
+    {
+        if (Car?.Id == carId)
+        {
+            return true;
+        }
+
+        await SaveNow();
+        if (await _keeper.Load(carId) is not { } version)
+        {
+            return false;
+        }
+
+        Lay(version, keepHistory: false);
+        return true;
+    }
+
+    /// <summary>Takes a build in hand; the first one when there is none of that name.</summary>
+    public void Select(string? buildId)
+    {
+        string found = Car?.Build(buildId ?? "")?.Id ?? Car?.Build(BuildId)?.Id ?? Car?.Builds.FirstOrDefault()?.Id ?? "";
+        if (found != BuildId)
+        {
+            BuildId = found;
+            Changed?.Invoke();
+        }
+    }
+
+    /// <summary>Replaces the car by what <paramref name="change"/> makes of it.</summary>
+    /// <param name="words">What was done, as the undo button says it: "Perch height, front left".</param>
+    /// <param name="change">From the present car to the new one; the same object means no change.</param>
+    /// <param name="drag">Changes in a row with the same key undo as one; null for a change that stands alone.</param>
+    /// <returns>True if anything changed.</returns>
+    public bool Apply(string words, Func<Car, Car> change, string? drag = null)
+    {
+        ArgumentNullException.ThrowIfNull(change);
+        if (Car is not { } before)
+        {
+            return false;
+        }
+
+        var after = change(before);
+        if (ReferenceEquals(after, before))
+        {
+            return false;
+        }
+
+        _history.Note(before, words, drag);
+        Become(after);
+        return true;
+    }
+
+    /// <summary>The slider was let go: the next drag is a step of its own.</summary>
+    public void EndDrag() => _history.EndDrag();
+
+    public void Undo()
+    {
+        if (Car is { } now && _history.Undo(now) is { } before)
+        {
+            Become(before);
+        }
+    }
+
+    public void Redo()
+    {
+        if (Car is { } now && _history.Redo(now) is { } after)
+        {
+            Become(after);
+        }
+    }
+
+    /// <summary>
+    /// The newest judgement known of a build; null until the first is there. Asking for it sets the work going when the car
+    /// has changed since, and <see cref="Changed"/> tells when it is done.
+    /// </summary>
+    public Judgement? JudgementOf(string buildId) => _judging.Of(buildId);
+
+    /// <summary>Why a build could not be judged; empty if it could.</summary>
+    public string JudgeFailureOf(string buildId) => _judging.FailureOf(buildId);
+
+    /// <summary>Done when nothing waits to be judged.</summary>
+    public Task Judged() => _judging.Settled();
+
+    /// <summary>Keeps a text that cannot be read yet, or forgets it when it is null.</summary>
+    public void Draft(string path, string? text)
+    {
+        if (text is null)
+        {
+            _drafts.Remove(path);
+        }
+        else
+        {
+            _drafts[path] = text;
+        }
+    }
+
+    /// <summary>Saves without waiting for a quiet moment.</summary>
+    /// <param name="label">Words for this revision; empty for the working state.</param>
+    public async Task SaveNow(string label = "")
+    {
+        _quiet?.Change(Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+        await _saving.WaitAsync();
+        try
+        {
+            await SaveCore(label);
+        }
+        finally
+        {
+            _saving.Release();
+        }
+
+        Changed?.Invoke();
+    }
+
+    /// <summary>Conflict: mine goes on top; theirs stays in the history.</summary>
+    public async Task KeepMine()
+    {
+        if (Theirs is { } theirs)
+        {
+            (Revision, Theirs, Saved) = (theirs.Revision, null, SavedState.Waiting);
+            await SaveNow();
+        }
+    }
+
+    /// <summary>Conflict: theirs goes on the bench; mine is kept as a revision beneath it, and undo brings it back.</summary>
+    public async Task TakeTheirs()
+    {
+        if (Theirs is not { } theirs || Car is not { } mine)
+        {
+            return;
+        }
+
+        if (await _keeper.Save(mine, theirs.Revision, "Set aside when another change was taken") is KeepResult.Kept aside)
+        {
+            (Revision, Theirs, _kept) = (aside.Revision, null, mine);
+            _history.Note(mine, "Take the other change", null);
+            Become(theirs.Car);
+            await SaveNow();
+        }
+        else
+        {
+            // A third save came in between: look again.
+            Theirs = await _keeper.Load(mine.Id);
+            Changed?.Invoke();
+        }
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await SaveNow();
+        if (_quiet is not null)
+        {
+            await _quiet.DisposeAsync();
+        }
+
+        _saving.Dispose();
+    }
+
+    private void Lay(KeptVersion version, bool keepHistory)
+    {
+        if (!keepHistory)
+        {
+            _history.Clear();
+            _drafts.Clear();
+        }
+
+        (Car, Revision, _kept, Saved, Theirs) = (version.Car, version.Revision, version.Car, SavedState.Saved, null);
+        BuildId = Car.Build(BuildId)?.Id ?? Car.Builds.FirstOrDefault()?.Id ?? "";
+        _judging.Show(Car, BuildId);
+        Changed?.Invoke();
+    }
+
+    private void Become(Car car)
+    {
+        Car = car;
+        if (car.Build(BuildId) is null)
+        {
+            BuildId = car.Builds.FirstOrDefault()?.Id ?? "";
+        }
+
+        _judging.Show(car, BuildId);
+        if (Saved != SavedState.Conflict)
+        {
+            Saved = SavedState.Waiting;
+            _quiet ??= _time.CreateTimer(_ => _ = SaveNow(), null, Timeout.InfiniteTimeSpan, Timeout.InfiniteTimeSpan);
+            _quiet.Change(QuietBeforeSaving, Timeout.InfiniteTimeSpan);
+        }
+
+        Changed?.Invoke();
+    }
+
+    private async Task SaveCore(string label)
+    {
+        if (Car is not { } car || Saved == SavedState.Conflict || (ReferenceEquals(car, _kept) && label.Length == 0))
+        {
+            return;
+        }
+
+        Saved = SavedState.Saving;
+        try
+        {
+            switch (await _keeper.Save(car, Revision, label))
+            {
+                case KeepResult.Kept kept:
+                    (Revision, _kept, SaveFailure) = (kept.Revision, car, "");
+                    Saved = ReferenceEquals(Car, car) ? SavedState.Saved : SavedState.Waiting;
+                    break;
+                case KeepResult.Conflict conflict:
+                    (Theirs, Saved) = (conflict.Theirs, SavedState.Conflict);
+                    break;
+            }
+        }
+        catch (Exception error)
+        {
+            // Disk full, file locked, network gone: the change stays on the bench and the mark says so.
+            (Saved, SaveFailure) = (SavedState.Failed, error.Message);
+        }
+    }
+}
