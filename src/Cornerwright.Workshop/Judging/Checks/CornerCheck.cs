@@ -1,0 +1,61 @@
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Findings;
+
+namespace Cornerwright.Workshop.Judging.Checks;
+
+/// <summary>
+/// One check of one corner: a value that changes smoothly with the inputs, and the limits between which it must lie.
+/// </summary>
+internal sealed record CornerCheck
+{
+    public required string Id { get; init; }
+    public required string Title { get; init; }
+    public required Unit Unit { get; init; }
+    public int Decimals { get; init; } = 1;
+
+    /// <summary>Readings without which the value cannot be computed; then nothing else of the check is asked.</summary>
+    public IReadOnlyList<string> Missing { get; init; } = [];
+
+    /// <summary>SI; not finite where the state is out of the motion's reach.</summary>
+    public required Func<CornerNumbers, double> Value { get; init; }
+
+    public double Low { get; init; } = double.NegativeInfinity;
+    public double High { get; init; } = double.PositiveInfinity;
+
+    /// <summary>What a mechanic would say of this value.</summary>
+    public required Func<CornerNumbers, double, string> Sentence { get; init; }
+
+    public Func<CornerNumbers, WorstState?> Worst { get; init; } = _ => null;
+
+    /// <summary>What the check takes for granted beyond the readings' own assumptions.</summary>
+    public IReadOnlyList<string> Assumptions { get; init; } = [];
+
+    /// <summary>True for a value that is only carried to whole-axle or whole-car checks and makes no finding itself.</summary>
+    public bool Silent { get; init; }
+
+    /// <summary>True if travel, loads and springs play a part; false for what only the parts' dimensions decide.</summary>
+    public bool NeedsSolving { get; init; } = true;
+
+    /// <summary>The clearance that this check reads, by its place in the corner's list; -1 for all other checks.</summary>
+    public int Clearance { get; init; } = -1;
+
+    public bool CanSpeak => Missing.Count == 0;
+}
+
+/// <summary>Numbers in a mechanic's sentence.</summary>
+internal static class Say
+{
+    public static string Mm(double metres, int decimals = 1) => new Measure(metres, Units.Millimetre, decimals).Text;
+
+    public static string N(double newtons) => new Measure(newtons, Units.Newton, 0).Text;
+
+    public static string Turns(double turns) => new Measure(turns, Units.Turn, 1).Text;
+
+    public static string Percent(double share, int decimals = 0) => new Measure(share, Units.Percent, decimals).Text;
+
+    public static string Kg(double kilograms) => new Measure(kilograms, Units.Kilogram, 0).Text;
+
+    /// <summary>SI value of a limit; a limit always has one, from the build, the car or the default.</summary>
+    public static double Limit(Reading? limit) => limit?.Si ?? throw new InvalidOperationException("A limit without a default.");
+}

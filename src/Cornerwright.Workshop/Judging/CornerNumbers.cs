@@ -1,0 +1,276 @@
+using Cornerwright.Mechanics.Loads;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Springs;
+
+namespace Cornerwright.Workshop.Judging;
+
+/// <summary>
+/// One corner solved for one row of inputs: where its travel ends, where it rides in each load case. Made once for a
+/// corner and solved again for every row, without allocating beyond the motion itself.
+/// </summary>
+internal sealed class CornerNumbers
+{
+    /// <summary>What pushes back once coils or rubber are solid, N/m. Steel on steel is stiffer still; the exact figure moves the balance by less than 0.2 mm.</summary>
+    private const double SolidRate = 2e7;
+
+    private const double Gravity = 9.80665;
+    private const double TravelAccuracy = 1e-8;
+
+    private readonly CornerPlan _plan;
+    private readonly StackElement[] _stack;
+    private readonly double[] _ride;
+    private readonly double[] _gaps;
+    private CornerMotion? _motion, _motionNow;
+
+    public CornerNumbers(CornerPlan plan)
+    {
+        _plan = plan;
+        _stack = new StackElement[plan.Station.Stack.Count];
+        _ride = new double[plan.Loads.Count];
+        X = plan.Inputs.Values();
+        Clearance = new ClearanceNumbers(plan);
+        _gaps = new double[plan.Clearance.Items.Count];
+    }
+
+    public ClearanceNumbers Clearance { get; }
+
+    /// <summary>Least gap of each thing near the wheel, m; not finite where it cannot be computed.</summary>
+    public ReadOnlySpan<double> Gaps => _gaps;
+
+    /// <summary>Travel at which the wheel first touches something of the body; infinite where it does not.</summary>
+    public double TyreTouch { get; private set; } = double.PositiveInfinity;
+
+    /// <summary>The row of inputs; change it, then <see cref="Solve"/>.</summary>
+    public double[] X { get; }
+
+    public ReadOnlySpan<StackElement> Stack => _stack;
+
+    public CornerMotion Motion => _motion ?? throw new InvalidOperationException("No motion: ask the plan what is missing first.");
+
+    /// <summary>The motion as it was when the car was measured.</summary>
+    public CornerMotion MotionNow => _motionNow ?? Motion;
+
+    /// <summary>Travel at which each load case rides, m; NaN where it is unknown or out of reach.</summary>
+    public ReadOnlySpan<double> Ride => _ride;
+
+    /// <summary>Travel of full droop; minus infinity where nothing known ends it.</summary>
+    public double Droop { get; private set; }
+
+    /// <summary>Travel at which the bump stop is touched, spent; the damper shut; the stack solid; metal met. Infinity where never or unknown.</summary>
+    public double Touch { get; private set; }
+
+    public double Spent { get; private set; }
+
+    public double Shut { get; private set; }
+
+    public double Bind { get; private set; }
+
+    public double Metal { get; private set; }
+
+    /// <summary>The first of what ends the bump travel, tyre contact aside.</summary>
+    public double FullBump => Math.Min(Math.Min(Spent, Shut), Math.Min(Bind, Metal));
+
+    /// <summary>Solves everything for the present row and searches the worst state of every clearance.</summary>
+    public void Solve()
+    {
+        SolveTravel();
+        Clearance.Search(this);
+        TyreTouch = Clearance.TyreTouch;
+        for (int i = 0; i < _gaps.Length; i++)
+        {
+            _gaps[i] = Clearance.Worst[i].Clearing.Gap;
+        }
+    }
+
+    /// <summary>Solves everything for a row close to one that was searched: clearances are read in the worst states found there.</summary>
+    public void Follow(ReadOnlySpan<WorstPose> worst)
+    {
+        SolveTravel();
+        Clearance.Follow(this, _gaps, worst, out double touch);
+        TyreTouch = touch;
+    }
+
+    private void SolveTravel()
+    {
+        var s = _plan.Station;
+        if (_plan.HasMotion)
+        {
+            _motion = _plan.Motion.Make(X);
+            _motionNow = _plan.Motion.AsMeasured(X) ? _motion : _plan.Motion.MakeNow(X);
+        }
+
+        FillStack();
+        Droop = double.NegativeInfinity;
+        (Touch, Spent, Shut, Bind) = (double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
+        Metal = At(s.Metal, double.PositiveInfinity);
+        if (_plan.HasDamper)
+        {
+            double top = X[s.RodDrop] + X[s.Body], packer = X[s.Packer];
+            Droop = TravelAt(Station.Damper, X[s.RodOpen] + top);
+            Shut = s.RodClosed == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.RodClosed] + top);
+            Touch = s.StopLength == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.StopLength] + packer + top);
+            Spent = s.StopSpent == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.StopSpent] + packer + top);
+        }
+
+        Droop = Math.Max(Droop, At(s.DroopLimit, double.NegativeInfinity));
+        if (_plan.HasSpring)
+        {
+            Bind = TravelAt(Station.Spring, SpringStack.SolidLength(_stack) + X[s.SeatDrop] + X[s.Perch]);
+        }
+
+        for (int i = 0; i < _ride.Length; i++)
+        {
+            _ride[i] = _plan.CanRide && _plan.Loads[i].Index != InputTable.None ? RideAt(X[_plan.Loads[i].Index] * Gravity) : double.NaN;
+        }
+    }
+
+    /// <summary>Space between the spring's seats, m.</summary>
+    public double SpringSpace(double travel) =>
+        Motion.StationAt(travel, Station.Spring, out var state).IsUsable()
+            ? state.Length - X[_plan.Station.SeatDrop] - X[_plan.Station.Perch] : double.NaN;
+
+    /// <summary>Travel at which the spring's space has a length, m; infinite where it never has.</summary>
+    public double TravelAtSpace(double space) => TravelAt(Station.Spring, space + X[_plan.Station.SeatDrop] + X[_plan.Station.Perch]);
+
+    /// <summary>Exposed rod, m.</summary>
+    public double RodShowing(double travel) =>
+        Motion.StationAt(travel, Station.Damper, out var state).IsUsable()
+            ? state.Length - X[_plan.Station.RodDrop] - X[_plan.Station.Body] : double.NaN;
+
+    public StationState SpringStation(double travel) =>
+        Motion.StationAt(travel, Station.Spring, out var state).IsUsable() ? state : new StationState(double.NaN, double.NaN, double.NaN);
+
+    public StackForce StackAt(double travel)
+    {
+        double space = SpringSpace(travel);
+        return double.IsFinite(space) && space > 0 ? SpringStack.ForceAt(_stack, space) : new StackForce(double.NaN, StackState.Loose, 0, 0);
+    }
+
+    /// <summary>Spring force at ride in a load case, by what the load leaves for it: exact even where the stack is nearly solid. N.</summary>
+    public double SpringForce(double travel) => StackAt(travel).Force;
+
+    /// <summary>Contact load at a travel and its slope, N and N/m.</summary>
+    public double ContactLoad(double travel, out double slope)
+    {
+        var s = _plan.Station;
+        bool spring = Motion.StationAt(travel, Station.Spring, out var at).IsUsable();
+        if (!spring)
+        {
+            slope = 0;
+            return double.NaN;
+        }
+
+        // The stack: its force and tangent rate; metal once it is solid.
+        var stack = SpringStack.ForceAt(_stack, Math.Max(1e-4, at.Length - X[s.SeatDrop] - X[s.Perch]));
+        double force = stack.Force, rate = 0;
+        if (stack.State == StackState.Bound)
+        {
+            (force, rate) = (force + (SolidRate * stack.Overrun), SolidRate);
+        }
+        else if (stack.State == StackState.Seated)
+        {
+            rate = SpringStack.TangentRateAt(_stack, force) ?? SolidRate;
+        }
+
+        double load = (X[s.Unsprung] * Gravity) + (at.MotionRatio * force);
+        slope = RideRates.WheelRate(rate, at.MotionRatio, force, at.MotionRatioSlope);
+
+        // The damper's rod force and the bump stop, on their own axis.
+        if (_plan.HasDamper && Motion.StationAt(travel, Station.Damper, out var damper).IsUsable())
+        {
+            double rod = At(s.RodForce, 0) + StopForce(damper.Length - X[s.RodDrop] - X[s.Body], out double stopRate);
+            load += damper.MotionRatio * rod;
+            slope += RideRates.WheelRate(stopRate, damper.MotionRatio, rod, damper.MotionRatioSlope);
+        }
+
+        return load;
+    }
+
+    /// <summary>Travel at which a station has a length, m; infinite where it never has.</summary>
+    public double TravelAt(Station station, double length)
+    {
+        var function = new StationFalls(this, station);
+        var root = RisingRoot.Find(function, -length, _plan.LowestTravel, _plan.HighestTravel, 0, TravelAccuracy);
+        return root.Why switch
+        {
+            RootStop.Converged => root.X,
+            RootStop.BelowRange => double.NegativeInfinity,
+            RootStop.AboveRange => double.PositiveInfinity,
+            _ => double.NaN,
+        };
+    }
+
+    private double RideAt(double load)
+    {
+        var root = RisingRoot.Find(new Contact(this), load, _plan.LowestTravel, _plan.HighestTravel, 0, TravelAccuracy);
+        return root.Why == RootStop.Converged ? root.X : double.NaN;
+    }
+
+    private double StopForce(double rodShowing, out double rate)
+    {
+        var s = _plan.Station;
+        rate = 0;
+        if (s.StopLength == InputTable.None)
+        {
+            return 0;
+        }
+
+        double squeezed = X[s.StopLength] + X[s.Packer] - rodShowing;
+        if (!(squeezed > 0))
+        {
+            return 0;
+        }
+
+        double force = 0;
+        if (s.StopCurve is { } curve)
+        {
+            force = curve.ForceAt(squeezed);
+            rate = 1 / curve.ComplianceAt(force);
+        }
+
+        double beyond = s.StopSpent == InputTable.None ? 0 : X[s.StopSpent] + X[s.Packer] - rodShowing;
+        if (beyond > 0)
+        {
+            force += SolidRate * beyond;
+            rate += SolidRate;
+        }
+
+        return force;
+    }
+
+    private void FillStack()
+    {
+        if (!_plan.HasSpring)
+        {
+            return;
+        }
+
+        for (int i = 0; i < _stack.Length; i++)
+        {
+            var slot = _plan.Station.Stack[i];
+            _stack[i] = slot.Sheet is not null ? StackElement.Rigid(Math.Max(0, X[slot.Free]))
+                : slot.Curve is { } curve ? StackElement.Progressive(Free(slot), X[slot.Solid], curve)
+                : StackElement.Linear(Free(slot), X[slot.Solid], Math.Max(1, X[slot.Rate]));
+        }
+    }
+
+    // A draw far out in the doubt of a short spring must not make it longer when solid than when free.
+    private double Free(StackSlot slot) => Math.Max(X[slot.Free], X[slot.Solid] + 1e-4);
+
+    private double At(int index, double otherwise) => index == InputTable.None ? otherwise : X[index];
+
+    private readonly struct StationFalls(CornerNumbers corner, Station station) : IRisingFunction
+    {
+        public double ValueAt(double x, out double slope)
+        {
+            corner.Motion.StationAt(x, station, out var state);
+            slope = state.MotionRatio;
+            return -state.Length;
+        }
+    }
+
+    private readonly struct Contact(CornerNumbers corner) : IRisingFunction
+    {
+        public double ValueAt(double x, out double slope) => corner.ContactLoad(x, out slope);
+    }
+}

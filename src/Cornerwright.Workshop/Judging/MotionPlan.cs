@@ -1,0 +1,183 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
+
+namespace Cornerwright.Workshop.Judging;
+
+/// <summary>Where the numbers of a corner's motion stand in its row of inputs, and how to make the motion from them.</summary>
+internal sealed class MotionPlan
+{
+    /// <summary>From the lower reference down to the lower ball joint: used only to turn a plate's slide into camber where no points were measured.</summary>
+    private const double BallJointBelowReference = 0.12;
+
+    private readonly MotionLevel _level;
+    private readonly bool _coilover;
+    private readonly int _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength, _lever;
+    private readonly int _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
+    private readonly (int Inboard, int Above)[] _points;
+    private readonly int[][] _steps;
+
+    private MotionPlan(InputTable table, string path, Settings now, Settings then, Corner corner, SpringLayout layout)
+    {
+        var motion = corner.Motion;
+        (_level, _coilover) = (motion.Level, layout == SpringLayout.Coilover);
+        _camber = Or(table, path + "/camber", "camber now", corner.Camber, "camber now: not measured, taken as 0 ± 1 deg", 0.5 * Math.PI / 180);
+        _toe = Or(table, path + "/toe", "toe now", corner.Toe, "", 0);
+
+        // Camber and points were measured with the present build's settings in them: only the change counts.
+        _clamp = Or(table, then.Path + "/clampCamber", "camber set at the clamp", then.Build.ClampCamber, "", 0);
+        _clampNow = Or(table, now.Path + "/clampCamber", "camber set at the clamp now", now.Build.ClampCamber, "", 0);
+        _slide = Or(table, then.Path + "/slide", "slide of the top plate", then.Build.Slide, "", 0);
+        _slideNow = Or(table, now.Path + "/slide", "slide of the top plate now", now.Build.Slide, "", 0);
+        _springLength = table.Add(path + "/springAxisLength", "spring axis length", corner.SpringAxisLength);
+        _damperLength = _coilover ? _springLength : table.Add(path + "/damperAxisLength", "damper axis length", corner.DamperAxisLength);
+        path += "/motion";
+        _ratio = table.Add(path + "/springRatio", "motion ratio of the spring", motion.SpringRatio);
+        _ratioChange = Or(table, path + "/springRatioChange", "change of the motion ratio", motion.SpringRatioChange, "", 0);
+        _damperRatio = _coilover ? _ratio : table.Add(path + "/damperRatio", "motion ratio of the damper", motion.DamperRatio);
+        _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio", motion.DamperRatioChange, "", 0);
+        _gain = Or(table, path + "/camberGain", "camber gain", motion.CamberGain, "", 0);
+        _outboard = Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel, "", 0);
+        _lever = _level == MotionLevel.PlanarStrut || (then.Build.Slide?.Si ?? 0) == (now.Build.Slide?.Si ?? 0) ? InputTable.None
+            : table.Assume(path + "/plateLever", "lever of the top plate", (corner.SpringAxisLength?.Si ?? 0.4) + BallJointBelowReference, 0.03, "camber per slide of the plate: taken over the axis length plus 120 mm");
+        _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner), ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower), ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
+            .Select(p => (
+                table.Add($"{path}/{p.Item1}/inboard", p.Item1 + " inboard", p.Item2?.Inboard),
+                table.Add($"{path}/{p.Item1}/above", p.Item1 + " above", p.Item2?.Above)))];
+        _steps = [.. motion.Steps.Select((s, i) => new[]
+        {
+            table.Add($"{path}/steps/{i}/travel", $"travel of step {i + 1}", s.Travel),
+            table.Add($"{path}/steps/{i}/springLength", $"spring axis at step {i + 1}", s.SpringLength),
+            table.Add($"{path}/steps/{i}/damperLength", $"damper axis at step {i + 1}", s.DamperLength),
+            table.Add($"{path}/steps/{i}/camber", $"camber at step {i + 1}", s.Camber),
+            table.Add($"{path}/steps/{i}/toe", $"toe at step {i + 1}", s.Toe),
+            table.Add($"{path}/steps/{i}/outboard", $"wheel out at step {i + 1}", s.Outboard),
+        })];
+        Missing = FindMissing();
+    }
+
+    /// <summary>Readings without which the motion of spring and damper is unknown, in words.</summary>
+    public IReadOnlyList<string> Missing { get; }
+
+    public int ClampCamber => _clamp;
+
+    public int Slide => _slide;
+
+    /// <summary>How one corner of a build is set, and where that stands in the document.</summary>
+    public readonly record struct Settings(string Path, CornerBuild Build);
+
+    public static MotionPlan Compile(InputTable table, string path, Settings now, Settings then, Corner corner, SpringLayout layout) =>
+        new(table, path, now, then, corner, layout);
+
+    /// <summary>Change of the camber set at the clamp against the measured state, rad: it turns the wheel against its strut.</summary>
+    public double ClampChange(ReadOnlySpan<double> x) => x[_clamp] - x[_clampNow];
+
+    /// <summary>The motion with these numbers. Only to be asked when nothing is <see cref="Missing"/>.</summary>
+    public CornerMotion Make(ReadOnlySpan<double> x) => Make(x, ClampChange(x), x[_slide] - x[_slideNow]);
+
+    /// <summary>The motion as it was when the car was measured.</summary>
+    public CornerMotion MakeNow(ReadOnlySpan<double> x) => Make(x, 0, 0);
+
+    /// <summary>True when plate or clamp are to stand as they stood when the car was measured.</summary>
+    public bool AsMeasured(ReadOnlySpan<double> x) => ClampChange(x) == 0 && x[_slide] == x[_slideNow];
+
+    private CornerMotion Make(ReadOnlySpan<double> x, double clampChange, double slide)
+    {
+        double camber = x[_camber] + clampChange;
+        if (_lever != InputTable.None)
+        {
+            camber -= Math.Atan2(slide, x[_lever]);
+        }
+
+        switch (_level)
+        {
+            case MotionLevel.PlanarStrut:
+                var points = new PlanarStrutPoints(Point(x, 0), Point(x, 1), Point(x, 4), Has(5) ? Point(x, 5) : Point(x, 1));
+                return new PlanarStrutMotion(points, camber, x[_toe], 0, -slide, 0, Optional(x, _springLength));
+            case MotionLevel.PlanarWishbone:
+                return new PlanarWishboneMotion(
+                    new PlanarWishbonePoints(Point(x, 2), Point(x, 3), Point(x, 0), Point(x, 1)),
+                    camber,
+                    new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, Optional(x, _springLength)),
+                    _coilover || !Has(7) || !Has(8)
+                        ? new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, Optional(x, _springLength))
+                        : new PlanarPickup(Point(x, 8), Point(x, 7), PickupPart.LowerArm, Optional(x, _damperLength)),
+                    x[_toe]);
+            case MotionLevel.Cycled:
+                return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0), Curve(x, 5, 0), Curve(x, 1, 0), Curve(x, _coilover ? 1 : 2, 0), 0.02);
+            default:
+                var wheel = new RatioWheel(camber, x[_gain], 0, x[_toe], 0, x[_outboard]);
+                var spring = new RatioStation(x[_springLength], x[_ratio], x[_ratioChange]);
+                var damper = _coilover || _damperLength == InputTable.None || _damperRatio == InputTable.None
+                    ? spring : new RatioStation(x[_damperLength], x[_damperRatio], x[_damperRatioChange]);
+                return new RatioMotion(wheel, spring, damper);
+        }
+    }
+
+    private List<string> FindMissing()
+    {
+        var missing = new List<string>();
+        void Need(bool there, string words)
+        {
+            if (!there)
+            {
+                missing.Add(words);
+            }
+        }
+
+        switch (_level)
+        {
+            case MotionLevel.Ratios:
+                Need(_springLength != InputTable.None, "spring axis length");
+                Need(_ratio != InputTable.None, "motion ratio of the spring");
+                Need(_coilover || _damperLength != InputTable.None, "damper axis length");
+                Need(_coilover || _damperRatio != InputTable.None, "motion ratio of the damper");
+                break;
+            case MotionLevel.PlanarStrut:
+                Need(Has(0), "lower arm, inner pivot");
+                Need(Has(1), "lower ball joint");
+                Need(Has(4), "strut top");
+                break;
+            case MotionLevel.PlanarWishbone:
+                Need(Has(0) && Has(1) && Has(2) && Has(3), "both arms' pivots and ball joints");
+                Need(Has(5) && Has(6), "the spring's two points");
+                Need(_coilover || (Has(7) && Has(8)), "the damper's two points");
+                break;
+            default:
+                Need(Rows(1).Count() >= 2, "at least two cycled readings with the spring axis length");
+                Need(_coilover || Rows(2).Count() >= 2, "at least two cycled readings with the damper axis length");
+                break;
+        }
+
+        return missing;
+    }
+
+    private static int Or(InputTable table, string path, string label, Reading? reading, string words, double sigma) =>
+        reading is not null ? table.Add(path, label, reading)
+        : words.Length > 0 ? table.Assume(path, label, 0, sigma, words)
+        : table.Define(path, label, 0);
+
+    private bool Has(int point) => _points[point].Inboard != InputTable.None && _points[point].Above != InputTable.None;
+
+    private PlanarPoint Point(ReadOnlySpan<double> x, int point) => new(-x[_points[point].Inboard], x[_points[point].Above]);
+
+    private static double? Optional(ReadOnlySpan<double> x, int index) => index == InputTable.None ? null : x[index];
+
+    private IEnumerable<int[]> Rows(int column) =>
+        _steps.Where(s => s[0] != InputTable.None && s[column] != InputTable.None);
+
+    private MonotoneCurve? Curve(ReadOnlySpan<double> x, int column, double shift)
+    {
+        var at = new List<double>();
+        var value = new List<double>();
+        foreach (int[] row in Rows(column))
+        {
+            at.Add(x[row[0]]);
+            value.Add(x[row[column]] + shift);
+        }
+
+        return at.Count < 2 ? null : MonotoneCurve.Create([.. at], [.. value], out _);
+    }
+}
