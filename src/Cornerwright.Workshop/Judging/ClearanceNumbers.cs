@@ -98,6 +98,9 @@ internal sealed class ClearanceNumbers
         SearchTouch(n, toBody, range);
     }
 
+    /// <summary>Where the first touch was found by another set of numbers for the same corner: <see cref="Follow"/> starts there.</summary>
+    public void TakeTouchFrom(ClearanceNumbers searched) => _touch = searched._touch;
+
     /// <summary>The gaps of a moved row of inputs in the states found by <see cref="Search"/>, without searching again: the least gap changes, to first order, as the gap in its worst state does.</summary>
     public void Follow(CornerNumbers n, Span<double> gaps, ReadOnlySpan<WorstPose> from, out double touch)
     {
@@ -139,7 +142,8 @@ internal sealed class ClearanceNumbers
 
     private bool Write(CornerNumbers n, out WheelSolid toBody, out WheelSolid toKnuckle)
     {
-        (toBody, toKnuckle) = (default, default);
+        toBody = default;
+        toKnuckle = default;
         if (_clearance.Missing.Count > 0)
         {
             Array.Fill(_worst, Unknown);
@@ -270,7 +274,7 @@ internal sealed class ClearanceNumbers
         {
             // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
             double kingpin = At(n, _clearance.Kingpin), caster = At(n, _clearance.Caster), offset = At(n, _clearance.HubOffset);
-            pose = pose.Steered(SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer);
+            pose = pose.Steered(Mechanics.Clearance.SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer);
         }
 
         return usable;

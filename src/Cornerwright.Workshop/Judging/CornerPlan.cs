@@ -73,7 +73,7 @@ internal sealed class CornerPlan
     public double HighestTravel { get; private set; } = SearchRange;
 
     /// <summary>The load case in which heights are wanted: the first.</summary>
-    public int Wanted => 0;
+    public const int Wanted = 0;
 
     /// <summary>Index of the load case with the heaviest load at this corner; -1 where none is known.</summary>
     public int Heaviest => Extreme(+1);

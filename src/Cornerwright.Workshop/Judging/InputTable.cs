@@ -14,13 +14,13 @@ internal sealed class InputTable
     public const int None = -1;
 
     private readonly List<Input> _inputs = [];
-    private readonly List<string> _assumptions = [];
+    private readonly Dictionary<int, string> _assumptions = [];
     private readonly Dictionary<string, int> _byPath = new(StringComparer.Ordinal);
 
     public IReadOnlyList<Input> Inputs => _inputs;
 
-    /// <summary>What was taken for granted, in words.</summary>
-    public IReadOnlyList<string> Assumptions => _assumptions;
+    /// <summary>What was taken for granted of each input, in words.</summary>
+    public IReadOnlyDictionary<int, string> Assumptions => _assumptions;
 
     public int Count => _inputs.Count;
 
@@ -39,7 +39,7 @@ internal sealed class InputTable
 
         if (reading.ToleranceAssumed)
         {
-            _assumptions.Add($"{label}: no tolerance typed, taken as usual for {SourceWords(reading.Source)}");
+            _assumptions[_inputs.Count] = $"{label}: no tolerance typed, taken as usual for {SourceWords(reading.Source)}";
         }
 
         return Put(new Input(path, label, reading.Si, reading.StandardDeviation, reading.Spread));
@@ -53,7 +53,7 @@ internal sealed class InputTable
             return known;
         }
 
-        _assumptions.Add(words);
+        _assumptions[_inputs.Count] = words;
         return Put(new Input(path, label, value, sigma, ToleranceKind.TwoSigma));
     }
 

@@ -14,7 +14,7 @@ internal static class DamperChecks
             yield break;
         }
 
-        int wanted = plan.Wanted;
+        int wanted = CornerPlan.Wanted;
         IReadOnlyList<string> ride = [.. plan.MissingForDamper(), .. plan.MissingForRide(wanted).Except(plan.MissingForDamper())];
         if (damper.WindowLow is { } low && damper.WindowHigh is { } high)
         {

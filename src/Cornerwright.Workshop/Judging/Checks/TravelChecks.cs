@@ -11,7 +11,7 @@ internal static class TravelChecks
     {
         var stop = plan.MissingForStop();
         IReadOnlyList<string> spent = [.. stop, .. CornerPlan.Words(plan.Parts.BumpStop is not null && plan.Station.StopSpent == InputTable.None, "spent length of the bump stop")];
-        int heaviest = Math.Max(0, plan.Heaviest), wanted = plan.Wanted;
+        int heaviest = Math.Max(0, plan.Heaviest), wanted = CornerPlan.Wanted;
         double stopUse = Limit(plan.Limits.StopUse);
         yield return new CornerCheck
         {

@@ -1,0 +1,112 @@
+using System.Runtime.CompilerServices;
+using Cornerwright.Mechanics.Geometry;
+
+namespace Cornerwright.Mechanics.Clearance;
+
+/// <summary>Which part of the wheel is nearest.</summary>
+public enum WheelPart
+{
+    Tyre = 0,
+    RimOuterLip = 1,
+    RimInnerLip = 2,
+    RimBarrel = 3,
+}
+
+/// <summary>Tyre and rim as solids of revolution made of convex profiles, ready for distances; points are given in S (a, 12, 3), m.</summary>
+/// <remarks>
+/// The distance to the whole is the least over the pieces: exact outside; inside it is the depth in the deepest single piece, which is
+/// at most the depth in the whole. Source: docs/theory/clearance.md §1.
+/// </remarks>
+public readonly ref struct WheelSolid
+{
+    private readonly ConvexProfile tyre;
+    private readonly ConvexProfile outerLip;
+    private readonly ConvexProfile innerLip;
+    private readonly ConvexProfile barrel;
+
+    private WheelSolid(ConvexProfile tyre, ConvexProfile outerLip, ConvexProfile innerLip, ConvexProfile barrel, int pieces)
+    {
+        this.tyre = tyre;
+        this.outerLip = outerLip;
+        this.innerLip = innerLip;
+        this.barrel = barrel;
+        Pieces = pieces;
+    }
+
+    /// <summary>1 for a bare tyre, 4 with its rim. Pieces are numbered as <see cref="WheelPart"/>.</summary>
+    public int Pieces { get; }
+
+    /// <summary>How many doubles <see cref="Write"/> needs. Source: layout of this type.</summary>
+    public static int BufferLength(int arcPoints) =>
+        ConvexProfile.BufferLength(TyreProfile.PointCount(arcPoints)) + (3 * ConvexProfile.BufferLength(4));
+
+    /// <summary>Lays out tyre and rim in the caller's buffer.</summary>
+    /// <param name="tyre">A sound section.</param>
+    /// <param name="rim">A sound section, or the default for no rim.</param>
+    /// <param name="arcPoints">2 to 32, even; 4 or 6 is plenty for a tape.</param>
+    /// <param name="buffer">At least <see cref="BufferLength"/>; it must outlive the result.</param>
+    /// <remarks>Source: docs/theory/clearance.md §2.</remarks>
+    public static WheelSolid Write(scoped in TyreSection tyre, scoped in RimSection rim, int arcPoints, Span<double> buffer)
+    {
+        Span<ProfilePoint> corners = stackalloc ProfilePoint[TyreProfile.PointCount(arcPoints)];
+        int n = TyreProfile.Write(tyre, arcPoints, corners);
+        int used = ConvexProfile.BufferLength(corners.Length);
+        ConvexProfile tread = ConvexProfile.Write(corners[..n], buffer[..used]);
+        if (!rim.IsSound)
+        {
+            return new(tread, default, default, default, 1);
+        }
+
+        int piece = ConvexProfile.BufferLength(4);
+        RimProfile.WritePiece(rim, 0, corners);
+        ConvexProfile outer = ConvexProfile.Write(corners[..4], buffer.Slice(used, piece));
+        RimProfile.WritePiece(rim, 1, corners);
+        ConvexProfile inner = ConvexProfile.Write(corners[..4], buffer.Slice(used + piece, piece));
+        RimProfile.WritePiece(rim, 2, corners);
+        ConvexProfile hollow = ConvexProfile.Write(corners[..4], buffer.Slice(used + (2 * piece), piece));
+        return new(tread, outer, inner, hollow, 4);
+    }
+
+    /// <summary>A solid of one convex profile, for shapes of the caller's own. Source: docs/theory/clearance.md §1.</summary>
+    public static WheelSolid Of(ConvexProfile profile) => new(profile, default, default, default, 1);
+
+    /// <summary>Signed distance of (a, r) to one piece with its gradient. Source: docs/theory/clearance.md §1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public double PieceDistance(int piece, double a, double r, out double gradientA, out double gradientR) => piece switch
+    {
+        0 => tyre.SignedDistance(a, r, out gradientA, out gradientR),
+        1 => outerLip.SignedDistance(a, r, out gradientA, out gradientR),
+        2 => innerLip.SignedDistance(a, r, out gradientA, out gradientR),
+        _ => barrel.SignedDistance(a, r, out gradientA, out gradientR),
+    };
+
+    /// <summary>The corner of a piece furthest in a direction of the half-plane. Source: definition of a support point.</summary>
+    public ProfilePoint PieceFurthest(int piece, double directionA, double directionR) => piece switch
+    {
+        0 => tyre.Furthest(directionA, directionR),
+        1 => outerLip.Furthest(directionA, directionR),
+        2 => innerLip.Furthest(directionA, directionR),
+        _ => barrel.Furthest(directionA, directionR),
+    };
+
+    /// <summary>Signed distance of a half-plane point to the whole wheel, with nearest piece and gradient. Source: docs/theory/clearance.md §1.</summary>
+    public double SignedDistance(double a, double r, out WheelPart part, out double gradientA, out double gradientR)
+    {
+        double best = tyre.SignedDistance(a, r, out gradientA, out gradientR);
+        part = WheelPart.Tyre;
+        for (int i = 1; i < Pieces; i++)
+        {
+            double d = PieceDistance(i, a, r, out double ga, out double gr);
+            if (d < best)
+            {
+                (best, part, gradientA, gradientR) = (d, (WheelPart)i, ga, gr);
+            }
+        }
+
+        return best;
+    }
+
+    /// <summary>Signed distance of a point in S. Source: docs/theory/clearance.md §1.</summary>
+    public double SignedDistance(in Vec3 pointInSpindle) =>
+        SignedDistance(pointInSpindle.X, Math.Sqrt((pointInSpindle.Y * pointInSpindle.Y) + (pointInSpindle.Z * pointInSpindle.Z)), out _, out _, out _);
+}

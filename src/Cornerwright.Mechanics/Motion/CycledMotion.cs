@@ -1,0 +1,76 @@
+namespace Cornerwright.Mechanics.Motion;
+
+/// <summary>A corner cycled by hand: the wheel lifted in steps with the spring out, readings taken at each, and joined by monotone curves.</summary>
+/// <remarks>
+/// A curve may have its own steps. Camber missing is <see cref="Reach.NotGiven"/>; toe or lateral shift missing count as constant
+/// zero change, which the caller shows as an assumption. Outside a curve's readings by at most the margin the answer is
+/// <see cref="Reach.Extrapolated"/> along the end's straight line; further out there is none.
+/// Source: docs/theory/motion.md §5.
+/// </remarks>
+public sealed class CycledMotion(
+    MonotoneCurve? camber,
+    MonotoneCurve? toe,
+    MonotoneCurve? lateral,
+    MonotoneCurve? springLength,
+    MonotoneCurve? damperLength,
+    double extrapolationMargin = 0.01) : CornerMotion
+{
+    /// <inheritdoc/>
+    /// <remarks>Source: docs/theory/motion.md §5.</remarks>
+    public override Reach WheelAt(double travel, out WheelMotionState wheel)
+    {
+        wheel = default;
+        if (camber is null)
+        {
+            return Reach.NotGiven;
+        }
+
+        Reach reach = Worse(Domain(camber, travel), Worse(Domain(toe, travel), Domain(lateral, travel)));
+        if (reach.IsUsable())
+        {
+            // Shift is counted from the reference state, whatever zero the tape had.
+            double shift = lateral is null ? 0 : lateral.At(travel).Value - lateral.At(0).Value;
+            wheel = new(camber.At(travel).Value, toe?.At(travel).Value ?? 0, shift);
+        }
+
+        return reach;
+    }
+
+    /// <inheritdoc/>
+    /// <remarks>Source: docs/theory/motion.md §5.</remarks>
+    public override Reach StationAt(double travel, Station station, out StationState state)
+    {
+        state = default;
+        if ((station == Station.Spring ? springLength : damperLength) is not { } curve)
+        {
+            return Reach.NotGiven;
+        }
+
+        Reach reach = Domain(curve, travel);
+        if (reach.IsUsable())
+        {
+            var (length, first, second) = curve.At(travel);
+            state = new(length, -first, -second);
+        }
+
+        return reach;
+    }
+
+    private static Reach Worse(Reach a, Reach b) => (Reach)Math.Max((int)a, (int)b);
+
+    private Reach Domain(MonotoneCurve? curve, double travel)
+    {
+        if (!double.IsFinite(travel))
+        {
+            return Reach.NotFinite;
+        }
+
+        if (curve is null || (travel >= curve.Start && travel <= curve.End))
+        {
+            return Reach.Reached;
+        }
+
+        double beyond = Math.Max(curve.Start - travel, travel - curve.End);
+        return beyond <= extrapolationMargin ? Reach.Extrapolated : Reach.OutsideReadings;
+    }
+}

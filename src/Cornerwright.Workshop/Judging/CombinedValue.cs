@@ -1,0 +1,95 @@
+using Cornerwright.Garage.Readings;
+using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Findings;
+
+namespace Cornerwright.Workshop.Judging;
+
+/// <summary>A weighted sum of corners' values and single readings; inputs that corners share move all of them together.</summary>
+internal sealed class CombinedValue
+{
+    private readonly Dictionary<string, (Input Input, double Contribution)> _parts = new(StringComparer.Ordinal);
+    private readonly List<string> _missing = [];
+
+    public double Value { get; private set; }
+
+    public IReadOnlyList<string> Missing => _missing;
+
+    public double Bend { get; private set; }
+
+    /// <summary>Adds a corner's check by its id.</summary>
+    public CombinedValue Add(CornerResult corner, string check, double weight)
+    {
+        int index = corner.Find(check);
+        if (index < 0 || !corner.Checks[index].CanSpeak || !double.IsFinite(corner.Value(index)))
+        {
+            string where = Garage.Cars.Places.Words(corner.Plan.Place);
+            _missing.AddRange(index < 0 || corner.Checks[index].CanSpeak ? [$"{where}: the ride height is out of the motion's reach"] : corner.Checks[index].Missing.Select(m => $"{where}: {m}"));
+            return this;
+        }
+
+        Value += weight * corner.Value(index);
+        Bend += Math.Abs(weight) * corner.Doubtful(index).Bend;
+        var contributions = corner.Contributions(index);
+        for (int i = 0; i < contributions.Length; i++)
+        {
+            if (contributions[i] != 0)
+            {
+                Add(corner.Plan.Inputs.Inputs[i], weight * contributions[i]);
+            }
+        }
+
+        return this;
+    }
+
+    public CombinedValue Add(string path, string label, Reading? reading, double weight)
+    {
+        if (reading is null)
+        {
+            _missing.Add(label);
+            return this;
+        }
+
+        Value += weight * reading.Si;
+        Add(new Input(path, label, reading.Si, reading.StandardDeviation, reading.Spread), weight * reading.StandardDeviation);
+        return this;
+    }
+
+    public CombinedValue Add(double number)
+    {
+        Value += number;
+        return this;
+    }
+
+    public Finding Judge(Finding frame, Measure unit, double low, double high, double certainty, Func<double, string> sentence)
+    {
+        if (_missing.Count > 0)
+        {
+            return FindingWriter.Unknown(frame.Check, frame.Title, frame.Where, [.. _missing.Distinct()]) with { Axle = frame.Axle };
+        }
+
+        var inputs = _parts.Values.OrderBy(p => p.Input.Path, StringComparer.Ordinal).ToList();
+        double[] contributions = [.. inputs.Select(p => p.Contribution)];
+        bool[] uniform = [.. inputs.Select(p => p.Input.Spread == ToleranceKind.HalfRange)];
+        var doubt = LinearDoubt.Of(contributions, uniform);
+        var (verdict, margin, probability) = FindingWriter.Weigh(Value, low, high, doubt, certainty);
+        return frame with
+        {
+            Verdict = verdict,
+            Value = unit.With(Value),
+            Low = double.IsFinite(low) ? unit.With(low) : null,
+            High = double.IsFinite(high) ? unit.With(high) : null,
+            Margin = unit.With(margin),
+            Doubt = unit.With(2 * doubt.StandardDeviation),
+            Probability = probability,
+            FirstOrderEnough = new DoubtfulValue(Value, doubt, Bend).FirstOrderEnough,
+            Sentence = sentence(Value),
+            Deciding = FindingWriter.Deciding([.. inputs.Select(p => p.Input)], contributions),
+        };
+    }
+
+    private void Add(Input input, double contribution)
+    {
+        double before = _parts.TryGetValue(input.Path, out var known) ? known.Contribution : 0;
+        _parts[input.Path] = (input, before + contribution);
+    }
+}

@@ -1,0 +1,82 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Judging.Cures;
+using Cornerwright.Workshop.Pictures;
+
+namespace Cornerwright.Workshop.Judging;
+
+/// <summary>What a judgement is to hold.</summary>
+/// <param name="Cures">Solve cures for what fails or is tight.</param>
+/// <param name="Pictures">Work out what the pictures are drawn from.</param>
+public readonly record struct JudgeOptions(bool Cures, bool Pictures)
+{
+    public static JudgeOptions Everything => new(true, true);
+
+    /// <summary>Verdicts, margins and doubt alone: for ranking many builds.</summary>
+    public static JudgeOptions FindingsOnly => new(false, false);
+}
+
+/// <summary>The main verb: does a build hold on a car, by how much, how surely, and what would cure what does not.</summary>
+public static class Judge
+{
+    /// <summary>Judges a build of the car by its id, with everything.</summary>
+    /// <exception cref="ArgumentException">The car has no build of that id.</exception>
+    public static Judgement Build(Car car, string buildId) => Build(car, buildId, JudgeOptions.Everything);
+
+    /// <inheritdoc cref="Build(Car, string)"/>
+    public static Judgement Build(Car car, string buildId, JudgeOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return Build(car, car.Build(buildId) ?? throw new ArgumentException($"No build \"{buildId}\".", nameof(buildId)), options);
+    }
+
+    /// <summary>Judges a build, which need not be among the car's own.</summary>
+    public static Judgement Build(Car car, Build build, JudgeOptions options)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(build);
+        double certainty = Say.Limit(LimitsInForce.Of(car, build).Certainty);
+        CornerResult[] corners = [.. Places.Corners.Select(place => CornerResult.Of(CornerPlan.Compile(car, build, place)))];
+        var findings = new List<Finding>();
+        var figures = new List<Figure>();
+        foreach (var corner in corners)
+        {
+            AddCorner(findings, figures, corner, certainty, options);
+        }
+
+        findings.AddRange(WholeCarChecks.For(car, corners, certainty));
+        figures.AddRange(CarFigures.For(car));
+        return new Judgement
+        {
+            Car = car,
+            Build = build,
+            Findings = [.. findings.OrderBy(f => f.Verdict).ThenBy(f => f.Probability ?? 0).ThenBy(f => f.Key, StringComparer.Ordinal)],
+            Figures = figures,
+            Pictures = options.Pictures ? [.. corners.Select(PictureMaker.Of)] : [],
+        };
+    }
+
+    private static void AddCorner(List<Finding> findings, List<Figure> figures, CornerResult corner, double certainty, JudgeOptions options)
+    {
+        for (int i = 0; i < corner.Checks.Count; i++)
+        {
+            var check = corner.Checks[i];
+            if (!check.Silent)
+            {
+                var finding = FindingWriter.Of(corner, i, certainty);
+                bool wanting = options.Cures && check.Curable && (finding.Verdict is Verdict.Fails or Verdict.Tight);
+                findings.Add(wanting ? finding with { Cures = CureFinder.Find(corner, i, certainty) } : finding);
+            }
+            else if (check.Id.StartsWith(SilentValues.FigurePrefix, StringComparison.Ordinal) && check.CanSpeak && double.IsFinite(corner.Value(i)))
+            {
+                var measure = new Measure(corner.Value(i), check.Unit, check.Decimals);
+                figures.Add(new Figure(
+                    check.Id[SilentValues.FigurePrefix.Length..], check.Title, corner.Plan.Place.Words(), corner.Plan.Place,
+                    measure, measure.With(2 * corner.Doubtful(i).Doubt.StandardDeviation)));
+            }
+        }
+    }
+}

@@ -1,0 +1,99 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Judging.Checks;
+using static Cornerwright.Workshop.Judging.Checks.Say;
+
+namespace Cornerwright.Workshop.Judging;
+
+/// <summary>Checks that need more than one corner.</summary>
+internal static class WholeCarChecks
+{
+    /// <summary>Tyres of one driven axle, or of all wheels of a four-wheel drive, may differ by this share in rolling circumference. Common practice, no source.</summary>
+    private const double EqualRolling = 0.01;
+
+    public static IEnumerable<Finding> For(Car car, IReadOnlyList<CornerResult> corners, double certainty)
+    {
+        foreach (var axle in new[] { AxlePlace.Front, AxlePlace.Rear })
+        {
+            CornerResult left = Of(corners, axle, left: true), right = Of(corners, axle, left: false);
+            yield return SideDifference(axle, left, right, certainty);
+            if (Track(axle, left, right, certainty) is { } track)
+            {
+                yield return track;
+            }
+
+            if (Rolls(left.Plan.Parts) && Rolls(right.Plan.Parts) && WheelChecks.RollingDiameter(left.Plan.Parts) != WheelChecks.RollingDiameter(right.Plan.Parts))
+            {
+                yield return Rolling($"{axle.Words()} axle", axle, left, right, certainty);
+            }
+        }
+
+        if (car.Front.Driven && car.Rear.Driven && Rolls(corners[0].Plan.Parts) && Rolls(corners[2].Plan.Parts))
+        {
+            yield return Rolling("car", null, corners[0], corners[2], certainty);
+        }
+
+        yield return GroundClearance(car, corners, certainty);
+    }
+
+    private static Finding SideDifference(AxlePlace axle, CornerResult left, CornerResult right, double certainty)
+    {
+        double limit = Limit(left.Plan.Limits.SideDifference);
+        return new CombinedValue().Add(left, "height-silent", 1).Add(right, "height-silent", -1).Judge(
+            Frame("side-difference", "Left and right height", axle), Mm1, -limit, limit, certainty,
+            value => Math.Abs(value) < 0.0005 ? "Left and right stand level."
+                : $"The {(value > 0 ? "left" : "right")} side stands {Say.Mm(Math.Abs(value))} higher.");
+    }
+
+    private static Finding? Track(AxlePlace axle, CornerResult left, CornerResult right, double certainty)
+    {
+        if (left.Plan.Wheel is null || left.Plan.WheelNow is null || right.Plan.Wheel is null || right.Plan.WheelNow is null)
+        {
+            return null;
+        }
+
+        double limit = Limit(left.Plan.Limits.TrackChange), change = Outward(left) + Outward(right);
+        return new CombinedValue().Add(change).Judge(
+            Frame("track-change", "Track", axle), Mm1, -limit, limit, certainty,
+            value => Math.Abs(value) < 0.00005 ? "The track stays as it is." : $"The track grows by {Say.Mm(value)}.".Replace("grows by -", "shrinks by ", StringComparison.Ordinal));
+
+        static double Outward(CornerResult corner) => corner.Plan.Wheel!.AxialCentre(corner.Numbers.X) - corner.Plan.WheelNow!.AxialCentre(corner.Numbers.X);
+    }
+
+    private static Finding Rolling(string where, AxlePlace? axle, CornerResult first, CornerResult second, double certainty)
+    {
+        double ratio = (WheelChecks.RollingDiameter(first.Plan.Parts) / WheelChecks.RollingDiameter(second.Plan.Parts)) - 1;
+        return new CombinedValue().Add(ratio).Judge(
+            new Finding { Check = "equal-rolling", Title = axle is null ? "Front and rear roll alike" : "Left and right roll alike", Where = where, Axle = axle, Verdict = Verdict.Unknown, Sentence = "" },
+            new Measure(0, Units.Percent, 2), -EqualRolling, EqualRolling, certainty,
+            value => $"Their rolling circumferences differ by {Percent(Math.Abs(value), 1)}; differentials and anti-lock control want them alike.");
+    }
+
+    private static Finding GroundClearance(Car car, IReadOnlyList<CornerResult> corners, double certainty)
+    {
+        // The body goes down by the mean travel of the lower axle, and up by what the tyres' radius grows.
+        var lower = new[] { AxlePlace.Front, AxlePlace.Rear }.Select(a => Clearance(car, corners, a)).OrderBy(v => v.Missing.Count > 0 ? double.NegativeInfinity : v.Value).First();
+        double limit = Limit(corners[0].Plan.Limits.GroundClearance);
+        var frame = new Finding { Check = "ground-clearance", Title = "Ground clearance", Where = "car", Verdict = Verdict.Unknown, Sentence = "", Assumptions = ["tyres sink as much under load as the present ones", "the lowest place follows the lower axle"] };
+        return lower.Judge(frame, Mm1 with { Decimals = 0 }, limit, double.PositiveInfinity, certainty,
+            value => $"{Say.Mm(value, 0)} under the lowest place; {Say.Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} {(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
+    }
+
+    private static CombinedValue Clearance(Car car, IReadOnlyList<CornerResult> corners, AxlePlace axle)
+    {
+        CornerResult left = Of(corners, axle, left: true), right = Of(corners, axle, left: false);
+        double radius = Rolls(left.Plan.Parts) && left.Plan.PartsNow is { } now && Rolls(now) ? (WheelChecks.RollingDiameter(left.Plan.Parts) - WheelChecks.RollingDiameter(now)) / 2 : 0;
+        return new CombinedValue().Add("groundClearance", "ground clearance", car.GroundClearance, 1).Add(left, HeightChecks.RideTravel, -0.5).Add(right, HeightChecks.RideTravel, -0.5).Add(radius);
+    }
+
+    private static bool Rolls(CornerParts parts) => parts.TyreSize is not null;
+
+    private static Measure Mm1 => new(0, Units.Millimetre, 1);
+
+    private static Finding Frame(string check, string title, AxlePlace axle) =>
+        new() { Check = check, Title = title, Where = $"{axle.Words()} axle", Axle = axle, Verdict = Verdict.Unknown, Sentence = "" };
+
+    private static CornerResult Of(IReadOnlyList<CornerResult> corners, AxlePlace axle, bool left) =>
+        corners[(axle == AxlePlace.Front ? 0 : 2) + (left ? 0 : 1)];
+}
