@@ -17,9 +17,15 @@ public readonly record struct Clearing(double Gap, WheelPart Part, Vec3 OnWheel,
     public double WheelR => Math.Sqrt((OnWheel.Y * OnWheel.Y) + (OnWheel.Z * OnWheel.Z));
 
     /// <summary>The gap of a point in S, exact to rounding (below 1e-12 m). Source: docs/theory/clearance.md §1.</summary>
+    /// <exception cref="ArgumentException">A point that is not finite: a caller's bug.</exception>
     public static Clearing OfPoint(in WheelSolid wheel, in Vec3 pointInSpindle, double along = 0)
     {
         double r = Math.Sqrt((pointInSpindle.Y * pointInSpindle.Y) + (pointInSpindle.Z * pointInSpindle.Z));
+        if (!double.IsFinite(r + pointInSpindle.X))
+        {
+            throw new ArgumentException("An obstacle's point is finite.", nameof(pointInSpindle));
+        }
+
         double d = wheel.SignedDistance(pointInSpindle.X, r, out WheelPart part, out double ga, out double gr);
         return new(d, part, pointInSpindle - (Gradient(pointInSpindle, r, ga, gr) * d), pointInSpindle, along, true);
     }

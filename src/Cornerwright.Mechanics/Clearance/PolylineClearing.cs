@@ -13,7 +13,7 @@ public static class PolylineClearing
     /// Least over all points of the line of their signed distance; negative is the depth of the deepest of them. Error below 1e-6 m
     /// when certified. Source: docs/theory/clearance.md §5.
     /// </remarks>
-    /// <exception cref="ArgumentException">No corner: a caller's bug.</exception>
+    /// <exception cref="ArgumentException">No corner, or one that is not finite: a caller's bug.</exception>
     public static Clearing Of(in WheelSolid wheel, ReadOnlySpan<Vec3> corners)
     {
         if (corners.IsEmpty)
@@ -25,13 +25,18 @@ public static class PolylineClearing
         var least = new SegmentLeast(wheel, stack);
         bool certified = true;
         Vec3 bestPoint = corners[0];
-        double best = wheel.SignedDistance(corners[0]);
+        double best = Clearing.OfPoint(wheel, corners[0]).Gap;
         double bestAlong = 0;
         for (int i = 0; i + 1 < corners.Length; i++)
         {
             Vec3 step = corners[i + 1] - corners[i];
             double length = step.Length;
-            if (!(length > 1e-9))
+            if (!double.IsFinite(length))
+            {
+                throw new ArgumentException("A polyline's corners are finite.", nameof(corners));
+            }
+
+            if (length <= 1e-9)
             {
                 continue;
             }

@@ -3,12 +3,13 @@ namespace Cornerwright.Mechanics.Clearance;
 /// <summary>The tyre's cross-section as a convex polygon.</summary>
 /// <remarks>
 /// Each side: bead, an elliptic wall to the widest place at mid height, an elliptic shoulder (a conic tangent to the wall at the widest
-/// place and to the tread at its edge), then a parabolic crown. Corners lie on these curves. Source: docs/theory/clearance.md §2.
+/// place and to the tread at its edge), then a parabolic crown. Corners lie on these curves. A tyre stretched over a wider rim gets a
+/// straight wall from the bead. Source: docs/theory/clearance.md §2.
 /// </remarks>
 public static class TyreProfile
 {
     /// <summary>Corners of a tyre polygon with so many points an arc (2 to 32). Source: layout of <see cref="Write"/>.</summary>
-    public static int PointCount(int arcPoints) => 2 * SideCount(arcPoints);
+    public static int PointCount(int arcPoints) => (2 * SideCount(arcPoints)) - 1;
 
     /// <summary>Writes the corners, street side first, from bead over crown to the inner bead (counter-clockwise), into <paramref name="into"/>.</summary>
     /// <param name="tyre">A sound section (<see cref="TyreSection.IsSound"/>).</param>
@@ -45,7 +46,7 @@ public static class TyreProfile
         }
 
         // The inner half mirrors the street half; the crown's middle is there already.
-        for (int i = side - 1; i >= 0; i--)
+        for (int i = side - 2; i >= 0; i--)
         {
             into[n++] = new(-into[i].A, into[i].R);
         }
@@ -72,10 +73,13 @@ public static class TyreProfile
     {
         public SideShape(in TyreSection tyre)
         {
-            double half = tyre.SectionWidth / 2;
             Bead = new(tyre.BeadWidth / 2, tyre.BeadRadius);
-            Widest = new(half, tyre.WidestRadius);
             TreadEdge = new(tyre.TreadWidth / 2, tyre.CrownRadius - tyre.ShoulderDrop);
+
+            // A wall cannot be hollow: at mid height it reaches at least the straight line from bead to tread edge.
+            double share = (tyre.WidestRadius - Bead.R) / (TreadEdge.R - Bead.R);
+            double half = Math.Max(tyre.SectionWidth / 2, Bead.A + (share * (TreadEdge.A - Bead.A)));
+            Widest = new(half, tyre.WidestRadius);
 
             // Direction of the wall at the widest place: upright, or along the straight wall of a stretched tyre.
             bool stretched = Bead.A >= half;
@@ -89,7 +93,12 @@ public static class TyreProfile
             double most = lean < 0 ? (TreadEdge.A - half) / lean : double.PositiveInfinity;
             up = Math.Min(Math.Max(up, least), most);
             ShoulderCorner = new(half + (lean * up), Widest.R + up);
+            double length = Math.Sqrt(1 + (lean * lean));
+            WallNormal = new(1 / length, -lean / length);
         }
+
+        /// <summary>Outward at the widest place: axial, or square to the straight wall of a stretched tyre.</summary>
+        public ProfilePoint WallNormal { get; }
 
         public ProfilePoint Bead { get; }
         public ProfilePoint WallCorner { get; }

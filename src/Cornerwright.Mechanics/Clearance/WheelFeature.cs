@@ -19,7 +19,7 @@ public static class WheelFeatures
     /// <summary>Place and outward normal of a feature, S, m.</summary>
     /// <remarks>
     /// Crown: middle of the tread. Shoulder: middle of the shoulder arc, normal square to the line from widest place to tread edge.
-    /// Sidewall: the widest place. Rim lip: the outermost edge's top corner, normal axial (the lip's face). Source: docs/theory/clearance.md §2.
+    /// Sidewall: the widest place, normal axial (square to the wall on a stretched tyre). Rim lip: the outermost edge's top corner, normal axial (the lip's face). Source: docs/theory/clearance.md §2.
     /// </remarks>
     public static FeaturePoint At(in TyreSection tyre, in RimSection rim, WheelFeature feature)
     {
@@ -29,7 +29,9 @@ public static class WheelFeatures
             case WheelFeature.Crown:
                 return new(new(tyre.AxialCentre, tyre.CrownRadius), 0, 1);
             case WheelFeature.OuterSidewall or WheelFeature.InnerSidewall:
-                return new(new(tyre.AxialCentre + (side * tyre.SectionWidth / 2), tyre.WidestRadius), side, 0);
+                var wall = new TyreProfile.SideShape(tyre);
+                return new(
+                    new(tyre.AxialCentre + (side * wall.Widest.A), wall.Widest.R), side * wall.WallNormal.A, wall.WallNormal.R);
             case WheelFeature.OuterShoulder or WheelFeature.InnerShoulder:
                 var shape = new TyreProfile.SideShape(tyre);
                 ProfilePoint middle = TyreProfile.Conic(shape.Widest, shape.ShoulderCorner, shape.TreadEdge, 0.5);

@@ -22,7 +22,8 @@ public abstract class PlanarLinkage : CornerMotion
     private protected PlanarLinkage(double camber, double toe, double toeGain) =>
         (this.camber, this.toe, this.toeGain) = (camber, toe, toeGain);
 
-    private protected readonly record struct Pose(JetTurn Arm, JetPoint LowerBall, JetPoint UpperBall, JetTurn Knuckle, JetPoint Hub, Jet Extra);
+    /// <summary>A pose with its derivatives by the arm's turn. Closure is the square root that vanishes where the linkage folds.</summary>
+    private protected readonly record struct Pose(JetTurn Arm, JetPoint LowerBall, JetPoint UpperBall, JetTurn Knuckle, JetPoint Hub, Jet Length, Jet Closure);
 
     private protected abstract bool PoseAt(double armTurn, out Pose pose);
 
@@ -64,6 +65,27 @@ public abstract class PlanarLinkage : CornerMotion
         return Reach.Reached;
     }
 
+    /// <summary>
+    /// True when a quantity's change between two poses is that of its mean slope to 5 %: a smooth branch over 0.25 rad errs by about
+    /// 0.5 %; a leap over a dead centre, where the height folds back, by far more.
+    /// </summary>
+    private static bool Continues(Jet from, Jet to, double step)
+    {
+        double expected = 0.5 * step * (from.D + to.D);
+        double room = 0.05 * 0.5 * Math.Abs(step) * (Math.Abs(from.D) + Math.Abs(to.D));
+        return Math.Abs(to.V - from.V - expected) <= room + 1e-12;
+    }
+
+    /// <summary>
+    /// True when the closure, continued from here by its own series, stays clear of zero and is what the next pose has. Where the linkage
+    /// folds it runs straight through zero, while a square root comes back up: that is the other branch.
+    /// </summary>
+    private static bool StaysOpen(Jet from, double to, double step)
+    {
+        double expected = from.V + (step * (from.D + (0.5 * step * from.DD)));
+        return expected > 0.1 * from.V && Math.Abs(to - expected) <= 0.2 * from.V;
+    }
+
     private Reach Solve(double travel, out Pose pose)
     {
         pose = default;
@@ -96,7 +118,10 @@ public abstract class PlanarLinkage : CornerMotion
             bool kept = false;
             for (int halving = 0; halving < 12 && !kept; halving++, step *= 0.5)
             {
-                kept = PoseAt(turn + step, out Pose next) && direction * next.Hub.Up.D > LeastGain;
+                kept = PoseAt(turn + step, out Pose next)
+                    && direction * next.Hub.Up.D > LeastGain
+                    && Continues(here.Hub.Up, next.Hub.Up, step)
+                    && StaysOpen(here.Closure, next.Closure.V, step);
                 if (kept)
                 {
                     turn += step;

@@ -77,13 +77,13 @@ public sealed class PlanarStrutMotion : PlanarLinkage
             ((toTop.Up * q) - (toTop.Outboard * axisOffset)) * inverse);
         JetTurn knuckle = JetTurn.Between(axis, u, 1);
         JetPoint hub = ball + knuckle.Apply(ballToHub);
-        pose = new(turn, ball, default, knuckle, hub, q + (lengthCorrection - referenceAlong));
-        return pose.Extra.V > 0;
+        pose = new(turn, ball, default, knuckle, hub, q + (lengthCorrection - referenceAlong), q);
+        return pose.Length.V > 0;
     }
 
     private protected override bool LengthAt(in Pose pose, Station station, out Jet length)
     {
-        length = pose.Extra;
+        length = pose.Length;
         return true;
     }
 }

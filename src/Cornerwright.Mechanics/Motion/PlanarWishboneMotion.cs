@@ -82,10 +82,11 @@ public sealed class PlanarWishboneMotion : PlanarLinkage
             return false;
         }
 
-        JetPoint upper = lower + (toPivot * along) + (toPivot.QuarterTurn() * (aside.Sqrt() * branch));
+        Jet closure = aside.Sqrt();
+        JetPoint upper = lower + (toPivot * along) + (toPivot.QuarterTurn() * (closure * branch));
         JetTurn knuckle = JetTurn.Between(coupler, upper - lower, coupler.LengthSquared);
         JetPoint hub = lower + knuckle.Apply(points.LowerOuter * -1);
-        pose = new(turn, lower, upper, knuckle, hub, default);
+        pose = new(turn, lower, upper, knuckle, hub, default, closure);
         return true;
     }
 
