@@ -28,9 +28,9 @@ internal static class RimReader
         {
             cure = $"Type at most {Characters.TextLimit} characters.";
         }
-        else if (!Characters.Trim(text).IsEmpty)
+        else if (!Characters.TrimTyped(text).IsEmpty)
         {
-            var cursor = new TextCursor(Characters.Trim(text));
+            var cursor = new TextCursor(Characters.TrimTyped(text));
             rim = new RimDesignation(text!);
             cure = TakeSize(ref cursor, ref rim) ?? TakeMarks(ref cursor, ref rim);
         }

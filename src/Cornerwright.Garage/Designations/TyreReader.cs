@@ -29,9 +29,9 @@ internal static class TyreReader
         {
             cure = $"Type at most {Characters.TextLimit} characters.";
         }
-        else if (!Characters.Trim(text).IsEmpty)
+        else if (!Characters.TrimTyped(text).IsEmpty)
         {
-            var cursor = new TextCursor(Characters.Trim(text));
+            var cursor = new TextCursor(Characters.TrimTyped(text));
             tyre = new TyreDesignation(text!) { Prefix = TakePrefix(ref cursor) };
             cure = TakeSize(ref cursor, ref tyre) ?? TakeMarks(ref cursor, ref tyre);
         }

@@ -6,26 +6,18 @@ internal static class Characters
     /// <summary>Longest text any of our parsers looks at.</summary>
     public const int TextLimit = 64;
 
-    public static bool IsGap(char c) => c is ' ' or '\t' or '\u00A0' or '\u2009' or '\u202F' or '\u2007';
+    private const string Gaps = " \t\u00A0\u2009\u202F\u2007";
+    private const string Edges = Gaps + "\r\n";
+
+    public static bool IsGap(char c) => Gaps.Contains(c, StringComparison.Ordinal);
 
     public static bool IsMinus(char c) => c is '-' or '\u2212' or '\u2013' or '\u2010' or '\u2011';
 
-    public static ReadOnlySpan<char> Trim(ReadOnlySpan<char> text)
-    {
-        int start = 0;
-        int end = text.Length;
-        while (start < end && IsGap(text[start]))
-        {
-            start++;
-        }
+    /// <summary>The text without blanks at its ends.</summary>
+    public static ReadOnlySpan<char> Trim(ReadOnlySpan<char> text) => text.Trim(Gaps);
 
-        while (end > start && IsGap(text[end - 1]))
-        {
-            end--;
-        }
-
-        return text[start..end];
-    }
+    /// <summary>What was typed without blanks and line ends around it: those come along when a cell is copied.</summary>
+    public static ReadOnlySpan<char> TrimTyped(ReadOnlySpan<char> text) => text.Trim(Edges);
 
     public static void SkipGaps(ReadOnlySpan<char> text, ref int at)
     {

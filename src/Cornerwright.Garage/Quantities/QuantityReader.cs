@@ -26,7 +26,7 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
 
     public bool Read()
     {
-        _text = Characters.Trim(_all);
+        _text = Characters.TrimTyped(_all);
         if (_text.IsEmpty || _all.Length > Characters.TextLimit)
         {
             return Fail(_text.IsEmpty ? Trouble.Empty : Trouble.TooLong, default);
@@ -146,10 +146,11 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
 
         if (start < _text.Length && _text[start] is '\'' or '"' or '°' or 'º' or '\u2032' or '\u2033' or '\u2019' or '\u201D')
         {
-            _at++;
+            bool twice = _text[start] == '\'' && start + 1 < _text.Length && _text[start + 1] == '\'';
+            _at += twice ? 2 : 1;
             ReadOnlySpan<char> quote = _text[start.._at];
             Characters.SkipGaps(_text, ref _at);
-            bool joined = _at + 1 < _text.Length && _text[_at] == '-' && char.IsAsciiDigit(_text[_at + 1]) && quote[0] is '\'' or '\u2032' or '\u2019';
+            bool joined = _at + 1 < _text.Length && _text[_at] == '-' && char.IsAsciiDigit(_text[_at + 1]) && quote is "'" or "\u2032" or "\u2019";
             _at += joined ? 1 : 0;
             return quote;
         }
@@ -243,9 +244,10 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
         Trouble.PlusMinus => "A ± belongs in the tolerance; type the value alone here, and how far it may be off in the tolerance.",
         Trouble.Gap => "There is a gap inside the number: write 1234.5 without gaps, or a fraction such as 7 3/4.",
         Trouble.NoUnit => "Add the unit behind the number.",
+        Trouble.UnknownUnit when !_culprit.IsEmpty && Characters.IsMinus(_culprit[0]) => "Only one number belongs here: nothing is worked out.",
         Trouble.UnknownUnit => $"\"{_culprit}\" is not a unit known here: use one of those listed.",
         Trouble.OtherDimension => $"\"{_culprit}\" measures something else: use one of the units listed.",
-        Trouble.PartsOrder => "Only feet with inches, and degrees with minutes and seconds, may follow each other, the larger first.",
+        Trouble.PartsOrder => "Only feet with inches, and degrees with minutes and seconds, may follow each other, the larger first; ' never marks thousands.",
         Trouble.PartTooLarge => "The smaller part is too large: inches stay below 12, minutes and seconds below 60.",
         Trouble.PartNotWhole => "When a smaller part follows, the larger one must be a whole number.",
         Trouble.Number => Explain(_fault, _culprit),

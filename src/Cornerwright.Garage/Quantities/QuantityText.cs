@@ -38,7 +38,7 @@ public static partial class QuantityText
     /// <param name="defaultUnit">The unit of a bare number; none: a unit must be typed.</param>
     public static Checked<Quantity> ParseTolerance(string? text, Dimension expected, string field, Unit? defaultUnit = null)
     {
-        ReadOnlySpan<char> body = Characters.Trim(text);
+        ReadOnlySpan<char> body = Characters.TrimTyped(text);
         int mark = ToleranceMark(body);
         if (text is { Length: <= Characters.TextLimit } && mark > 0)
         {

@@ -21,7 +21,7 @@ public static class Units
     public static Unit Millimetre { get; } = new(Dimension.Length, "mm", 1, 1000, "mm");
     public static Unit Centimetre { get; } = new(Dimension.Length, "cm", 1, 100, "cm");
     public static Unit Metre { get; } = new(Dimension.Length, "m", 1, 1, "m");
-    public static Unit Inch { get; } = new(Dimension.Length, "in", 254, 10000, "in", "inch", "inches", "\"");
+    public static Unit Inch { get; } = new(Dimension.Length, "in", 254, 10000, "in", "inch", "inches", "\"", "''");
     public static Unit Foot { get; } = new(Dimension.Length, "ft", 3048, 10000, "ft", "foot", "feet", "'");
 
     public static Unit NewtonPerMillimetre { get; } = new(Dimension.SpringRate, "N/mm", 1000, 1, "n/mm");
@@ -45,7 +45,7 @@ public static class Units
 
     public static Unit Degree { get; } = new(Dimension.Angle, "°", Math.PI, 180, "°", "deg", "degree", "degrees");
     public static Unit ArcMinute { get; } = new(Dimension.Angle, "'", Math.PI, 180 * 60, "'", "arcmin", "min");
-    public static Unit ArcSecond { get; } = new(Dimension.Angle, "\"", Math.PI, 180 * 3600, "\"", "arcsec");
+    public static Unit ArcSecond { get; } = new(Dimension.Angle, "\"", Math.PI, 180 * 3600, "\"", "''", "arcsec");
     public static Unit Radian { get; } = new(Dimension.Angle, "rad", 1, 1, "rad");
 
     public static Unit NewtonMetre { get; } = new(Dimension.Torque, "N·m", 1, 1, "n·m", "nm");

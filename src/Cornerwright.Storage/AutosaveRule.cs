@@ -1,0 +1,10 @@
+namespace Cornerwright.Storage;
+
+/// <summary>When an autosave is folded into the open head instead of making a revision (docs/decisions/autosave.md).</summary>
+/// <param name="Pause">A longer pause between two autosaves ends the folding.</param>
+/// <param name="Span">A revision stays open for at most this long.</param>
+public sealed record AutosaveRule(TimeSpan Pause, TimeSpan Span)
+{
+    /// <summary>Common practice, no source: a slider drag pauses for less than 10 s, and a minute of work is worth a revision.</summary>
+    public static AutosaveRule Default { get; } = new(TimeSpan.FromSeconds(10), TimeSpan.FromMinutes(1));
+}

@@ -1,0 +1,19 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+
+namespace Cornerwright.Storage;
+
+/// <summary>Registers the store for an application with dependency injection.</summary>
+public static class ServiceRegistration
+{
+    /// <summary>Opens the database at once, so that a wrong place is reported at the start and not at the first save.</summary>
+    /// <exception cref="InvalidOperationException">The database cannot be opened: the message says why and what to do.</exception>
+    public static IServiceCollection AddGarageStore(this IServiceCollection services, string path)
+    {
+        var database = GarageDatabase.Open(path).Value;
+        return services
+            .AddSingleton<IDbContextFactory<SqliteGarageContext>>(database)
+            .AddSingleton<IGarageStore>(provider =>
+                new GarageStore(database, provider.GetService<TimeProvider>() ?? TimeProvider.System, AutosaveRule.Default));
+    }
+}
