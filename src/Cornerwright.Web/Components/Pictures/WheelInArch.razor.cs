@@ -1,0 +1,59 @@
+using System.Globalization;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Workshop.Pictures;
+using Microsoft.AspNetCore.Components;
+
+namespace Cornerwright.Web.Components.Pictures;
+
+/// <summary>Present and proposed wheel over each other, with what stands beside them and the nearest gaps.</summary>
+public sealed partial class WheelInArch
+{
+    private SectionLayout _layout = SectionLayout.Of(new WheelSection([], []), null);
+    private List<(string? State, string Words)> _states = [];
+
+    [Parameter, EditorRequired] public CornerPlace Corner { get; set; }
+    [Parameter, EditorRequired] public WheelSection? Section { get; set; }
+
+    /// <summary>The state shown; null for the worst of every obstacle.</summary>
+    [Parameter] public string? State { get; set; }
+
+    [Parameter] public EventCallback<string?> StateChanged { get; set; }
+
+    private string Id => "section-" + Corner;
+
+    private string Description => _layout.Gaps.Count == 0
+        ? "Nothing stands near this wheel in this state."
+        : "Nearest gaps: " + string.Join("; ", _layout.Gaps.Select(g => $"{g.Letter}, {g.Gap.Obstacle}, {Px.Mm(g.Gap.Gap)} mm")) + ".";
+
+    protected override void OnParametersSet()
+    {
+        var section = Section ?? new WheelSection([], []);
+        _states = [(null, "worst"), .. section.Gaps.OrderBy(g => g.Travel).Select(g => g.State).Distinct().Select(s => ((string?)s, s))];
+
+        // A state of another corner may not exist at this one.
+        _layout = SectionLayout.Of(section, _states.Any(s => s.State == State) ? State : null);
+    }
+
+    private static bool OfWheel(string kind) => kind is "tyre" or "tyre now" or "rim" or "rim now";
+
+    private static string Where(SectionGap gap)
+    {
+        string steer = Math.Abs(gap.Steer) < 1e-3 ? ""
+            : $", steered {Math.Abs(gap.Steer) * 180 / Math.PI:F0}° to the {(gap.Steer > 0 ? "left" : "right")}";
+        return $"{gap.State}{steer}, {Clock(gap.Clock)} o'clock";
+    }
+
+    /// <summary>"12", "10:30".</summary>
+    private static string Clock(double hours)
+    {
+        if (!double.IsFinite(hours))
+        {
+            return "12";
+        }
+
+        int minutes = (int)Math.Round(((hours % 12) + 12) % 12 * 60 / 15) * 15;
+        int hour = minutes / 60 % 12;
+        string at = (hour == 0 ? 12 : hour).ToString(CultureInfo.InvariantCulture);
+        return minutes % 60 == 0 ? at : at + ":" + (minutes % 60).ToString("00", CultureInfo.InvariantCulture);
+    }
+}
