@@ -35,6 +35,9 @@ public sealed partial class LiveSlider : IAsyncDisposable
     [Parameter] public string HighText { get; set; } = "";
     [Parameter] public EventCallback<int> StepWanted { get; set; }
 
+    /// <summary>The thumb was let go after its last value.</summary>
+    [Parameter] public EventCallback Released { get; set; }
+
     private string Id => "slider-" + Name;
 
     protected override void OnParametersSet()
@@ -75,6 +78,10 @@ public sealed partial class LiveSlider : IAsyncDisposable
         _known = (int)Math.Round(step);
         return StepWanted.InvokeAsync(_known);
     }
+
+    /// <summary>The thumb was let go; every value before it has been heard.</summary>
+    [JSInvokable]
+    public Task Release() => Released.InvokeAsync();
 
     public async ValueTask DisposeAsync()
     {

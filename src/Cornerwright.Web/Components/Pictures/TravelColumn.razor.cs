@@ -18,8 +18,9 @@ public sealed partial class TravelColumn
     private const double UsualQuarterTurn = 0.0005;
 
     private TravelLayout _layout = TravelLayout.Of([]);
+    private (CornerPicture? Picture, double? Perch, bool Turns) _drawn;
+    private bool _changed;
     private ElementReference _svg;
-    private ElementReference _handle;
     private IJSObjectReference? _module;
     private IJSObjectReference? _drag;
     private DotNetObjectReference<TravelColumn>? _self;
@@ -38,6 +39,9 @@ public sealed partial class TravelColumn
     /// <summary>The perch height that a drag or an arrow key asks for, m.</summary>
     [Parameter] public EventCallback<double> PerchWanted { get; set; }
 
+    /// <summary>The handle was let go after its last place.</summary>
+    [Parameter] public EventCallback Released { get; set; }
+
     private bool CanTurn => PerchWanted.HasDelegate && PerchHeight is not null && _layout.Ride is not null;
 
     private string Id => "travel-" + Picture.Corner;
@@ -52,7 +56,18 @@ public sealed partial class TravelColumn
         : "From full bump down to full droop: "
             + string.Join("; ", _layout.Marks.Reverse().Select(m => $"{m.Mark.Words} at {Px.Travel(m.Mark.Travel)} mm")) + ".";
 
-    protected override void OnParametersSet() => _layout = TravelLayout.Of(Picture.Marks);
+    protected override void OnParametersSet()
+    {
+        // While a slider moves, most columns stay what they were: those are not drawn again.
+        var drawn = (Picture, PerchHeight, PerchWanted.HasDelegate);
+        if (_changed = !ReferenceEquals(_drawn.Picture, drawn.Picture) || _drawn != drawn)
+        {
+            _drawn = drawn;
+            _layout = TravelLayout.Of(Picture.Marks);
+        }
+    }
+
+    protected override bool ShouldRender() => _changed;
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
@@ -71,6 +86,10 @@ public sealed partial class TravelColumn
         double travel = _layout.Low + ((_layout.Y(_layout.Low) - y) / _layout.PerMetre);
         return CanTurn && double.IsFinite(travel) ? PerchWanted.InvokeAsync(PerchFor(travel)) : Task.CompletedTask;
     }
+
+    /// <summary>The pointer let the handle go; every place before it has been heard.</summary>
+    [JSInvokable]
+    public Task Release() => Released.InvokeAsync();
 
     /// <summary>
     /// The perch that brings the ride mark to this travel: turning it up pushes the body up, so the wheel stands lower in its travel.
