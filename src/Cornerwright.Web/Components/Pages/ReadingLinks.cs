@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Workshop.Findings;
@@ -30,7 +31,7 @@ public static class ReadingLinks
         ArgumentNullException.ThrowIfNull(finding);
         ArgumentNullException.ThrowIfNull(words);
         bool ofCorner = RecordShape.Of<Corner>().Fields.Any(f => f.Words.Label.Equals(words, StringComparison.OrdinalIgnoreCase));
-        bool ofBuild = RecordShape.Of<Garage.Builds.CornerBuild>().Fields.Any(f => f.Words.Label.Equals(words, StringComparison.OrdinalIgnoreCase));
+        bool ofBuild = RecordShape.Of<CornerBuild>().Fields.Any(f => f.Words.Label.Equals(words, StringComparison.OrdinalIgnoreCase));
         return words switch
         {
             _ when words.StartsWith("corner load", StringComparison.Ordinal) || words.Contains("load case", StringComparison.Ordinal) => Addresses.Car(carId),

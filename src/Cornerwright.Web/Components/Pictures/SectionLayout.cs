@@ -59,7 +59,7 @@ public sealed class SectionLayout
 
     /// <summary>One gap an obstacle: the least of the state, or the least of all.</summary>
     public static IReadOnlyList<SectionGap> Shown(IEnumerable<SectionGap> gaps, string? state) =>
-        [.. gaps.Where(g => double.IsFinite(g.Gap) && (state is null || g.State == state))
+        [.. gaps.Where(g => double.IsFinite(g.Gap) && (state is null || (!g.Worst && g.State == state)))
             .GroupBy(g => g.Obstacle)
             .Select(g => g.MinBy(x => x.Gap)!)
             .OrderBy(g => g.Gap)];

@@ -27,6 +27,9 @@ public sealed partial class TravelColumn
 
     [Parameter, EditorRequired] public CornerPicture Picture { get; set; } = default!;
 
+    /// <summary>Words of the ride mark that is dragged; left out, the first one.</summary>
+    [Parameter] public string? RideWords { get; set; }
+
     /// <summary>Where the collar stands, m; null where it cannot be turned.</summary>
     [Parameter] public double? PerchHeight { get; set; }
 
@@ -63,7 +66,7 @@ public sealed partial class TravelColumn
         if (_changed = !ReferenceEquals(_drawn.Picture, drawn.Picture) || _drawn != drawn)
         {
             _drawn = drawn;
-            _layout = TravelLayout.Of(Picture.Marks);
+            _layout = TravelLayout.Of(Picture.Marks, RideWords);
         }
     }
 

@@ -66,7 +66,9 @@ public sealed class TravelLayout
     /// <summary>Drawing units per metre.</summary>
     public double PerMetre => (Bottom - Top) / (High - Low);
 
-    public static TravelLayout Of(IReadOnlyList<TravelMark> marks)
+    /// <param name="marks">In any order.</param>
+    /// <param name="rideWords">The ride mark that can be dragged; the first one where this is left out or not found.</param>
+    public static TravelLayout Of(IReadOnlyList<TravelMark> marks, string? rideWords = null)
     {
         ArgumentNullException.ThrowIfNull(marks);
         TravelMark[] sound = [.. marks.Where(m => double.IsFinite(m.Travel)).OrderBy(m => m.Travel)];
@@ -93,12 +95,13 @@ public sealed class TravelLayout
         {
             Zones = SplitIntoZones(low, high, droop, First(sound, TravelEvent.SpringSeats), touched, end),
             Marks = placed,
-            Ride = placed.FirstOrDefault(p => p.Mark.Event == TravelEvent.Ride && p.Mark == FirstRide(marks)),
+            Ride = placed.FirstOrDefault(p => p.Mark.Event == TravelEvent.Ride && p.Mark == DraggedRide(marks, rideWords)),
             Ticks = [.. Enumerable.Range(from, to - from + 1).Select(i => i * tick)],
         };
     }
 
-    private static TravelMark? FirstRide(IReadOnlyList<TravelMark> marks) => marks.FirstOrDefault(m => m.Event == TravelEvent.Ride);
+    private static TravelMark? DraggedRide(IReadOnlyList<TravelMark> marks, string? words) =>
+        marks.FirstOrDefault(m => m.Event == TravelEvent.Ride && m.Words == words) ?? marks.FirstOrDefault(m => m.Event == TravelEvent.Ride);
 
     private static bool Ends(TravelEvent what) =>
         what is TravelEvent.StopSpent or TravelEvent.CoilBind or TravelEvent.DamperShut or TravelEvent.MetalMeets;

@@ -28,7 +28,7 @@ public sealed partial class WheelInArch
     protected override void OnParametersSet()
     {
         var section = Section ?? new WheelSection([], []);
-        _states = [(null, "worst"), .. section.Gaps.OrderBy(g => g.Travel).Select(g => g.State).Distinct().Select(s => ((string?)s, s))];
+        _states = [(null, "worst"), .. section.Gaps.Where(g => !g.Worst).OrderBy(g => g.Travel).Select(g => g.State).Distinct().Select(s => ((string?)s, s))];
 
         // A state of another corner may not exist at this one.
         _layout = SectionLayout.Of(section, _states.Any(s => s.State == State) ? State : null);

@@ -1,0 +1,47 @@
+using System.Globalization;
+using Cornerwright.Web.Components.Pictures;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Web.Components.Pages;
+
+/// <summary>A judgement in one or two sentences, the worst thing first.</summary>
+public static class Headline
+{
+    public static string Of(Judgement judgement)
+    {
+        ArgumentNullException.ThrowIfNull(judgement);
+        if (judgement.Findings.Count == 0)
+        {
+            return "Nothing can be judged yet: choose parts and enter the first readings.";
+        }
+
+        var worst = judgement.Findings[0];
+        string counts = string.Join(", ", VerdictWords.WorstFirst.Select(v => Count(v, judgement.Count(v))).Where(s => s.Length > 0));
+        return judgement.Verdict switch
+        {
+            Verdict.Holds => $"All {judgement.Findings.Count.ToString(CultureInfo.InvariantCulture)} checks hold.",
+            Verdict.Unknown => $"Nothing fails, but not everything is known: {counts}.",
+            _ => $"{Capital(counts)}. First: {worst.Title.ToLowerInvariant()}, {worst.Where}{Short(worst)}.",
+        };
+    }
+
+    private static string Short(Finding finding) => finding.Margin is not { } margin ? ""
+        : margin.Si < 0 ? ", short by " + margin.With(-margin.Si).Text
+        : ", " + margin.Text + " in hand";
+
+    private static string Count(Verdict verdict, int n) => (verdict, n) switch
+    {
+        (_, 0) => "",
+        (Verdict.Fails, 1) => "1 check fails",
+        (Verdict.Fails, _) => $"{n} checks fail",
+        (Verdict.Tight, 1) => "1 is tight",
+        (Verdict.Tight, _) => $"{n} are tight",
+        (Verdict.Unknown, 1) => "1 waits for a reading",
+        (Verdict.Unknown, _) => $"{n} wait for readings",
+        (_, 1) => "1 holds",
+        _ => $"{n} hold",
+    };
+
+    private static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+}
