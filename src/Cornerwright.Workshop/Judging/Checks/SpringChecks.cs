@@ -153,7 +153,7 @@ internal static class SpringChecks
             Unit = Units.Percent,
             Decimals = 0,
             Missing = [.. CoilRoom(plan, slot, spring).Missing, .. CornerPlan.Words(mean is null, $"inner or outer diameter of {spring.Name}")],
-            Value = n => Force(n, slot) is var force && force >= 0 ? new WireSpring(wire, mean!.Value, 1, SpringSteel.ShearModulusOilTempered).CorrectedShearStress(force) / strength : double.NaN,
+            Value = n => Force(n, slot) is var force && force >= 0 ? new WireSpring(wire, mean!.Value, 1, SpringSteel.ShearModulusOilTempered).ShearStress(force) / strength : double.NaN,
             High = Limit(plan.Limits.StressShare),
             Sentence = (_, value) => $"At full bump the wire of {spring.Name} bears {Percent(value)} of its tensile strength in shear (EN 13906-1 allows 56 % at solid height).",
             Worst = n => new WorstState("bump stop spent", FiniteOrNull(n.Spent)),
