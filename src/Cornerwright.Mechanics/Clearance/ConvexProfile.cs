@@ -54,6 +54,9 @@ public readonly ref struct ConvexProfile
         return new(buffer[..(Columns * padded)], padded);
     }
 
+    /// <summary>A polygon that <see cref="Write"/> laid out in this buffer before. Source: layout of this type.</summary>
+    public static ConvexProfile Written(int corners, ReadOnlySpan<double> buffer) => new(buffer[..BufferLength(corners)], Padded(corners));
+
     /// <summary>Signed distance (m, negative inside) and its gradient, a unit vector in the half-plane. Source: docs/theory/clearance.md §1.</summary>
     public double SignedDistance(double a, double r, out double gradientA, out double gradientR)
     {

@@ -67,6 +67,20 @@ public readonly ref struct WheelSolid
         return new(tread, outer, inner, hollow, 4);
     }
 
+    /// <summary>A wheel with its rim that <see cref="Write"/> laid out in this buffer before: nothing is computed. Source: layout of this type.</summary>
+    /// <param name="arcPoints">As it was written.</param>
+    /// <param name="buffer">As it was written, at least <see cref="BufferLength"/>.</param>
+    public static WheelSolid Written(int arcPoints, ReadOnlySpan<double> buffer)
+    {
+        int corners = TyreProfile.PointCount(arcPoints), used = ConvexProfile.BufferLength(corners), piece = ConvexProfile.BufferLength(4);
+        return new(
+            ConvexProfile.Written(corners, buffer[..used]),
+            ConvexProfile.Written(4, buffer.Slice(used, piece)),
+            ConvexProfile.Written(4, buffer.Slice(used + piece, piece)),
+            ConvexProfile.Written(4, buffer.Slice(used + (2 * piece), piece)),
+            4);
+    }
+
     /// <summary>A solid of one convex profile, for shapes of the caller's own. Source: docs/theory/clearance.md §1.</summary>
     public static WheelSolid Of(ConvexProfile profile) => new(profile, default, default, default, 1);
 

@@ -6,9 +6,13 @@ using Cornerwright.Mechanics.Springs;
 
 namespace Cornerwright.Workshop.Judging;
 
+/// <summary>A place on a cylinder: share of its length, and how far off its axis, in the spindle frame, as a share of its radius.</summary>
+internal readonly record struct TouchPlace(double Along, Vec3 Off);
+
 /// <summary>The state in which one thing comes nearest to the wheel.</summary>
 /// <param name="Share">Of the way from full droop to full bump, 0 to 1; keeps its meaning when the ends of travel move.</param>
-internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing);
+/// <param name="Place">The nearest place on a cylinder, in its own coordinates: it rides along when the cylinder moves.</param>
+internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing, TouchPlace Place);
 
 /// <summary>Least gaps between one corner's wheel and everything near it, for one row of inputs.</summary>
 internal sealed class ClearanceNumbers
@@ -16,255 +20,344 @@ internal sealed class ClearanceNumbers
     /// <summary>Points on each arc of the tyre's section; four keep the outline within 0.05 mm of its smooth curve.</summary>
     private const int ArcPoints = 4;
 
-    private const int SweepSamples = 13;
-    private const double SweepAccuracy = 5e-5;
-
     /// <summary>Swept when nothing known ends the travel, m: about the travel of a road car, either way.</summary>
     private const double UsualTravel = 0.06;
-
-    /// <summary>How far beyond full bump the first touch is looked for, m.</summary>
-    private const double BeyondBump = 0.04;
 
     private readonly CornerPlan _plan;
     private readonly ClearancePlan _clearance;
     private readonly WorstPose[] _worst;
-    private readonly double[] _toBody = new double[WheelSolid.BufferLength(ArcPoints)];
-    private readonly double[] _toKnuckle = new double[WheelSolid.BufferLength(ArcPoints)];
+    private readonly Vec3[][] _points;            // body things in B, knuckle things in S
+    private readonly CylinderObstacle[] _cylinders;
+    private readonly double[] _solid = new double[2 * WheelSolid.BufferLength(ArcPoints)];
+    private readonly double[] _moved = new double[2 * WheelSolid.BufferLength(ArcPoints)];
+    private readonly Vec3[] _movedPoints = new Vec3[ClearancePlan.MostGaps];
     private readonly double _growth, _shift;
-    private (int Item, double Travel, double Slope) _touch = (-1, double.PositiveInfinity, 0);
 
     public ClearanceNumbers(CornerPlan plan)
     {
         (_plan, _clearance) = (plan, plan.Clearance);
         _worst = new WorstPose[_clearance.Items.Count];
+        _points = [.. _clearance.Items.Select(i => new Vec3[i.Gaps.Count])];
+        _cylinders = new CylinderObstacle[_clearance.Items.Count];
         (_growth, _shift) = (Checks.Say.Limit(plan.Limits.TyreGrowth), Checks.Say.Limit(plan.Limits.TyreShift));
     }
 
     /// <summary>By item: where it is nearest. Gap not finite where it cannot be computed.</summary>
     public ReadOnlySpan<WorstPose> Worst => _worst;
 
-    /// <summary>Travel at which the tyre or rim first touches something of the body, straight ahead; infinite where it does not.</summary>
-    public double TyreTouch { get; private set; } = double.PositiveInfinity;
+    /// <summary>The first touch, straight ahead, above ride.</summary>
+    public FirstTouch Touch { get; private set; } = FirstTouch.None;
+
+    private static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
 
     /// <summary>Ends of the travel swept, m.</summary>
     public (double Droop, double Bump) Range(CornerNumbers n)
     {
         double droop = double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, bump = double.IsFinite(n.FullBump) ? n.FullBump : UsualTravel;
-        droop = Math.Max(droop, _plan.LowestTravel);
+        droop = Math.Clamp(droop, _plan.LowestTravel, _plan.HighestTravel);
         return (droop, Math.Clamp(bump, droop, _plan.HighestTravel));
     }
 
-    /// <summary>Finds the least gap of every item, over travel and steer.</summary>
+    /// <summary>Finds the least gap of every item, over travel and steer, and the first touch.</summary>
     public void Search(CornerNumbers n)
     {
-        if (!Write(n, out var toBody, out var toKnuckle))
+        Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
+        Touch = FirstTouch.None;
+        if (!IsSound(n))
         {
             return;
         }
 
         var range = Range(n);
+        WheelSolid toBody = Solid(n, _solid, forBody: true), toKnuckle = Solid(n, _solid, forBody: false);
         for (int i = 0; i < _worst.Length; i++)
         {
-            _worst[i] = Unknown;
             var item = _clearance.Items[i];
-            if (item.Missing.Count > 0)
+            if (item.Missing.Count > 0 || !Place(n, i, range.Droop, _points[i], out _cylinders[i]))
             {
                 continue;
             }
 
-            if (item.AttachedTo == AttachedTo.Knuckle)
+            if (item.AttachedTo == AttachedTo.Body)
             {
-                _worst[i] = new WorstPose(0, 0, OfKnuckle(n, item, toKnuckle, range.Droop));
-                continue;
+                SearchPoses(n, i, toBody, range);
             }
-
-            SearchSteer(n, i, toBody, 0, range);
-            foreach (var gap in item.Gaps)
+            else
             {
-                double steer = gap.Steer == InputTable.None ? 0 : n.X[gap.Steer];
-                if (steer != 0)
-                {
-                    SearchSteer(n, i, toBody, steer, range);
-                }
-            }
-
-            if (_clearance.Lock > 0)
-            {
-                SearchSteer(n, i, toBody, _clearance.Lock, range);
-                SearchSteer(n, i, toBody, -_clearance.Lock, range);
+                var clearing = OfKnuckle(i, toKnuckle, _points[i], _cylinders[i]);
+                _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : PlaceOn(_cylinders[i], clearing));
             }
         }
 
-        SearchTouch(n, toBody, range);
+        Touch = FirstTouch.Find(new StraightGap(this, n, toBody), _clearance, n, range, _plan.HighestTravel);
     }
 
-    /// <summary>Where the first touch was found by another set of numbers for the same corner: <see cref="Follow"/> starts there.</summary>
-    public void TakeTouchFrom(ClearanceNumbers searched) => _touch = searched._touch;
-
-    /// <summary>The gaps of a moved row of inputs in the states found by <see cref="Search"/>, without searching again: the least gap changes, to first order, as the gap in its worst state does.</summary>
-    public void Follow(CornerNumbers n, Span<double> gaps, ReadOnlySpan<WorstPose> from, out double touch)
+    /// <summary>
+    /// The gaps of a moved row of inputs, in the states and at the places found by <see cref="Search"/>: the least gap
+    /// changes, to first order, as the gap there does.
+    /// </summary>
+    /// <param name="n">The moved row, solved.</param>
+    /// <param name="gaps">In: the gaps found; out: those that the move changes.</param>
+    /// <param name="searched">The clearances of the row that was searched.</param>
+    /// <param name="effect">What the move changes.</param>
+    /// <returns>Travel of the first touch.</returns>
+    public double Follow(CornerNumbers n, Span<double> gaps, ClearanceNumbers searched, InputEffect effect)
     {
-        touch = double.PositiveInfinity;
-        if (!Write(n, out var toBody, out var toKnuckle))
+        double touch = searched.Touch.Travel;
+        bool nothing = !effect.Travel && !effect.Motion && !effect.Wheel && effect.Items == 0;
+        if (nothing || _clearance.Missing.Count > 0)
+        {
+            return touch;
+        }
+
+        if (effect.Wheel && !IsSound(n))
         {
             gaps.Fill(double.NaN);
-            return;
+            return touch;
         }
 
         var range = Range(n);
+        double[] buffer = effect.Wheel ? _moved : searched._solid;
+        WheelSolid toBody = effect.Wheel ? Solid(n, buffer, forBody: true) : Written(buffer, forBody: true);
+        WheelSolid toKnuckle = effect.Wheel ? Solid(n, buffer, forBody: false) : Written(buffer, forBody: false);
         for (int i = 0; i < gaps.Length; i++)
         {
             var item = _clearance.Items[i];
-            double travel = range.Droop + (from[i].Share * (range.Bump - range.Droop));
-            gaps[i] = item.Missing.Count > 0 ? double.NaN
-                : item.AttachedTo == AttachedTo.Knuckle ? OfKnuckle(n, item, toKnuckle, range.Droop).Gap
-                : OfBody(n, item, toBody, travel, from[i].Steer).Gap;
+            bool placed = (effect.Items & (1UL << i)) != 0, body = item.AttachedTo == AttachedTo.Body;
+            if (item.Missing.Count > 0 || !(placed || (body && effect.Travel)))
+            {
+                continue;
+            }
+
+            Span<Vec3> points = placed ? _movedPoints.AsSpan(0, item.Gaps.Count) : searched._points[i];
+            var cylinder = searched._cylinders[i];
+            if (placed && !Place(n, i, range.Droop, points, out cylinder))
+            {
+                gaps[i] = double.NaN;
+                continue;
+            }
+
+            ref readonly var worst = ref searched._worst[i];
+            gaps[i] = body
+                ? GapAt(n, toBody, points, worst.Clearing.Along, range.Droop + (worst.Share * (range.Bump - range.Droop)), worst.Steer)
+                : GapAt(i, toKnuckle, points, cylinder, worst);
+            if (body && searched.Touch.Item == i)
+            {
+                double gap = GapAt(n, toBody, points, searched.Touch.Along, searched.Touch.Travel, 0);
+                touch = searched.Touch.Travel - (gap / searched.Touch.Slope);
+            }
         }
 
-        if (_touch.Item >= 0)
-        {
-            double gap = OfBody(n, _clearance.Items[_touch.Item], toBody, _touch.Travel, 0).Gap;
-            touch = _touch.Travel - (gap / _touch.Slope);
-        }
+        return touch;
     }
 
-    /// <summary>The gap of one item at a travel and steer, for pictures.</summary>
-    public Clearing At(CornerNumbers n, int item, double travel, double steer) =>
-        Write(n, out var toBody, out var toKnuckle) && _clearance.Items[item].Missing.Count == 0
-            ? _clearance.Items[item].AttachedTo == AttachedTo.Knuckle ? OfKnuckle(n, _clearance.Items[item], toKnuckle, travel) : OfBody(n, _clearance.Items[item], toBody, travel, steer)
-            : Unknown.Clearing;
+    /// <summary>The gap of one item at a travel and steer, for pictures; the numbers must have been searched.</summary>
+    public Clearing At(CornerNumbers n, int item, double travel, double steer)
+    {
+        if (!IsSound(n) || _clearance.Items[item].Missing.Count > 0)
+        {
+            return Unknown;
+        }
+
+        if (_clearance.Items[item].AttachedTo == AttachedTo.Body)
+        {
+            return OfBody(n, Written(_solid, forBody: true), _points[item], travel, steer);
+        }
+
+        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
+        points = points[.._clearance.Items[item].Gaps.Count];
+        return Place(n, item, travel, points, out var cylinder) ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
+    }
 
     /// <summary>The strut's pieces in the spindle frame at a travel; empty where the strut is unknown.</summary>
     public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerNumbers n, double travel) =>
         [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, Cylinder(n, i.Piece!.Value, travel)))];
 
-    private static WorstPose Unknown => new(0, 0, new Clearing(double.NaN, WheelPart.Tyre, default, default, 0, false));
-
-    private bool Write(CornerNumbers n, out WheelSolid toBody, out WheelSolid toKnuckle)
+    // Lips, liners and legs: over all travel, straight ahead, at every steer at which a gap was read, and at both locks.
+    private void SearchPoses(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range)
     {
-        toBody = default;
-        toKnuckle = default;
-        if (_clearance.Missing.Count > 0)
+        Span<double> steers = stackalloc double[3 + ClearancePlan.MostGaps];
+        int count = 1;
+        foreach (var gap in _clearance.Items[i].Gaps)
         {
-            Array.Fill(_worst, Unknown);
-            return false;
+            count = AddSteer(steers, count, gap.Steer == InputTable.None ? 0 : n.X[gap.Steer]);
         }
 
-        var (wheel, rim) = (_plan.Wheel!, _plan.Wheel!.Rim(n.X));
-        TyreSection body = wheel.Tyre(n.X, _growth, _shift), knuckle = wheel.Tyre(n.X, _growth, 0);
-        if (!body.IsSound || !knuckle.IsSound || !rim.IsSound || !_plan.WheelNow!.Tyre(n.X, 0, 0).IsSound)
+        count = AddSteer(steers, count, _clearance.Lock);
+        count = AddSteer(steers, count, -_clearance.Lock);
+        foreach (double steer in steers[..count])
         {
-            Array.Fill(_worst, Unknown);
-            return false;
-        }
-
-        toBody = WheelSolid.Write(body, rim, ArcPoints, _toBody);
-        toKnuckle = WheelSolid.Write(knuckle, rim, ArcPoints, _toKnuckle);
-        return true;
-    }
-
-    private void SearchSteer(CornerNumbers n, int i, in WheelSolid wheel, double steer, (double Droop, double Bump) range)
-    {
-        double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
-        var gap = new BodyGap(this, n, _clearance.Items[i], wheel, steer);
-        var least = TravelSweep.Least(ref gap, range.Droop, bump, SweepSamples, SweepAccuracy);
-        if (!double.IsFinite(_worst[i].Clearing.Gap) || least.Gap < _worst[i].Clearing.Gap)
-        {
-            double length = range.Bump - range.Droop;
-            double share = length > 0 ? (least.Travel - range.Droop) / length : 0;
-            _worst[i] = new WorstPose(share, steer, OfBody(n, _clearance.Items[i], wheel, least.Travel, steer));
-        }
-    }
-
-    // From ride (or the reference height) upward, past full bump: the first travel at which anything straight ahead is touched.
-    private void SearchTouch(CornerNumbers n, in WheelSolid wheel, (double Droop, double Bump) range)
-    {
-        const int Steps = 12;
-        _touch = (-1, double.PositiveInfinity, 0);
-        double start = n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? Math.Clamp(n.Ride[0], range.Droop, range.Bump) : Math.Clamp(0, range.Droop, range.Bump);
-        double end = Math.Min(range.Bump + BeyondBump, _plan.HighestTravel);
-        for (int i = 0; i < _clearance.Items.Count; i++)
-        {
-            var item = _clearance.Items[i];
-            if (item.AttachedTo != AttachedTo.Body || item.Missing.Count > 0 || !(OfBody(n, item, wheel, start, 0).Gap > 0))
+            double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
+            double travel = TravelOfLeast(n, wheel, _points[i], steer, range.Droop, bump, _worst[i].Clearing.Gap);
+            if (!double.IsFinite(travel))
             {
                 continue;
             }
 
-            double low = start;
-            for (int k = 1; k <= Steps; k++)
+            var clearing = OfBody(n, wheel, _points[i], travel, steer);
+            if (!(_worst[i].Clearing.Gap <= clearing.Gap))
             {
-                double high = start + ((end - start) * k / Steps);
-                if (OfBody(n, item, wheel, high, 0).Gap > 0)
-                {
-                    low = high;
-                    continue;
-                }
+                double length = range.Bump - range.Droop;
+                _worst[i] = new WorstPose(length > 0 ? (travel - range.Droop) / length : 0, steer, clearing, default);
+            }
+        }
+    }
 
-                for (int b = 0; b < 30 && high - low > 1e-6; b++)
-                {
-                    double middle = 0.5 * (low + high);
-                    (low, high) = OfBody(n, item, wheel, middle, 0).Gap > 0 ? (middle, high) : (low, middle);
-                }
+    private static int AddSteer(Span<double> steers, int count, double steer)
+    {
+        if (steers[..count].Contains(steer))
+        {
+            return count;
+        }
 
-                if (high < _touch.Travel)
-                {
-                    const double Step = 1e-4;
-                    double slope = (OfBody(n, item, wheel, high + Step, 0).Gap - OfBody(n, item, wheel, high - Step, 0).Gap) / (2 * Step);
-                    _touch = Math.Abs(slope) > 1e-6 ? (i, high, slope) : _touch;
-                }
+        steers[count] = steer;
+        return count + 1;
+    }
 
-                break;
+    // Even samples, then golden section round the lowest unless it is an end toward which the gap still falls. A wheel's gap
+    // changes by at most about its travel, so samples that stay far above the least gap known need no refining.
+    private double TravelOfLeast(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double steer, double droop, double bump, double known)
+    {
+        const int Samples = 9;
+        const double Accuracy = 2e-4, Golden = 0.38196601125010515;
+        double step = (bump - droop) / (Samples - 1), best = double.PositiveInfinity, at = double.NaN;
+        for (int k = 0; k < Samples; k++)
+        {
+            double gap = OfBody(n, wheel, points, droop + (k * step), steer).Gap;
+            if (gap < best)
+            {
+                (best, at) = (gap, droop + (k * step));
             }
         }
 
-        TyreTouch = _touch.Travel;
+        if (!(best - step <= known) && double.IsFinite(known))
+        {
+            return double.NaN;
+        }
+
+        // At an end: does it fall toward the inside?
+        double low = Math.Max(droop, at - step), high = Math.Min(bump, at + step);
+        if (!(step > 0) || (low == at && OfBody(n, wheel, points, at + Accuracy, steer).Gap >= best) || (high == at && OfBody(n, wheel, points, at - Accuracy, steer).Gap >= best))
+        {
+            return at;
+        }
+
+        double a = low + (Golden * (high - low)), b = high - (Golden * (high - low));
+        double fa = OfBody(n, wheel, points, a, steer).Gap, fb = OfBody(n, wheel, points, b, steer).Gap;
+        for (int k = 0; k < 30 && high - low > Accuracy; k++)
+        {
+            if (fa < fb)
+            {
+                (high, b, fb) = (b, a, fa);
+                a = low + (Golden * (high - low));
+                fa = OfBody(n, wheel, points, a, steer).Gap;
+            }
+            else
+            {
+                (low, a, fa) = (a, b, fb);
+                b = high - (Golden * (high - low));
+                fb = OfBody(n, wheel, points, b, steer).Gap;
+            }
+        }
+
+        double found = fa < fb ? a : b;
+        return Math.Min(fa, fb) < best ? found : at;
     }
 
-    private Clearing OfKnuckle(CornerNumbers n, ClearanceItem item, in WheelSolid wheel, double travel)
+    private bool IsSound(CornerNumbers n) =>
+        _clearance.Missing.Count == 0 && _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound
+        && _plan.Wheel.Rim(n.X).IsSound && _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
+
+    private WheelSolid Solid(CornerNumbers n, double[] buffer, bool forBody) =>
+        WheelSolid.Write(_plan.Wheel!.Tyre(n.X, _growth, forBody ? _shift : 0), _plan.Wheel.Rim(n.X), ArcPoints, Half(buffer, forBody));
+
+    private static WheelSolid Written(double[] buffer, bool forBody) => WheelSolid.Written(ArcPoints, Half(buffer, forBody));
+
+    private static Span<double> Half(double[] buffer, bool forBody) =>
+        forBody ? buffer.AsSpan(0, buffer.Length / 2) : buffer.AsSpan(buffer.Length / 2);
+
+    // Where a thing stands: in B if it belongs to the body, in S if to the knuckle.
+    private bool Place(CornerNumbers n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder)
     {
+        var item = _clearance.Items[i];
+        cylinder = default;
         if (item.Piece is { } piece)
         {
-            var cylinder = Cylinder(n, piece, travel);
-            return cylinder.IsSound ? CylinderClearing.Of(wheel, cylinder) : Unknown.Clearing;
-        }
-
-        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
-        var (tyre, rim) = (_plan.WheelNow!.Tyre(n.X, 0, 0), _plan.WheelNow!.Rim(n.X));
-        for (int i = 0; i < item.Gaps.Count; i++)
-        {
-            points[i] = Read(n, item.Gaps[i]).InSpindle(tyre, rim);
-        }
-
-        return PolylineClearing.Of(wheel, points[..item.Gaps.Count]);
-    }
-
-    private Clearing OfBody(CornerNumbers n, ClearanceItem item, in WheelSolid wheel, double travel, double steer)
-    {
-        if (!Pose(n, n.Motion, travel, steer, out var pose))
-        {
-            return Unknown.Clearing;
+            cylinder = Cylinder(n, piece, travel);
+            return cylinder.IsSound;
         }
 
         var (tyre, rim) = (_plan.WheelNow!.Tyre(n.X, 0, 0), _plan.WheelNow!.Rim(n.X));
-        var frame = SpindleFrame.Of(pose);
-        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
-        for (int i = 0; i < item.Gaps.Count; i++)
+        for (int k = 0; k < points.Length; k++)
         {
-            var gap = item.Gaps[i];
+            var gap = item.Gaps[k];
+            var reading = new GapReading(gap.From, gap.Direction, gap.Clock, n.X[gap.Gap]);
+            if (item.AttachedTo == AttachedTo.Knuckle)
+            {
+                points[k] = reading.InSpindle(tyre, rim);
+                continue;
+            }
+
             double travelThen = gap.Travel == InputTable.None ? 0 : n.X[gap.Travel], steerThen = gap.Steer == InputTable.None ? 0 : n.X[gap.Steer];
             if (!Pose(n, n.MotionNow, travelThen, steerThen, out var then))
             {
-                return Unknown.Clearing;
+                return false;
             }
 
-            points[i] = frame.ToSpindle(Read(n, gap).InBody(tyre, rim, then));
+            points[k] = reading.InBody(tyre, rim, then);
         }
 
-        return PolylineClearing.Of(wheel, points[..item.Gaps.Count]);
+        return true;
     }
 
-    private static GapReading Read(CornerNumbers n, in GapSlot gap) => new(gap.From, gap.Direction, gap.Clock, n.X[gap.Gap]);
+    private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder) =>
+        _clearance.Items[i].Piece is null ? PolylineClearing.Of(wheel, points) : CylinderClearing.Of(wheel, cylinder);
+
+    private Clearing OfBody(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
+    {
+        if (!Pose(n, n.Motion, travel, steer, out var pose))
+        {
+            return Unknown;
+        }
+
+        var frame = SpindleFrame.Of(pose);
+        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
+        for (int k = 0; k < pointsInBody.Length; k++)
+        {
+            points[k] = frame.ToSpindle(pointsInBody[k]);
+        }
+
+        return PolylineClearing.Of(wheel, points[..pointsInBody.Length]);
+    }
+
+    private double GapAt(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
+        Pose(n, n.Motion, travel, steer, out var pose) ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(OnLine(pointsInBody, along))) : double.NaN;
+
+    private double GapAt(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, in WorstPose worst)
+    {
+        if (_clearance.Items[i].Piece is null)
+        {
+            return wheel.SignedDistance(OnLine(points, worst.Clearing.Along));
+        }
+
+        // An overlap is measured square to the cylinder's axis, which a single place cannot tell.
+        return worst.Clearing.Gap < 0
+            ? CylinderClearing.Of(wheel, cylinder).Gap
+            : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length)) + (worst.Place.Off * cylinder.Radius));
+    }
+
+    private static Vec3 OnLine(ReadOnlySpan<Vec3> points, double along)
+    {
+        int segment = Math.Clamp((int)along, 0, points.Length - 1);
+        double share = along - segment;
+        return segment + 1 >= points.Length || share <= 0 ? points[segment] : points[segment] + ((points[segment + 1] - points[segment]) * share);
+    }
+
+    private static TouchPlace PlaceOn(in CylinderObstacle cylinder, in Clearing clearing)
+    {
+        Vec3 onAxis = cylinder.Foot + (cylinder.Direction * (clearing.Along * cylinder.Length));
+        return new TouchPlace(clearing.Along, cylinder.Radius > 0 ? (clearing.OnObstacle - onAxis) / cylinder.Radius : default);
+    }
 
     private bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
     {
@@ -292,17 +385,19 @@ internal sealed class ClearanceNumbers
         double body = _plan.Station.Body == InputTable.None ? perch : x[_plan.Station.Body];
         double space = _plan.HasSpring ? n.SpringSpace(travel) : 0;
         double stack = _plan.HasSpring && double.IsFinite(space) ? Math.Min(space, SpringStack.FreeLength(n.Stack)) : 0;
-        double helper = c.HelperSlot >= 0 && _plan.HasSpring ? n.Stack[c.HelperSlot].LengthAt(Math.Max(0, n.StackAt(travel).Force is var f && double.IsFinite(f) ? f : 0)) : 0;
+        double force = c.HelperSlot >= 0 && _plan.HasSpring ? n.StackAt(travel).Force : 0;
+        double helper = c.HelperSlot >= 0 && _plan.HasSpring ? n.Stack[c.HelperSlot].LengthAt(double.IsFinite(force) ? force : 0) : 0;
         var parts = new StrutParts(
             x[c.Tube], 0, Math.Max(body, 0), x[c.PerchDiameter], perch, x[c.PerchDepth], x[c.SpringDiameter], stack,
             c.HelperDiameter == InputTable.None ? 0 : x[c.HelperDiameter], helper, c.HelperBelow);
         return StrutFurniture.Piece(line, parts, piece);
     }
 
-    private readonly ref struct BodyGap(ClearanceNumbers owner, CornerNumbers n, ClearanceItem item, WheelSolid wheel, double steer) : IGapOfTravel
+    /// <summary>The gap of one body item straight ahead, as the search for the first touch asks it.</summary>
+    internal readonly ref struct StraightGap(ClearanceNumbers owner, CornerNumbers n, WheelSolid wheel)
     {
         private readonly WheelSolid _wheel = wheel;
 
-        public double GapAt(double travel) => owner.OfBody(n, item, _wheel, travel, steer).Gap;
+        public Clearing At(int item, double travel) => owner.OfBody(n, _wheel, owner._points[item], travel, 0);
     }
 }

@@ -14,6 +14,9 @@ internal sealed record ClearanceItem(string Id, string Name, AttachedTo Attached
 /// <summary>Everything near one wheel, and where its numbers stand in the corner's row of inputs.</summary>
 internal sealed class ClearancePlan
 {
+    /// <summary>Most things near one wheel, strut pieces included: a bit each in <see cref="InputEffect"/>.</summary>
+    public const int MostItems = 64;
+
     /// <summary>Most gaps that are joined to one line.</summary>
     public const int MostGaps = 16;
 
@@ -33,7 +36,9 @@ internal sealed class ClearancePlan
             .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset) and tyre"),
             .. plan.Motion.Missing,
         ];
-        Items = [.. Strut(plan), .. corner.Obstacles.Select(o => Item(plan, o))];
+        var strutItems = Strut(plan).ToList();
+        Items = [.. strutItems, .. corner.Obstacles.Take(MostItems - strutItems.Count).Select((o, i) => Item(plan, o, strutItems.Count + i))];
+        table.Effect = new(Items: InputEffect.AllItems);
         var steering = plan.Axle.Steered ? corner.Steering : null;
         string path = plan.Path + "/steering";
         Kingpin = table.Add(path + "/kingpin", "kingpin inclination", steering?.Kingpin);
@@ -126,8 +131,9 @@ internal sealed class ClearancePlan
         }
     }
 
-    private static ClearanceItem Item(CornerPlan plan, Obstacle obstacle)
+    private static ClearanceItem Item(CornerPlan plan, Obstacle obstacle, int place)
     {
+        plan.Inputs.Effect = new(Items: 1UL << place);
         string path = $"{plan.Path}/obstacles/{obstacle.Id}";
         var gaps = obstacle.Gaps.Take(MostGaps).Select((g, i) => new GapSlot(
             (WheelFeature)g.From,

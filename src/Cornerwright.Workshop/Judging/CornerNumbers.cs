@@ -73,27 +73,48 @@ internal sealed class CornerNumbers
     /// <summary>Solves everything for the present row and searches the worst state of every clearance.</summary>
     public void Solve()
     {
-        SolveTravel();
+        SolveTravel(InputEffect.Everything);
         Clearance.Search(this);
-        TyreTouch = Clearance.TyreTouch;
+        TyreTouch = Clearance.Touch.Travel;
         for (int i = 0; i < _gaps.Length; i++)
         {
             _gaps[i] = Clearance.Worst[i].Clearing.Gap;
         }
     }
 
-    /// <summary>Solves everything for a row close to one that was searched: clearances are read in the worst states found there.</summary>
-    public void Follow(ReadOnlySpan<WorstPose> worst)
+    /// <summary>
+    /// Solves a row that differs from a searched one only in inputs of this effect. Clearances are read in the worst states
+    /// found there; what the effect does not reach is taken over.
+    /// </summary>
+    public void Follow(CornerNumbers searched, InputEffect effect)
     {
-        SolveTravel();
-        Clearance.Follow(this, _gaps, worst, out double touch);
-        TyreTouch = touch;
+        if (effect.Travel)
+        {
+            _motion = searched._motion;
+            _motionNow = searched._motionNow;
+            SolveTravel(effect);
+        }
+        else
+        {
+            TakeTravel(searched);
+        }
+
+        searched._gaps.CopyTo(_gaps, 0);
+        TyreTouch = Clearance.Follow(this, _gaps, searched.Clearance, effect);
     }
 
-    private void SolveTravel()
+    private void TakeTravel(CornerNumbers other)
+    {
+        (_motion, _motionNow) = (other._motion, other._motionNow);
+        (Droop, Touch, Spent, Shut, Bind, Metal) = (other.Droop, other.Touch, other.Spent, other.Shut, other.Bind, other.Metal);
+        other._ride.CopyTo(_ride, 0);
+        other._stack.CopyTo(_stack, 0);
+    }
+
+    private void SolveTravel(InputEffect effect)
     {
         var s = _plan.Station;
-        if (_plan.HasMotion)
+        if (_plan.HasMotion && effect.Motion)
         {
             _motion = _plan.Motion.Make(X);
             _motionNow = _plan.Motion.AsMeasured(X) ? _motion : _plan.Motion.MakeNow(X);

@@ -24,13 +24,22 @@ internal sealed class CornerPlan
         PartsNow = Now is null ? null : CornerParts.Of(car.Parts, Now.At(place));
         BuildPath = $"builds/{build.Id}/{Path}";
         string nowPath = Now is null ? "now" : $"builds/{Now.Id}/{Path}";
+
+        // What each input moves: only that is worked out again when it moves.
+        Inputs.Effect = new(Travel: true);
         Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts);
+        Inputs.Effect = new(Travel: true, Motion: true, Items: InputEffect.AllItems);
         Motion = MotionPlan.Compile(Inputs, Path, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)), Corner, Axle.Layout);
+        Inputs.Effect = new(Travel: true);
         Loads = [.. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
         bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
+        Inputs.Effect = new(Wheel: true, Items: InputEffect.AllItems);
         Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed);
         WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false);
+        Inputs.Effect = new(Items: InputEffect.AllItems);
         Clearance = ClearancePlan.Compile(this);
+        Inputs.Effect = default;
+        MarkStrut();
         HasMotion = Motion.Missing.Count == 0;
         HasDamper = HasMotion && All(Station.RodDrop, Station.Body, Station.RodOpen);
         HasSpring = HasMotion && Station.StackComplete && All(Station.SeatDrop, Station.Perch);
@@ -134,6 +143,22 @@ internal sealed class CornerPlan
         }
 
         return best;
+    }
+
+    // Perch and body carry pieces of the strut; the stack's lengths say where its coils begin and end.
+    private void MarkStrut()
+    {
+        ulong pieces = 0;
+        for (int i = 0; i < Clearance.Items.Count; i++)
+        {
+            pieces |= Clearance.Items[i].Piece is null ? 0 : 1UL << i;
+        }
+
+        var moved = new InputEffect(Items: pieces);
+        foreach (int input in new[] { Station.Perch, Station.Body, Station.SeatDrop }.Concat(Station.Stack.SelectMany(s => new[] { s.Free, s.Solid, s.Rate })))
+        {
+            Inputs.Mark(input, moved);
+        }
     }
 
     // A linkage that locks, or a table of readings that ends, narrows the search; a hair inside, so that moved inputs still fit.

@@ -97,8 +97,6 @@ internal sealed class CornerResult
 
         // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
         var moved = new CornerNumbers(Plan);
-        WorstPose[] worst = [.. Numbers.Clearance.Worst];
-        moved.Clearance.TakeTouchFrom(Numbers.Clearance);
         double[] above = new double[Checks.Count], below = new double[Checks.Count];
         for (int i = 0; i < inputs; i++)
         {
@@ -108,8 +106,9 @@ internal sealed class CornerResult
                 continue;
             }
 
-            Move(moved, worst, i, +sigma, above);
-            Move(moved, worst, i, -sigma, below);
+            var effect = Plan.Inputs.EffectOf(i);
+            Move(moved, effect, i, +sigma, above);
+            Move(moved, effect, i, -sigma, below);
             for (int c = 0; c < Checks.Count; c++)
             {
                 double up = above[c] - _values[c], down = below[c] - _values[c];
@@ -120,14 +119,14 @@ internal sealed class CornerResult
         }
     }
 
-    private void Move(CornerNumbers moved, WorstPose[] worst, int input, double by, double[] values)
+    private void Move(CornerNumbers moved, InputEffect effect, int input, double by, double[] values)
     {
         double home = moved.X[input];
         moved.X[input] = home + by;
-        moved.Follow(worst);
+        moved.Follow(Numbers, effect);
         for (int c = 0; c < values.Length; c++)
         {
-            values[c] = double.IsFinite(_values[c]) ? Checks[c].Value(moved) : double.NaN;
+            values[c] = !double.IsFinite(_values[c]) ? double.NaN : Checks[c].Feels(effect) ? Checks[c].Value(moved) : _values[c];
         }
 
         moved.X[input] = home;

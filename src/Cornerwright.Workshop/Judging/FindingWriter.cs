@@ -78,17 +78,30 @@ internal static class FindingWriter
             return [];
         }
 
-        var list = new List<DecidingReading>();
+        // The few largest, by insertion; equal shares keep the order of their paths.
+        var list = new List<DecidingReading>(MostDeciding + 1);
         for (int i = 0; i < contributions.Length; i++)
         {
             double share = contributions[i] * contributions[i] / total;
-            if (share >= LeastShare)
+            if (share < LeastShare)
             {
-                list.Add(new DecidingReading(inputs[i].Path, inputs[i].Label, share));
+                continue;
+            }
+
+            int at = list.Count;
+            while (at > 0 && (list[at - 1].Share < share || (list[at - 1].Share == share && string.CompareOrdinal(inputs[i].Path, list[at - 1].Path) < 0)))
+            {
+                at--;
+            }
+
+            list.Insert(at, new DecidingReading(inputs[i].Path, inputs[i].Label, share));
+            if (list.Count > MostDeciding)
+            {
+                list.RemoveAt(MostDeciding);
             }
         }
 
-        return [.. list.OrderByDescending(d => d.Share).ThenBy(d => d.Path, StringComparer.Ordinal).Take(MostDeciding)];
+        return list;
     }
 
     private static List<string> Assumptions(CornerResult corner, int index)
@@ -102,7 +115,7 @@ internal static class FindingWriter
         }
 
         var list = new List<string>(check.Assumptions);
-        foreach (var (input, words) in table.Assumptions.OrderBy(a => a.Key))
+        foreach (var (input, words) in table.Assumptions)
         {
             // An assumed size without doubt of its own (the greatest tyre of a size) matters to every clearance.
             bool matters = total > 0 && contributions[input] * contributions[input] >= 0.001 * total;

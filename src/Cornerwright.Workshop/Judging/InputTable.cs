@@ -14,15 +14,30 @@ internal sealed class InputTable
     public const int None = -1;
 
     private readonly List<Input> _inputs = [];
-    private readonly Dictionary<int, string> _assumptions = [];
+    private readonly SortedList<int, string> _assumptions = [];
+    private readonly List<InputEffect> _effects = [];
     private readonly Dictionary<string, int> _byPath = new(StringComparer.Ordinal);
 
     public IReadOnlyList<Input> Inputs => _inputs;
 
-    /// <summary>What was taken for granted of each input, in words.</summary>
-    public IReadOnlyDictionary<int, string> Assumptions => _assumptions;
+    /// <summary>What was taken for granted of each input, in words, by input.</summary>
+    public SortedList<int, string> Assumptions => _assumptions;
 
     public int Count => _inputs.Count;
+
+    /// <summary>Given to every input that is asked for from now on, on top of what it has.</summary>
+    public InputEffect Effect { get; set; }
+
+    public InputEffect EffectOf(int input) => _effects[input];
+
+    /// <summary>Adds to what an input is known to move; nothing for <see cref="None"/>.</summary>
+    public void Mark(int input, InputEffect effect)
+    {
+        if (input != None)
+        {
+            _effects[input] = _effects[input].And(effect);
+        }
+    }
 
     /// <returns>Its place in the row, or <see cref="None"/> where there is no reading.</returns>
     public int Add(string path, string label, Reading? reading)
@@ -32,7 +47,7 @@ internal sealed class InputTable
             return None;
         }
 
-        if (_byPath.TryGetValue(path, out int known))
+        if (Known(path, out int known))
         {
             return known;
         }
@@ -48,7 +63,7 @@ internal sealed class InputTable
     /// <summary>A number that nobody typed, with the doubt that goes with it; listed as an assumption.</summary>
     public int Assume(string path, string label, double value, double sigma, string words)
     {
-        if (_byPath.TryGetValue(path, out int known))
+        if (Known(path, out int known))
         {
             return known;
         }
@@ -59,12 +74,24 @@ internal sealed class InputTable
 
     /// <summary>A number that is defined, not measured: a designation's offset, a lever that stands at zero.</summary>
     public int Define(string path, string label, double value) =>
-        _byPath.TryGetValue(path, out int known) ? known : Put(new Input(path, label, value, 0, ToleranceKind.TwoSigma));
+        Known(path, out int known) ? known : Put(new Input(path, label, value, 0, ToleranceKind.TwoSigma));
 
     public double[] Values() => [.. _inputs.Select(i => i.Value)];
 
+    private bool Known(string path, out int known)
+    {
+        bool found = _byPath.TryGetValue(path, out known);
+        if (found)
+        {
+            Mark(known, Effect);
+        }
+
+        return found;
+    }
+
     private int Put(Input input)
     {
+        _effects.Add(Effect);
         _byPath[input.Path] = _inputs.Count;
         _inputs.Add(input);
         return _inputs.Count - 1;

@@ -43,6 +43,13 @@ internal sealed record CornerCheck
     /// <summary>The clearance that this check reads, by its place in the corner's list; -1 for all other checks.</summary>
     public int Clearance { get; init; } = -1;
 
+    /// <summary>True for a value that reads where the tyre first touches.</summary>
+    public bool ReadsTouch { get; init; }
+
+    /// <summary>True if a change with this effect can change the value.</summary>
+    public bool Feels(InputEffect effect) =>
+        effect.Travel || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
+
     public bool CanSpeak => Missing.Count == 0;
 }
 

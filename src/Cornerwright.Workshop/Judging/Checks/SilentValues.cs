@@ -37,7 +37,7 @@ internal static class SilentValues
         yield return Mark("bind", plan.MissingForSpring(), n => n.Bind);
         yield return Mark("shut", plan.MissingForDamper(), n => n.Shut);
         yield return Mark("metal", [], n => n.Metal);
-        yield return Mark("tyre", plan.Clearance.Missing, n => n.TyreTouch);
+        yield return Mark("tyre", plan.Clearance.Missing, n => n.TyreTouch) with { ReadsTouch = true };
         for (int i = 0; i < plan.Loads.Count; i++)
         {
             int load = i;

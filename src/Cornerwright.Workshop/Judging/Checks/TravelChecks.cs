@@ -16,6 +16,7 @@ internal static class TravelChecks
         yield return new CornerCheck
         {
             Id = "stop-order",
+            ReadsTouch = true,
             Title = "Bump stop ends the travel",
             Unit = Units.Millimetre,
             Missing = [.. spent, .. plan.MissingForSpring().Except(spent)],

@@ -28,11 +28,10 @@ internal static class CureFinder
         double wanted = Math.Max(sigma * NormalDistribution.Quantile(Math.Min(certainty, 0.999)), 1e-9);
         wanted = double.IsFinite(check.Low) && double.IsFinite(check.High) ? Math.Min(wanted, (check.High - check.Low) / 2 * 0.9) : wanted;
         var numbers = new CornerNumbers(corner.Plan);
-        WorstPose[] worst = [.. corner.Numbers.Clearance.Worst];
         var found = new List<(Cure Cure, int Broken, double Effort)>();
         foreach (var lever in Lever.Of(corner.Plan))
         {
-            if (Solve(corner, check, numbers, worst, lever, now, wanted) is { } amount)
+            if (Solve(corner, check, numbers, lever, now, wanted) is { } amount)
             {
                 found.Add(Describe(corner, index, numbers, lever, amount, now));
             }
@@ -44,8 +43,14 @@ internal static class CureFinder
     }
 
     /// <returns>The smallest amount, in whole quanta, that reaches the wanted margin or, failing that, the limit itself; null where the lever cannot.</returns>
-    private static double? Solve(CornerResult corner, CornerCheck check, CornerNumbers numbers, WorstPose[] worst, Lever lever, double now, double wanted)
+    private static double? Solve(CornerResult corner, CornerCheck check, CornerNumbers numbers, Lever lever, double now, double wanted)
     {
+        var effect = lever.Moves.Aggregate(default(InputEffect), (sum, move) => sum.And(corner.Plan.Inputs.EffectOf(move.Input)));
+        if (!check.Feels(effect))
+        {
+            return null;
+        }
+
         // Which way does it help? One quantum either way tells.
         double up = lever.Most >= lever.Quantum ? Try(lever.Quantum) : double.NaN, down = lever.Least <= -lever.Quantum ? Try(-lever.Quantum) : double.NaN;
         bool upHelps = up > now + 1e-12, downHelps = down > now + 1e-12;
@@ -80,7 +85,7 @@ internal static class CureFinder
         double Try(double amount)
         {
             Apply(numbers, corner.Plan, lever, amount);
-            numbers.Follow(worst);
+            numbers.Follow(corner.Numbers, effect);
             double margin = MarginOf(check, check.Value(numbers));
             Apply(numbers, corner.Plan, lever, 0);
             return margin;
