@@ -11,8 +11,8 @@ internal static class RimLeast
 {
     /// <summary>Proof tolerance, m: half of the stated bound of 1e-5 m.</summary>
     private const double Tolerance = 5e-6;
-    private const int EvaluationLimit = 600;
-    private const int Depth = 32;
+    private const int EvaluationLimit = 3000;
+    private const int Depth = 48;
 
     private readonly record struct Node(double Angle, Vec3 At, double F, double Ga, double Gr, double R);
 

@@ -13,8 +13,8 @@ public class BruteForceTests(ITestOutputHelper output)
     private const int ArcPoints = 6;
     private const double Agreement = 0.05e-3;
 
-    // Sampling can only find pairs further apart than the nearest: ours may not be larger than what it found.
-    private const double Attained = 2e-6;
+    // Sampling can only find pairs further apart than the nearest: ours may not be larger than what it found by more than its stated error.
+    private const double Attained = 1e-5;
 
     [Theory]
     [InlineData("point", 125, 501)]
@@ -67,6 +67,13 @@ public class BruteForceTests(ITestOutputHelper output)
             // What it names must be that pair of points: on both surfaces, that far apart.
             Assert.Equal(got.Gap, (got.OnWheel - got.OnObstacle).Length, 1e-9);
             Assert.Equal(0, wheel.SignedDistance(got.OnWheel), 1e-9);
+            if (obstacle.Cylinder is { } solid)
+            {
+                CylinderObstacle c = solid.ToSpindle(frame);
+                Vec3 off = got.OnObstacle - c.Foot;
+                double along = off.Dot(c.Direction), aside = (off - (c.Direction * along)).Length;
+                Assert.True(along > -1e-6 && along < c.Length + 1e-6 && aside < c.Radius + 1e-9, $"seed {seed}, attempt {attempt}: {got} is not on {c}");
+            }
         }
 
         output.WriteLine($"{kind}, seed {seed}: {done} apart, {overlapping} overlapping, {uncertified} uncertified; sampled above ours by at most {worst:E1} m, ours above sampled by {worstOver:E1} m");
