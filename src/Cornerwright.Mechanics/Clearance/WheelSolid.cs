@@ -43,7 +43,7 @@ public readonly ref struct WheelSolid
     /// <summary>Lays out tyre and rim in the caller's buffer.</summary>
     /// <param name="tyre">A sound section.</param>
     /// <param name="rim">A sound section, or the default for no rim.</param>
-    /// <param name="arcPoints">2 to 32, even; 4 or 6 is plenty for a tape.</param>
+    /// <param name="arcPoints">2 to 32, even. 4: shoulder chords up to 0.8 mm inside the curve; 6: 0.4 mm; 12: 0.1 mm.</param>
     /// <param name="buffer">At least <see cref="BufferLength"/>; it must outlive the result.</param>
     /// <remarks>Source: docs/theory/clearance.md §2.</remarks>
     public static WheelSolid Write(scoped in TyreSection tyre, scoped in RimSection rim, int arcPoints, Span<double> buffer)
