@@ -1,9 +1,9 @@
+using System.Reflection;
 using Cornerwright.Garage.Problems;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
-using Microsoft.EntityFrameworkCore.Storage;
 
 namespace Cornerwright.Storage;
 
@@ -14,13 +14,14 @@ public sealed class GarageDatabase : IDbContextFactory<SqliteGarageContext>
     private const int BusySeconds = 30;
 
     private readonly DbContextOptions<SqliteGarageContext> _options;
+    private readonly string _connection;
 
     private GarageDatabase(string path)
     {
         FilePath = path;
-        var connection = new SqliteConnectionStringBuilder { DataSource = path, DefaultTimeout = BusySeconds };
+        _connection = new SqliteConnectionStringBuilder { DataSource = path, DefaultTimeout = BusySeconds }.ToString();
         _options = new DbContextOptionsBuilder<SqliteGarageContext>()
-            .UseSqlite(connection.ToString(), sqlite => sqlite.CommandTimeout(BusySeconds))
+            .UseSqlite(_connection, sqlite => sqlite.CommandTimeout(BusySeconds))
             .AddInterceptors(new DurableConnection())
             .Options;
     }
@@ -49,39 +50,66 @@ public sealed class GarageDatabase : IDbContextFactory<SqliteGarageContext>
 
     /// <summary>
     /// Runs what is missing as one transaction. The framework's own way keeps a lock in a table: a process killed
-    /// while it holds that lock would leave a database that never opens again.
+    /// while it holds that lock would leave a database that never opens again. Plain commands, because an up-to-date
+    /// database, which is the usual case, then opens without waking the whole framework.
     /// </summary>
     private Problem? BringUpToDate()
     {
-        using var context = CreateDbContext();
-        var facade = context.Database;
-        facade.OpenConnection();
-        using var transaction = facade.BeginTransaction();
-        string[] known = [.. facade.GetMigrations()];
-        string[] applied = [.. Applied(context)];
+        using var connection = new SqliteConnection(_connection);
+        connection.Open();
+        Run(connection, null, DurableConnection.Settings);
+        using var transaction = connection.BeginTransaction();
+        string[] known = Known();
+        List<string> applied = Applied(connection, transaction);
         if (applied.Except(known, StringComparer.Ordinal).FirstOrDefault() is { } newer)
         {
             return new Problem("database", newer, "made by this version or an older one", "Open it with the newer program that wrote it.");
         }
 
-        if (applied.Length < known.Length)
+        if (applied.Count < known.Length)
         {
-            string script = context.GetService<IMigrator>().GenerateScript(
-                applied.LastOrDefault() ?? Migration.InitialDatabase, null, MigrationsSqlGenerationOptions.NoTransactions);
-            using var command = facade.GetDbConnection().CreateCommand();
-            command.Transaction = transaction.GetDbTransaction();
-            command.CommandText = script;
-            command.ExecuteNonQuery();
+            using var context = CreateDbContext();
+            Run(connection, transaction, context.GetService<IMigrator>().GenerateScript(
+                applied.LastOrDefault() ?? Migration.InitialDatabase, null, MigrationsSqlGenerationOptions.NoTransactions));
         }
 
         transaction.Commit();
         return null;
     }
 
-    private static List<string> Applied(SqliteGarageContext context)
+    private static string[] Known() =>
+        [.. typeof(SqliteGarageContext).Assembly.GetTypes()
+            .Where(x => x.GetCustomAttribute<DbContextAttribute>()?.ContextType == typeof(SqliteGarageContext))
+            .Select(x => x.GetCustomAttribute<MigrationAttribute>()?.Id)
+            .OfType<string>()
+            .Order(StringComparer.Ordinal)];
+
+    private static List<string> Applied(SqliteConnection connection, SqliteTransaction transaction)
     {
-        var facade = context.Database;
-        bool any = facade.SqlQueryRaw<int>("SELECT count(*) AS Value FROM sqlite_master WHERE name = '__EFMigrationsHistory'").Single() > 0;
-        return any ? [.. facade.SqlQueryRaw<string>("SELECT MigrationId AS Value FROM __EFMigrationsHistory ORDER BY MigrationId")] : [];
+        using var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText = "SELECT count(*) FROM sqlite_master WHERE name = '__EFMigrationsHistory'";
+        if (command.ExecuteScalar() is not > 0L)
+        {
+            return [];
+        }
+
+        command.CommandText = "SELECT MigrationId FROM __EFMigrationsHistory ORDER BY MigrationId";
+        using var rows = command.ExecuteReader();
+        var applied = new List<string>();
+        while (rows.Read())
+        {
+            applied.Add(rows.GetString(0));
+        }
+
+        return applied;
+    }
+
+    private static void Run(SqliteConnection connection, SqliteTransaction? transaction, string sql)
+    {
+        using var command = connection.CreateCommand();
+        command.Transaction = transaction;
+        command.CommandText = sql;
+        command.ExecuteNonQuery();
     }
 }

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 
@@ -20,11 +21,22 @@ public static class CarFile
     /// <summary>Deeper nesting than any of our records, so that a hostile file cannot exhaust the stack.</summary>
     private const int GreatestDepth = 32;
 
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
+
     /// <summary>A car from text; every problem of the document at once.</summary>
     public static Checked<Car> Read(string json)
     {
         ArgumentNullException.ThrowIfNull(json);
-        return Read(Encoding.UTF8.GetBytes(json));
+        try
+        {
+            return Read(Strict.GetBytes(json));
+        }
+        catch (EncoderFallbackException error)
+        {
+            return Checked<Car>.Wrong(new Problem("file", $"character {error.Index + 1}", "whole characters", "Half of a character pair stands alone there: type that text anew."));
+        }
     }
 
     /// <inheritdoc cref="Read(string)"/>
@@ -35,6 +47,16 @@ public static class CarFile
             return Checked<Car>.Wrong(new Problem("file", $"{utf8.Length} bytes", $"at most {GreatestBytes} bytes", "This is not a car file."));
         }
 
+        if (!Utf8.IsValid(utf8.Span))
+        {
+            return Checked<Car>.Wrong(new Problem("file", "bytes that are no text", "UTF-8 text", "Save it as UTF-8 in the editor, or take the file before it was changed."));
+        }
+
+        if (utf8.Span.StartsWith(ByteOrderMark))
+        {
+            utf8 = utf8[ByteOrderMark.Length..];
+        }
+
         JsonDocument document;
         try
         {
@@ -43,7 +65,7 @@ public static class CarFile
         catch (JsonException error)
         {
             string where = $"line {(error.LineNumber ?? 0) + 1}, byte {error.BytePositionInLine ?? 0}";
-            return Checked<Car>.Wrong(new Problem("file", where, "JSON as in docs/file-format.md", "Mend the text there: " + error.Message));
+            return Checked<Car>.Wrong(new Problem("file", where, "JSON as in docs/file-format.md", "Mend the text there: " + WithoutPlace(error.Message)));
         }
 
         using (document)
@@ -55,10 +77,21 @@ public static class CarFile
                 reader.Problems.AddRange(Consistency.Check(car));
             }
 
-            return reader.Problems.Count == 0 && car is not null ? Checked<Car>.From(car) : Checked<Car>.Wrong(reader.Problems);
+            return reader.Problems.Count == 0 && car is not null ? Checked<Car>.From(car) : Checked<Car>.Wrong(First(reader.Problems));
         }
     }
 
     /// <summary>The document: fields in declared order, one reading a line, so that two versions compare line by line.</summary>
     public static string Write(Car car) => DocumentWriter.Write(car);
+
+    private static IReadOnlyList<Problem> First(List<Problem> problems) => problems.Count <= DocumentReader.MostProblems
+        ? problems
+        : [.. problems.Take(DocumentReader.MostProblems), new Problem("file", "more problems", $"{DocumentReader.MostProblems} are shown", "Mend these first, then read it again.")];
+
+    /// <summary>The framework ends its messages with line and byte, which stand in the problem already.</summary>
+    private static string WithoutPlace(string message)
+    {
+        int at = message.IndexOf(" LineNumber:", StringComparison.Ordinal);
+        return at < 0 ? message : message[..at];
+    }
 }

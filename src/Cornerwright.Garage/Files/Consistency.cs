@@ -18,18 +18,28 @@ public static class Consistency
         Unique(problems, "load cases", car.LoadCases.Select(x => x.Id));
         Unique(problems, "builds", car.Builds.Select(x => x.Id));
         CheckShelf(problems, car.Parts);
-        Exists(problems, "measured in load case", car.MeasuredLoadCase, car.LoadCases.Select(x => x.Id));
-        Exists(problems, "measured on build", car.MeasuredBuild, car.Builds.Select(x => x.Id));
+        Exists(problems, "measured in load case", car.MeasuredLoadCase, Set(car.LoadCases.Select(x => x.Id)));
+        Exists(problems, "measured on build", car.MeasuredBuild, Set(car.Builds.Select(x => x.Id)));
+        var shelf = new Ids(car.Parts);
         foreach (var corner in Places.Corners)
         {
             Unique(problems, $"{corner.Words()} corner / things near the wheel", car.At(corner).Obstacles.Select(x => x.Id));
             Rising(problems, $"{corner.Words()} corner / cycled readings / travel", car.At(corner).Motion.Steps.Select(x => x.Travel));
             foreach (var build in car.Builds)
             {
-                CheckCorner(problems, car.Parts, build.At(corner), $"build {build.Id} / {corner.Words()}");
+                CheckCorner(problems, shelf, build.At(corner), $"build {build.Id} / {corner.Words()}");
             }
         }
 
+        return problems;
+    }
+
+    /// <summary>A shelf alone: ids within their kind, designations, lengths in order.</summary>
+    public static IReadOnlyList<Problem> Check(PartsShelf shelf)
+    {
+        ArgumentNullException.ThrowIfNull(shelf);
+        var problems = new List<Problem>();
+        CheckShelf(problems, shelf);
         return problems;
     }
 
@@ -80,20 +90,20 @@ public static class Consistency
         }
     }
 
-    private static void CheckCorner(List<Problem> problems, PartsShelf shelf, CornerBuild corner, string path)
+    private static void CheckCorner(List<Problem> problems, Ids shelf, CornerBuild corner, string path)
     {
-        Exists(problems, path + " / wheel", corner.Wheel, shelf.Wheels.Select(x => x.Id));
-        Exists(problems, path + " / tyre", corner.Tyre, shelf.Tyres.Select(x => x.Id));
-        Exists(problems, path + " / spacer", corner.Spacer, shelf.Spacers.Select(x => x.Id));
-        Exists(problems, path + " / perch", corner.Perch, shelf.Perches.Select(x => x.Id));
-        Exists(problems, path + " / top mount", corner.TopMount, shelf.TopMounts.Select(x => x.Id));
-        Exists(problems, path + " / damper", corner.Damper, shelf.Dampers.Select(x => x.Id));
-        Exists(problems, path + " / bump stop", corner.BumpStop, shelf.BumpStops.Select(x => x.Id));
-        Exists(problems, path + " / anti-roll bar", corner.AntiRollBar, shelf.AntiRollBars.Select(x => x.Id));
-        Exists(problems, path + " / bar link", corner.BarLink, shelf.BarLinks.Select(x => x.Id));
+        Exists(problems, path + " / wheel", corner.Wheel, shelf.Wheels);
+        Exists(problems, path + " / tyre", corner.Tyre, shelf.Tyres);
+        Exists(problems, path + " / spacer", corner.Spacer, shelf.Spacers);
+        Exists(problems, path + " / perch", corner.Perch, shelf.Perches);
+        Exists(problems, path + " / top mount", corner.TopMount, shelf.TopMounts);
+        Exists(problems, path + " / damper", corner.Damper, shelf.Dampers);
+        Exists(problems, path + " / bump stop", corner.BumpStop, shelf.BumpStops);
+        Exists(problems, path + " / anti-roll bar", corner.AntiRollBar, shelf.AntiRollBars);
+        Exists(problems, path + " / bar link", corner.BarLink, shelf.BarLinks);
         foreach (string id in corner.Stack)
         {
-            Exists(problems, path + " / stack", id, shelf.Springs.Select(x => x.Id).Concat(shelf.Sheets.Select(x => x.Id)));
+            Exists(problems, path + " / stack", id, shelf.Stack);
         }
     }
 
@@ -105,9 +115,9 @@ public static class Consistency
         }
     }
 
-    private static void Exists(List<Problem> problems, string path, string id, IEnumerable<string> known)
+    private static void Exists(List<Problem> problems, string path, string id, HashSet<string> known)
     {
-        if (id.Length > 0 && !known.Contains(id, StringComparer.Ordinal))
+        if (id.Length > 0 && !known.Contains(id))
         {
             problems.Add(new Problem(path, id, string.Join(", ", known.Take(20)), "Choose one that is on the shelf, or put this one there."));
         }
@@ -133,5 +143,22 @@ public static class Consistency
 
             last = value?.Si ?? last;
         }
+    }
+
+    private static HashSet<string> Set(IEnumerable<string> ids) => new(ids, StringComparer.Ordinal);
+
+    /// <summary>The ids of a shelf by kind, gathered once for all builds.</summary>
+    private sealed class Ids(PartsShelf shelf)
+    {
+        public HashSet<string> Wheels { get; } = Set(shelf.Wheels.Select(x => x.Id));
+        public HashSet<string> Tyres { get; } = Set(shelf.Tyres.Select(x => x.Id));
+        public HashSet<string> Spacers { get; } = Set(shelf.Spacers.Select(x => x.Id));
+        public HashSet<string> Stack { get; } = Set(shelf.Springs.Select(x => x.Id).Concat(shelf.Sheets.Select(x => x.Id)));
+        public HashSet<string> Perches { get; } = Set(shelf.Perches.Select(x => x.Id));
+        public HashSet<string> TopMounts { get; } = Set(shelf.TopMounts.Select(x => x.Id));
+        public HashSet<string> Dampers { get; } = Set(shelf.Dampers.Select(x => x.Id));
+        public HashSet<string> BumpStops { get; } = Set(shelf.BumpStops.Select(x => x.Id));
+        public HashSet<string> AntiRollBars { get; } = Set(shelf.AntiRollBars.Select(x => x.Id));
+        public HashSet<string> BarLinks { get; } = Set(shelf.BarLinks.Select(x => x.Id));
     }
 }

@@ -8,12 +8,23 @@ using Cornerwright.Garage.Readings;
 namespace Cornerwright.Garage.Files;
 
 /// <summary>Binds a JSON document to records by their shapes, and collects every problem on the way.</summary>
-internal sealed class DocumentReader
+internal sealed partial class DocumentReader
 {
     /// <summary>More than this many and the file is something else: the rest would not help anyone.</summary>
-    private const int MostProblems = 200;
+    public const int MostProblems = 200;
+
+    /// <summary>Longest list. A shelf of thousands of parts of one kind is a catalogue, and every check would crawl.</summary>
+    public const int MostItems = 2000;
+
+    /// <summary>Longest text, characters: some pages of a note.</summary>
+    public const int LongestText = 20_000;
+
+    /// <summary>Longest id, characters: it is typed and shown in rows.</summary>
+    public const int LongestId = 100;
 
     public List<Problem> Problems { get; } = [];
+
+    private bool Full => Problems.Count >= MostProblems;
 
     public Car? ReadCar(JsonElement root)
     {
@@ -23,19 +34,37 @@ internal sealed class DocumentReader
             return null;
         }
 
-        string format = root.TryGetProperty("format", out var f) && f.ValueKind == JsonValueKind.String ? Text(f) : "";
-        int version = root.TryGetProperty("version", out var v) && v.ValueKind == JsonValueKind.Number && v.TryGetInt32(out int n) ? n : 0;
-        if (format != CarFile.Format)
+        var format = Only(root, "format");
+        if (format is not { ValueKind: JsonValueKind.String } || Text(format.Value, "format") != CarFile.Format)
         {
-            Problems.Add(new Problem("format", format, CarFile.Format, "This is not a car file, or its first lines were lost."));
+            Problems.Add(new Problem("format", Shorten(format), CarFile.Format, "This is not a car file, or its first lines were lost."));
         }
 
-        if (version != CarFile.Version)
+        var version = Only(root, "version");
+        if (version is not { ValueKind: JsonValueKind.Number } || version.Value.GetRawText() != CarFile.Version.ToString(CultureInfo.InvariantCulture))
         {
-            Problems.Add(new Problem("version", version.ToString(CultureInfo.InvariantCulture), CarFile.Version.ToString(CultureInfo.InvariantCulture), "Open it with the program version that wrote it, or update this one."));
+            Problems.Add(new Problem("version", Shorten(version), CarFile.Version.ToString(CultureInfo.InvariantCulture), "Open it with the program version that wrote it, or update this one."));
         }
 
         return Problems.Count > 0 ? null : (Car)ReadRecord(root, RecordShape.Of<Car>(), "", isRoot: true);
+    }
+
+    /// <summary>Null if the document has no such field; a second one is a problem.</summary>
+    private JsonElement? Only(JsonElement root, string name)
+    {
+        JsonElement? found = null;
+        foreach (var property in root.EnumerateObject().Where(x => NameOf(x) == name))
+        {
+            if (found is not null)
+            {
+                Report(name, property.Value, "once", "The field stands here twice: keep one.");
+                break;
+            }
+
+            found = property.Value;
+        }
+
+        return found;
     }
 
     public object ReadRecord(JsonElement element, RecordShape shape, string path, bool isRoot = false)
@@ -44,12 +73,12 @@ internal sealed class DocumentReader
         var seen = new HashSet<string>(StringComparer.Ordinal);
         foreach (var property in element.EnumerateObject())
         {
-            if (Problems.Count >= MostProblems)
+            if (Full)
             {
                 break;
             }
 
-            string name = property.Name;
+            string name = NameOf(property);
             if (isRoot && (name is "format" or "version"))
             {
                 continue;
@@ -57,7 +86,7 @@ internal sealed class DocumentReader
 
             if (!shape.ByName.TryGetValue(name, out var field))
             {
-                Problems.Add(new Problem(Join(path, name), Shorten(property.Value), string.Join(", ", shape.Fields.Select(x => x.Name)), "Correct the name, or take the line out."));
+                Problems.Add(new Problem(Join(path, Shorten(name)), Shorten(property.Value), string.Join(", ", shape.Fields.Select(x => x.Name)), "Correct the name, or take the line out."));
                 continue;
             }
 
@@ -75,7 +104,7 @@ internal sealed class DocumentReader
 
         foreach (var field in shape.Fields.Where(x => x.Words.Needed))
         {
-            if (field.Get(record) is null or "" && Problems.Count < MostProblems)
+            if (!seen.Contains(field.Name) && !Full)
             {
                 Problems.Add(new Problem(Join(path, field.Label), "", field.Allowed.Length > 0 ? field.Allowed : "some text", "Fill it in."));
             }
@@ -89,7 +118,7 @@ internal sealed class DocumentReader
         switch (field.Kind)
         {
             case FieldKind.Text:
-                return element.ValueKind == JsonValueKind.String ? Text(element) : Report(path, element, "text in quotes", "Put it in quotes.");
+                return ReadText(element, field, path);
             case FieldKind.YesNo:
                 return element.ValueKind is JsonValueKind.True or JsonValueKind.False ? element.GetBoolean() : Report(path, element, "true or false", "Write true or false without quotes.");
             case FieldKind.Whole:
@@ -112,18 +141,24 @@ internal sealed class DocumentReader
     private object ReadList(JsonElement element, FieldShape field, string path)
     {
         int count = element.GetArrayLength();
+        if (count > MostItems)
+        {
+            Problems.Add(new Problem(path, $"{count} entries", $"at most {MostItems} entries", "Take out what no build uses."));
+            return Array.CreateInstance(field.ElementType, 0);
+        }
+
         var list = Array.CreateInstance(field.ElementType, count);
         int i = 0;
         foreach (var item in element.EnumerateArray())
         {
-            if (Problems.Count >= MostProblems)
+            if (Full)
             {
                 break;
             }
 
             string itemPath = $"{path} {i + 1}";
             object? value = field.Kind == FieldKind.TextList
-                ? item.ValueKind == JsonValueKind.String ? Text(item) : Report(itemPath, item, "text in quotes", "Put it in quotes.")
+                ? ReadText(item, field, itemPath)
                 : item.ValueKind == JsonValueKind.Object ? ReadRecord(item, RecordShape.Of(field.ElementType), itemPath) : Report(itemPath, item, "an object", "Write { ... } here.");
             list.SetValue(value, i++);
         }
@@ -131,11 +166,43 @@ internal sealed class DocumentReader
         return list;
     }
 
+    /// <summary>Text without characters that cannot be seen; an id or a name that is needed has something to see.</summary>
+    private object? ReadText(JsonElement element, FieldShape field, string path)
+    {
+        if (element.ValueKind != JsonValueKind.String)
+        {
+            return Report(path, element, "text in quotes", "Put it in quotes.");
+        }
+
+        if (Text(element, path) is not { } text)
+        {
+            return null;
+        }
+
+        bool isId = field.Name == "id";
+        if (text.Length > (isId ? LongestId : LongestText))
+        {
+            return Report(path, element, $"at most {(isId ? LongestId : LongestText)} characters", "Shorten it.");
+        }
+
+        if (text.Any(c => char.IsControl(c) && c is not ('\n' or '\r' or '\t')))
+        {
+            return Report(path, element, "text without control characters", "Type it anew.");
+        }
+
+        if (field.Words.Needed && string.IsNullOrWhiteSpace(text))
+        {
+            return Report(path, element, "some text", "Fill it in.");
+        }
+
+        return isId && text != text.Trim() ? Report(path, element, "no blanks before and behind it", "Take the blanks out.") : text;
+    }
+
     private object? ReadChoice(JsonElement element, Type type, string path, string allowed)
     {
         if (element.ValueKind == JsonValueKind.String)
         {
-            string text = Text(element);
+            string? text = Text(element, path);
             foreach (var value in Enum.GetValues(type))
             {
                 if (string.Equals(JsonNamingPolicy.CamelCase.ConvertName(value.ToString()!), text, StringComparison.Ordinal))
@@ -148,65 +215,6 @@ internal sealed class DocumentReader
         return Report(path, element, allowed, "Choose one of these.");
     }
 
-    private Reading? ReadReading(JsonElement element, FieldShape field, string path)
-    {
-        string value = "", tolerance = "";
-        var spread = ToleranceKind.TwoSigma;
-        var source = ReadingSource.Setting;
-        DateOnly? date = null;
-        int before = Problems.Count;
-        if (element.ValueKind == JsonValueKind.String)
-        {
-            value = Text(element);
-        }
-        else if (element.ValueKind == JsonValueKind.Object)
-        {
-            var seen = new HashSet<string>(StringComparer.Ordinal);
-            foreach (var p in element.EnumerateObject())
-            {
-                string inner = Join(path, p.Name);
-                if (!seen.Add(p.Name))
-                {
-                    Report(inner, p.Value, "once", "The field stands here twice: keep one.");
-                    continue;
-                }
-
-                switch (p.Name)
-                {
-                    case "value" when p.Value.ValueKind == JsonValueKind.String: value = Text(p.Value); break;
-                    case "tolerance" when p.Value.ValueKind == JsonValueKind.String: tolerance = Text(p.Value); break;
-                    case "spread": spread = ReadChoice(p.Value, typeof(ToleranceKind), inner, "twoSigma, halfRange") is ToleranceKind k ? k : spread; break;
-                    case "source": source = ReadChoice(p.Value, typeof(ReadingSource), inner, string.Join(", ", Enum.GetNames<ReadingSource>().Select(JsonNamingPolicy.CamelCase.ConvertName))) is ReadingSource s ? s : source; break;
-                    case "date" when p.Value.ValueKind == JsonValueKind.String && DateOnly.TryParseExact(Text(p.Value), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var d): date = d; break;
-                    default: Report(inner, p.Value, "value, tolerance and date as text (date as 2026-05-31), spread, source", "Correct the name or the kind of the value."); break;
-                }
-            }
-        }
-        else
-        {
-            Report(path, element, field.Allowed, "Write a reading as text with its unit, in quotes.");
-        }
-
-        if (Problems.Count > before)
-        {
-            return null;
-        }
-
-        if (Reading.Parse(path, field.Words.Dimension, value, tolerance, spread, source, date) is not { Ok: true } parsed)
-        {
-            Problems.AddRange(Reading.Parse(path, field.Words.Dimension, value, tolerance, spread, source, date).Problems);
-            return null;
-        }
-
-        if (field.RangeProblem(path, parsed.Value) is { } problem)
-        {
-            Problems.Add(problem);
-            return null;
-        }
-
-        return parsed.Value;
-    }
-
     private object? Report(string path, JsonElement given, string allowed, string cure)
     {
         Problems.Add(new Problem(path, Shorten(given), allowed, cure));
@@ -215,14 +223,25 @@ internal sealed class DocumentReader
 
     private static string Join(string path, string name) => path.Length == 0 ? name : path + " / " + name;
 
-    private static string Shorten(JsonElement element)
+    private static string Shorten(JsonElement? element) => element is { } there ? Shorten(there.GetRawText()) : "";
+
+    private static string Shorten(string raw) => raw.Length <= 60 ? raw : string.Concat(raw.AsSpan(0, 57), "...");
+
+    /// <summary>A name that no field has stands for one that JSON can spell but text cannot hold.</summary>
+    private static string NameOf(JsonProperty property)
     {
-        string raw = element.GetRawText();
-        return raw.Length <= 60 ? raw : raw[..57] + "...";
+        try
+        {
+            return property.Name;
+        }
+        catch (InvalidOperationException)
+        {
+            return "\uFFFD";
+        }
     }
 
-    /// <summary>Text of a JSON string; lone surrogates, which JSON can spell but text cannot hold, become the replacement mark.</summary>
-    private static string Text(JsonElement element)
+    /// <summary>Text of a JSON string; null, with a problem, for half a character pair, which JSON can spell but text cannot hold.</summary>
+    private string? Text(JsonElement element, string path)
     {
         try
         {
@@ -230,7 +249,8 @@ internal sealed class DocumentReader
         }
         catch (InvalidOperationException)
         {
-            return "\uFFFD";
+            Report(path, element, "whole characters", "A \\uD800 to \\uDFFF stands alone: type the text anew.");
+            return null;
         }
     }
 }

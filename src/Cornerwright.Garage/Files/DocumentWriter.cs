@@ -1,10 +1,12 @@
 using System.Collections;
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
 namespace Cornerwright.Garage.Files;
@@ -13,6 +15,8 @@ namespace Cornerwright.Garage.Files;
 internal static class DocumentWriter
 {
     private static readonly JavaScriptEncoder Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping;
+
+    private static readonly ConcurrentDictionary<Type, object> Blanks = new();
 
     public static string Write(Car car)
     {
@@ -27,7 +31,7 @@ internal static class DocumentWriter
     {
         foreach (var field in RecordShape.Of(record.GetType()).Fields)
         {
-            if (field.Get(record) is not { } value || IsEmpty(field, value))
+            if (field.Get(record) is not { } value || IsEmpty(record, field, value))
             {
                 continue;
             }
@@ -101,14 +105,14 @@ internal static class DocumentWriter
     {
         if (reading is { Source: ReadingSource.Setting, Tolerance: null, Date: null })
         {
-            text.Append(Quote(reading.Typed));
+            text.Append(Quote(WithUnit(reading.Value)));
             return;
         }
 
-        text.Append("{ \"value\": ").Append(Quote(reading.Typed));
+        text.Append("{ \"value\": ").Append(Quote(WithUnit(reading.Value)));
         if (reading.Tolerance is { } tolerance)
         {
-            text.Append(", \"tolerance\": ").Append(Quote(tolerance.Amount.Typed));
+            text.Append(", \"tolerance\": ").Append(Quote(WithUnit(tolerance.Amount)));
             if (tolerance.Kind != ToleranceKind.TwoSigma)
             {
                 text.Append(", \"spread\": ").Append(Quote(Camel(tolerance.Kind)));
@@ -124,17 +128,47 @@ internal static class DocumentWriter
         text.Append(" }");
     }
 
-    private static bool IsEmpty(FieldShape field, object value) => value switch
+    /// <summary>
+    /// What was typed. A bare number gets the unit it was taken in, because a file must not depend on the form it was typed into.
+    /// </summary>
+    public static string WithUnit(Quantity quantity)
+    {
+        if (!quantity.UnitAssumed || quantity.Unit.Symbol.Length == 0)
+        {
+            return quantity.Typed;
+        }
+
+        string full = $"{quantity.Typed} {quantity.Unit.Symbol}";
+        return QuantityText.ParseTolerance(full, quantity.Dimension, "").Try(out var same) && same.Si.Equals(Math.Abs(quantity.Si))
+            || QuantityText.Parse(full, quantity.Dimension, "").Try(out same) && same.Si.Equals(quantity.Si)
+            ? full
+            : quantity.Understood;
+    }
+
+    private static bool IsEmpty(object owner, FieldShape field, object value) => value switch
     {
         string s => s.Length == 0,
         bool b => !b,
         Reading => false,
         IEnumerable list => !list.Cast<object>().Any(),
-        _ => field.Kind == FieldKind.Record && !field.Words.Needed && IsAllEmpty(value),
+        _ => field.Kind == FieldKind.Record && field.Get(Blank(owner.GetType())) is { } blank && SameText(value, blank),
     };
 
-    /// <summary>A nested record that holds nothing beyond its defaults is left out; reading it back makes the same defaults.</summary>
-    private static bool IsAllEmpty(object record) => record.Equals(RecordShape.Of(record.GetType()).New());
+    /// <summary>A nested record that holds nothing beyond its defaults is left out: reading makes the same defaults.</summary>
+    private static bool SameText(object record, object blank)
+    {
+        var shape = RecordShape.Of(record.GetType());
+        return shape.Fields.All(field => (field.Get(record), field.Get(blank)) switch
+        {
+            (null, null) => true,
+            (null, _) or (_, null) => false,
+            ({ } a, { } b) when field.Kind == FieldKind.Record => SameText(a, b),
+            (IEnumerable a, IEnumerable b) when field.Kind is FieldKind.RecordList or FieldKind.TextList => !a.Cast<object>().Any() && !b.Cast<object>().Any(),
+            ({ } a, { } b) => a.Equals(b),
+        });
+    }
+
+    private static object Blank(Type type) => Blanks.GetOrAdd(type, t => RecordShape.Of(t).New());
 
     private static string Camel(object value) => JsonNamingPolicy.CamelCase.ConvertName(value.ToString()!);
 
