@@ -58,7 +58,7 @@ internal sealed partial class DocumentReader
             }
 
             string name = NameOf(piece);
-            string inner = Join(path, Shorten(name));
+            string inner = Join(path, Shown(name));
             if (!seen.Add(name))
             {
                 Report(inner, piece.Value, "once", "The field stands here twice: keep one.");

@@ -86,7 +86,7 @@ internal sealed partial class DocumentReader
 
             if (!shape.ByName.TryGetValue(name, out var field))
             {
-                Problems.Add(new Problem(Join(path, Shorten(name)), Shorten(property.Value), string.Join(", ", shape.Fields.Select(x => x.Name)), "Correct the name, or take the line out."));
+                Problems.Add(new Problem(Join(path, Shown(name)), Shorten(property.Value), string.Join(", ", shape.Fields.Select(x => x.Name)), "Correct the name, or take the line out."));
                 continue;
             }
 
@@ -226,6 +226,9 @@ internal sealed partial class DocumentReader
     private static string Shorten(JsonElement? element) => element is { } there ? Shorten(there.GetRawText()) : "";
 
     private static string Shorten(string raw) => raw.Length <= 60 ? raw : string.Concat(raw.AsSpan(0, 57), "...");
+
+    /// <summary>An unknown name for a message, which must show something even for an empty one.</summary>
+    private static string Shown(string name) => string.IsNullOrWhiteSpace(name) ? $"\"{Shorten(name)}\"" : Shorten(name);
 
     /// <summary>A name that no field has stands for one that JSON can spell but text cannot hold.</summary>
     private static string NameOf(JsonProperty property)

@@ -58,6 +58,14 @@ public sealed class CarFileProblemTests
     public void One_slip_gives_one_clear_message(string good, string slip, string message) =>
         Assert.Equal(message, Assert.Single(CarFile.Read(SmallCar.Text.Replace(good, slip, StringComparison.Ordinal)).Problems).ToString());
 
+    // Seen by fuzzing: a field with an empty name gave a problem without a place.
+    [Fact]
+    public void A_field_without_a_name_still_has_a_place()
+    {
+        string text = SmallCar.Text.Replace("\"version\": 1,", "\"version\": 1, \"\": 7,", StringComparison.Ordinal);
+        Assert.Equal("\"\"", Assert.Single(CarFile.Read(text).Problems).Field);
+    }
+
     [Theory]
     [InlineData("", "line 1, byte 0")]
     [InlineData("{", "line 1, byte 1")]
