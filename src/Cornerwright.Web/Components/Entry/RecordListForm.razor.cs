@@ -1,0 +1,102 @@
+using System.Collections;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
+using Microsoft.AspNetCore.Components;
+
+namespace Cornerwright.Web.Components.Entry;
+
+/// <summary>Entries of a list: added at the end, moved up, taken out; each is a form of its own.</summary>
+public partial class RecordListForm
+{
+    /// <summary>Ids of list entries are made by the program; people see the names.</summary>
+    private static readonly IReadOnlyList<string> HiddenIds = ["Id"];
+
+    [Parameter, EditorRequired] public FieldShape Field { get; set; } = null!;
+    [Parameter, EditorRequired] public IEnumerable Items { get; set; } = null!;
+    [Parameter] public string Path { get; set; } = "";
+    [Parameter] public string Where { get; set; } = "";
+    [Parameter, EditorRequired] public Mend Mend { get; set; } = null!;
+    [Parameter] public Car? Car { get; set; }
+    [Parameter] public bool Apart { get; set; }
+    [Parameter] public bool Mirrored { get; set; }
+
+    private string AddWords => Field.ElementType.Name switch
+    {
+        nameof(LoadCase) => "Add a load case",
+        nameof(Obstacle) => "Add a thing near the wheel",
+        nameof(Gap) => "Add a gap",
+        nameof(CycledStep) => "Add a step",
+        _ => "Add a point",
+    };
+
+    private void Add() => MendList(AddWords + ": " + Where, list => list.Add(Blank(list)));
+
+    private void Remove(int index) => MendList("Take out of " + Where, list =>
+    {
+        if (index < list.Count)
+        {
+            list.RemoveAt(index);
+        }
+    });
+
+    private void Move(int index, int by) => MendList("Order of " + Where, list =>
+    {
+        if (index < list.Count && index + by >= 0 && index + by < list.Count)
+        {
+            (list[index], list[index + by]) = (list[index + by], list[index]);
+        }
+    });
+
+    private void MendItem(int index, string words, Func<object?, object?> rework) => MendList(words, index, rework);
+
+    private void MendList(string words, int index, Func<object?, object?> rework) => MendList(words, list =>
+    {
+        if (index < list.Count && rework(list[index]) is { } reworked)
+        {
+            list[index] = reworked;
+        }
+    });
+
+    private void MendList(string words, Action<List<object>> change) => Mend(words, old =>
+    {
+        var list = ((IEnumerable)old!).Cast<object>().ToList();
+        change(list);
+        var typed = Array.CreateInstance(Field.ElementType, list.Count);
+        for (int i = 0; i < list.Count; i++)
+        {
+            typed.SetValue(list[i], i);
+        }
+
+        return typed;
+    });
+
+    /// <summary>A new entry; where entries have ids it gets one that nobody has.</summary>
+    private object Blank(List<object> others)
+    {
+        object blank = Activator.CreateInstance(Field.ElementType)!;
+        var shape = RecordShape.Of(Field.ElementType);
+        if (!shape.ByName.TryGetValue("id", out var id))
+        {
+            return blank;
+        }
+
+        string made = FreshId.Beside(Field.ElementType == typeof(LoadCase) ? "case" : "thing", others.Select(o => (string)id.Get(o)!));
+        blank = shape.With(blank, id, made);
+        return shape.ByName.TryGetValue("name", out var name) ? shape.With(blank, name, Field.ElementType == typeof(LoadCase) ? "New load case" : "New thing") : blank;
+    }
+
+    private static string Title(object item, int index) => item switch
+    {
+        LoadCase load => load.Name,
+        Obstacle thing => thing.Name,
+        Gap gap => FormattableString.Invariant($"gap at {gap.Clock:0.#} o'clock"),
+        CycledStep => $"step {index + 1}",
+        _ => $"point {index + 1}",
+    };
+
+    private static string IdOf(object item) => item switch { LoadCase load => load.Id, Obstacle thing => thing.Id, _ => "" };
+
+    private static object KeyOf(object item, int index) => IdOf(item) is { Length: > 0 } id ? id : index;
+
+    private string ItemPath(object item, int index) => FieldPaths.Join(Path, KeyOf(item, index).ToString()!);
+}
