@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Storage;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Web.Benches;
@@ -29,18 +30,19 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>Long enough that a dragged slider saves once, short enough that nobody waits for it.</summary>
     public static readonly TimeSpan QuietBeforeSaving = TimeSpan.FromMilliseconds(400);
 
-    private readonly ICarKeeper _keeper;
+    private readonly IGarageStore _store;
     private readonly TimeProvider _time;
     private readonly EditHistory<Car> _history = new();
     private readonly JudgeQueue _judging;
+    private readonly string _session = Guid.NewGuid().ToString("N");
     private readonly SemaphoreSlim _saving = new(1, 1);
     private readonly Dictionary<string, string> _drafts = new(StringComparer.Ordinal);
     private ITimer? _quiet;
     private Car? _kept;
 
-    public Workbench(ICarKeeper keeper, TimeProvider time, JudgeBuild judge)
+    public Workbench(IGarageStore store, TimeProvider time, JudgeBuild judge)
     {
-        (_keeper, _time, _judging) = (keeper, time, new JudgeQueue(judge));
+        (_store, _time, _judging) = (store, time, new JudgeQueue(judge));
         _judging.Judged += _ => Changed?.Invoke();
     }
 
@@ -50,8 +52,11 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>The car on the bench; null before the first was opened.</summary>
     public Car? Car { get; private set; }
 
-    /// <summary>The revision that the bench's changes stand on.</summary>
-    public long Revision { get; private set; }
+    /// <summary>The stored state that the bench's changes stand on; null for none.</summary>
+    public RevisionMark? Mark { get; private set; }
+
+    /// <summary>Number of the revision that the bench's changes stand on; 0 for none.</summary>
+    public int Revision => Mark?.Number ?? 0;
 
     public string BuildId { get; private set; } = "";
 
@@ -64,7 +69,7 @@ public sealed class Workbench : IAsyncDisposable
     public string SaveFailure { get; private set; } = "";
 
     /// <summary>The other person's version while <see cref="Saved"/> is <see cref="SavedState.Conflict"/>.</summary>
-    public KeptVersion? Theirs { get; private set; }
+    public StoredCar? Theirs { get; private set; }
 
     public bool CanUndo => _history.CanUndo;
     public bool CanRedo => _history.CanRedo;
@@ -83,13 +88,25 @@ public sealed class Workbench : IAsyncDisposable
         }
 
         await SaveNow();
-        if (await _keeper.Load(carId) is not { } version)
+        var found = await Task.Run(() => _store.Load(carId));
+        if (!found.Try(out var stored))
         {
             return false;
         }
 
-        Lay(version, keepHistory: false);
+        Lay(stored);
         return true;
+    }
+
+    /// <summary>Takes the car off the bench; what was not saved is saved first.</summary>
+    public async Task Close()
+    {
+        await SaveNow();
+        (Car, Mark, _kept, Saved, Theirs, SaveFailure, BuildId) = (null, null, null, SavedState.Saved, null, "", "");
+        _history.Clear();
+        _drafts.Clear();
+        _judging.Show(null);
+        Changed?.Invoke();
     }
 
     /// <summary>Takes a build in hand; the first one when there is none of that name.</summary>
@@ -194,7 +211,7 @@ public sealed class Workbench : IAsyncDisposable
     {
         if (Theirs is { } theirs)
         {
-            (Revision, Theirs, Saved) = (theirs.Revision, null, SavedState.Waiting);
+            (Mark, Theirs, Saved) = (theirs.Mark, null, SavedState.Waiting);
             await SaveNow();
         }
     }
@@ -207,17 +224,18 @@ public sealed class Workbench : IAsyncDisposable
             return;
         }
 
-        if (await _keeper.Save(mine, theirs.Revision, "Set aside when another change was taken") is KeepResult.Kept aside)
+        var aside = await Task.Run(() => _store.Save(mine, theirs.Mark, "Set aside when another change was taken"));
+        if (aside.Mark is { } mark)
         {
-            (Revision, Theirs, _kept) = (aside.Revision, null, mine);
+            (Mark, Theirs, _kept, Saved) = (mark, null, mine, SavedState.Waiting);
             _history.Note(mine, "Take the other change", null);
             Become(theirs.Car);
             await SaveNow();
         }
-        else
+        else if (aside is SaveResult.Conflict third)
         {
             // A third save came in between: look again.
-            Theirs = await _keeper.Load(mine.Id);
+            Theirs = third.Latest;
             Changed?.Invoke();
         }
     }
@@ -233,15 +251,11 @@ public sealed class Workbench : IAsyncDisposable
         _saving.Dispose();
     }
 
-    private void Lay(KeptVersion version, bool keepHistory)
+    private void Lay(StoredCar stored)
     {
-        if (!keepHistory)
-        {
-            _history.Clear();
-            _drafts.Clear();
-        }
-
-        (Car, Revision, _kept, Saved, Theirs) = (version.Car, version.Revision, version.Car, SavedState.Saved, null);
+        _history.Clear();
+        _drafts.Clear();
+        (Car, Mark, _kept, Saved, Theirs, SaveFailure) = (stored.Car, stored.Mark, stored.Car, SavedState.Saved, null, "");
         BuildId = Car.Build(BuildId)?.Id ?? Car.Builds.FirstOrDefault()?.Id ?? "";
         _judging.Show(Car, BuildId);
         Changed?.Invoke();
@@ -276,14 +290,19 @@ public sealed class Workbench : IAsyncDisposable
         Saved = SavedState.Saving;
         try
         {
-            switch (await _keeper.Save(car, Revision, label))
+            var mark = Mark;
+            var result = await Task.Run(() => label.Length > 0 ? _store.Save(car, mark, label) : _store.Autosave(car, mark, _session));
+            switch (result)
             {
-                case KeepResult.Kept kept:
-                    (Revision, _kept, SaveFailure) = (kept.Revision, car, "");
-                    Saved = ReferenceEquals(Car, car) ? SavedState.Saved : SavedState.Waiting;
+                case SaveResult.Conflict conflict:
+                    (Theirs, Saved) = (conflict.Latest, SavedState.Conflict);
                     break;
-                case KeepResult.Conflict conflict:
-                    (Theirs, Saved) = (conflict.Theirs, SavedState.Conflict);
+                case SaveResult.Refused refused:
+                    (Saved, SaveFailure) = (SavedState.Failed, string.Join("\n", refused.Problems));
+                    break;
+                default:
+                    (Mark, _kept, SaveFailure) = (result.Mark, car, "");
+                    Saved = ReferenceEquals(Car, car) ? SavedState.Saved : SavedState.Waiting;
                     break;
             }
         }

@@ -1,6 +1,8 @@
 using Cornerwright.Garage.Files;
+using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components;
+using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Web.Hosting;
 
@@ -33,8 +35,8 @@ public static class CornerwrightHost
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSignalR(o => o.MaximumReceiveMessageSize = 256 * 1024);
         builder.Services.AddSingleton(TimeProvider.System);
-        builder.Services.AddSingleton<ICarKeeper, MemoryKeeper>();
-        builder.Services.AddSingleton<JudgeBuild>(_ => Judging.Build);
+        builder.Services.AddGarageStore(DatabasePath(builder.Configuration));
+        builder.Services.AddSingleton<JudgeBuild>(_ => Judge.Build);
         builder.Services.AddScoped<Workbench>();
         var app = builder.Build();
         if (!app.Environment.IsDevelopment())
@@ -52,14 +54,29 @@ public static class CornerwrightHost
     }
 
     /// <summary>What must be done once before the first page: a garage that has never held a car gets the demo car.</summary>
-    public static async Task Prepare(WebApplication app)
+    public static Task Prepare(WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
-        await FirstCar.Place(app.Services.GetRequiredService<ICarKeeper>());
+        var store = app.Services.GetRequiredService<IGarageStore>();
+        if (store.ListCars().Count == 0 && store.ListBin().Count == 0)
+        {
+            store.Save(DemoCar.Read(), null, "The demo car as delivered");
+        }
+
+        return Task.CompletedTask;
     }
 
-    private static async Task<IResult> Export(string id, long? revision, ICarKeeper keeper, CancellationToken stop) =>
-        await keeper.Load(id, revision, stop) is { } version
-            ? Results.File(System.Text.Encoding.UTF8.GetBytes(CarFile.Write(version.Car)), "application/json", version.Car.Id + ".car.json")
+    /// <summary>"--database", else the environment's CORNERWRIGHT_DATABASE, else a file among the user's own data.</summary>
+    private static string DatabasePath(IConfiguration configuration) =>
+        configuration["database"] is { Length: > 0 } chosen ? chosen
+        : configuration["CORNERWRIGHT_DATABASE"] is { Length: > 0 } environment ? environment
+        : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "Cornerwright", "garage.db");
+
+    private static IResult Export(string id, int? revision, IGarageStore store)
+    {
+        var found = revision is { } number ? store.Load(id, number) : store.Load(id);
+        return found.Try(out var stored) && store.Text(id, stored.Mark.Number) is { } text
+            ? Results.File(System.Text.Encoding.UTF8.GetBytes(text), "application/json", stored.Car.Id + ".car.json")
             : Results.NotFound();
+    }
 }

@@ -65,6 +65,9 @@ public partial class PlainField
                 return trimmed.Length == 0 ? (null, null)
                     : int.TryParse(trimmed, NumberStyles.None, CultureInfo.InvariantCulture, out int whole) && whole <= 1000 ? (whole, null)
                     : (null, new Problem(FullName, text, "a whole number, 0 to 1000", "Write digits only."));
+            case FieldKind.Number when Field.PropertyName == nameof(Gap.Clock):
+                return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double clock) && clock is >= 0 and <= 12 ? (clock, null)
+                    : (null, new Problem(FullName, text, "0 to 12, as on a clock face", "12 is up; half past ten is 10.5."));
             case FieldKind.Number:
                 return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? (number, null)
                     : (null, new Problem(FullName, text, "a number", "Write it with a point: 1.5."));

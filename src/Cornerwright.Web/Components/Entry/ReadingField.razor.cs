@@ -81,6 +81,12 @@ public partial class ReadingField
     private void Type(ReadingDraft draft)
     {
         _draft = draft;
+        if (draft.Empty && Field.Words.Needed && Value is not null)
+        {
+            _problems = [new Problem(FullName, "", Field.Allowed, "This one is needed: type the right value, or take out the whole entry.")];
+            return;
+        }
+
         if (draft.Empty)
         {
             _problems = [];

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
 using Microsoft.AspNetCore.Components;
 
@@ -32,13 +33,7 @@ public partial class CornerReadings
 
     private bool Apart(CornerPlace place) => Car.At(place.Axle()).Layout == SpringLayout.Apart;
 
-    private static CornerPlace Other(CornerPlace place) => place switch
-    {
-        CornerPlace.FrontLeft => CornerPlace.FrontRight,
-        CornerPlace.FrontRight => CornerPlace.FrontLeft,
-        CornerPlace.RearLeft => CornerPlace.RearRight,
-        _ => CornerPlace.RearLeft,
-    };
+    private static CornerPlace Other(CornerPlace place) => BuildsOf.OtherSide(place);
 
     private void MendCorner(CornerPlace place, string words, Func<object?, object?> rework) =>
         Bench.Apply(words, car => car.With(place, (Corner)rework(car.At(place))!));

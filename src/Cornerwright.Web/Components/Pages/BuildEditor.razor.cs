@@ -1,0 +1,56 @@
+using System.Globalization;
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Web.Benches;
+using Cornerwright.Web.Components.Entry;
+using Cornerwright.Workshop.Comparing;
+
+namespace Cornerwright.Web.Components.Pages;
+
+/// <summary>One build: what is bolted to each corner and how it is set.</summary>
+public partial class BuildEditor
+{
+    private static readonly string[] Names = [nameof(Build.Name), nameof(Build.Note)];
+    private static readonly string[] WheelParts = [nameof(CornerBuild.Wheel), nameof(CornerBuild.Tyre), nameof(CornerBuild.Spacer)];
+
+    private static readonly string[] StationParts =
+    [
+        nameof(CornerBuild.Perch), nameof(CornerBuild.TopMount), nameof(CornerBuild.Damper), nameof(CornerBuild.BumpStop),
+        nameof(CornerBuild.AntiRollBar), nameof(CornerBuild.BarLink),
+    ];
+
+    private static readonly string[] Settings =
+        [.. RecordShape.Of<CornerBuild>().Fields.Where(f => f.Kind == FieldKind.Reading).Select(f => f.PropertyName)];
+
+    /// <summary>Parts and settings alike on both sides, as they would be written.</summary>
+    private bool Same(Build build, CornerPlace place) => RecordShape.Of<CornerBuild>().Fields.All(f =>
+        PartSwap.Words(Car.Parts, f, build.At(place)) == PartSwap.Words(Car.Parts, f, build.At(BuildsOf.OtherSide(place))));
+
+    private string Price(Build build)
+    {
+        var price = BuildPrice.Of(Car, build);
+        string sum = price.ToBuy.ToString("0.00", CultureInfo.InvariantCulture);
+        string missing = price.Unpriced.Count > 0 ? $", {price.Unpriced.Count} without a price" : "";
+        return $"to buy: {sum} {Car.Currency}".TrimEnd() + missing;
+    }
+
+    private string InheritedLimit(FieldShape field) =>
+        field.Get(Car.Limits) is Reading own ? "the car's: " + ReadingDraft.Used(field, own)
+        : field.Get(Limits.Default) is Reading usual ? "default " + ReadingDraft.Used(field, usual)
+        : "no limit unless one is typed";
+
+    private void MendBuild(string words, Func<object?, object?> rework)
+    {
+        string id = BuildId ?? "";
+        Bench.Apply(words, car => BuildsOf.Change(car, id, b => (Build)rework(b)!));
+    }
+
+    private void MendCorner(CornerPlace place, string words, Func<object?, object?> rework) =>
+        MendBuild(words, b => ((Build)b!).With(place, (CornerBuild)rework(((Build)b).At(place))!));
+
+    private void CopyAcross(CornerPlace place) => MendBuild(
+        $"{place.Words()} same as {BuildsOf.OtherSide(place).Words()}",
+        b => ((Build)b!).With(place, ((Build)b).At(BuildsOf.OtherSide(place))));
+}

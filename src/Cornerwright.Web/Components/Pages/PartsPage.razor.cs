@@ -1,0 +1,110 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Parts;
+using Cornerwright.Garage.Problems;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Web.Benches;
+using Cornerwright.Web.Components.Entry;
+using Microsoft.AspNetCore.Components;
+
+namespace Cornerwright.Web.Components.Pages;
+
+/// <summary>The shelf, one kind of part at a time; the kind and the part being worked on stand in the address.</summary>
+public partial class PartsPage
+{
+    /// <summary>As many columns as a wide screen shows without squeezing.</summary>
+    private const int MostColumns = 5;
+
+    private static readonly string[] Hidden = [nameof(Part.Id)];
+
+    private Part? _new;
+
+    private string _refusal = "";
+    private IReadOnlyList<Problem> _problems = [];
+
+    [SupplyParameterFromQuery(Name = "kind")] public string? KindName { get; set; }
+    [SupplyParameterFromQuery(Name = "part")] public string? PartId { get; set; }
+
+    private FieldShape Kind => Shelf.Kind(KindName) ?? Shelf.Kinds[0];
+
+    private IReadOnlyList<Part> Parts => Shelf.Of(Car, Kind);
+
+    private Part? Open => Parts.FirstOrDefault(p => p.Id == PartId);
+
+    /// <summary>The kind's own fields that some part fills in, in declared order.</summary>
+    private IReadOnlyList<FieldShape> Columns => [.. OwnFields.Where(f => Parts.Any(p => FieldSense.Filled(f.Get(p)) || f.Kind == FieldKind.Choice)).Take(MostColumns)];
+
+    private IEnumerable<FieldShape> OwnFields => RecordShape.Of(Kind.ElementType).Fields
+        .Where(f => f.Kind is FieldKind.Reading or FieldKind.Choice || f.PropertyName == "Designation");
+
+    protected override void OnCarReady()
+    {
+        (_refusal, _problems) = ("", []);
+        if (_new is not null && _new.GetType() != Kind.ElementType)
+        {
+            _new = null;
+        }
+    }
+
+    private static string Cell(FieldShape field, Part part) => field.Get(part) switch
+    {
+        null => "",
+        Reading reading => reading.Typed,
+        string text => text,
+        var choice => ChoiceWords.Of(choice),
+    };
+
+    private string Summary(Part part) => string.Join(" · ", Columns.Select(c => Cell(c, part)).Where(t => t.Length > 0));
+
+    private void StartNew() => (_new, _problems) = ((Part)Activator.CreateInstance(Kind.ElementType)!, []);
+
+    /// <summary>A part goes on the shelf when the whole car reads back with it: every reason against it is shown.</summary>
+    private void PutNew()
+    {
+        if (_new is not { } part)
+        {
+            return;
+        }
+
+        part = part with { Id = FreshId.FromName(part.Name, Shelf.TakenIds(Car, Kind)) };
+        var kind = Kind;
+        var read = CarFile.Read(CarFile.Write(Shelf.Put(Car, kind, part)));
+        _problems = read.Problems;
+        if (read.Ok)
+        {
+            Bench.Apply($"New part: {part.Name}", car => Shelf.Put(car, kind, part));
+            _new = null;
+            Navigation.NavigateTo(Addresses.Part(Id, kind.Name, part.Id));
+        }
+    }
+
+    private void Duplicate(Part part)
+    {
+        var kind = Kind;
+        string name = "Copy of " + part.Name;
+        string id = FreshId.FromName(name, Shelf.TakenIds(Car, kind));
+        Bench.Apply($"Duplicate {part.Name}", car => Shelf.Put(car, kind, Shelf.Copy(part, id, name)));
+        Navigation.NavigateTo(Addresses.Part(Id, kind.Name, id));
+    }
+
+    private void Delete(Part part)
+    {
+        var kind = Kind;
+        var users = Shelf.UsersOf(Car, kind, part.Id);
+        if (users.Count > 0)
+        {
+            _refusal = $"{part.Name} stays on the shelf: it is in {string.Join(", ", users)}. Choose another part there first.";
+            return;
+        }
+
+        _refusal = "";
+        Bench.Apply($"Take {part.Name} off the shelf", car => Shelf.Remove(car, kind, part.Id));
+    }
+
+    private void MendPart(string partId, string words, Func<object?, object?> rework)
+    {
+        var kind = Kind;
+        Bench.Apply(words, car => Shelf.Change(car, kind, partId, p => (Part)rework(p)!));
+    }
+}
