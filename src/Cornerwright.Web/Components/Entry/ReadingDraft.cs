@@ -50,9 +50,11 @@ public sealed record ReadingDraft
         string number = Plain(field.Unit!.FromSi(reading.Si));
         string unit = field.Unit.Symbol;
         double amount = reading.Tolerance?.Amount.Si ?? (2 * reading.StandardDeviation);
-        string doubt = amount > 0 ? " ± " + Plain(field.Unit.FromSi(amount)) : "";
-        return (number + doubt + " " + unit).TrimEnd();
+        return With(number, unit) + (amount > 0 ? " ± " + With(Plain(field.Unit.FromSi(amount)), unit) : "");
     }
+
+    /// <summary>Degrees and per cent stand at the number, other units behind a blank.</summary>
+    private static string With(string number, string unit) => unit is "" or "°" or "%" ? number + unit : number + " " + unit;
 
     /// <summary>Six significant digits, no trailing zeros, never "-0".</summary>
     private static string Plain(double number)

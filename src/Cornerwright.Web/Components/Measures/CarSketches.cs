@@ -27,9 +27,14 @@ internal static class CarSketches
             case Sketch.Track:
                 pen.Thin("M40 40H120M52 40V26H108V40").Solid("M22 30h22v66H22zM116 30h22v66h-22z").Thin("M6 96H154").Dashed("M33 22V108M127 22V108").Dim(33, 105, 127, 105);
                 return true;
-            case Sketch.CornerLoad:
-                pen.Thin("M64 8h32c5 0 8 4 8 9v78c0 5-3 9-8 9H64c-5 0-8-4-8-9V17c0-5 3-9 8-9Z").Circle(80, 56, 2).Thin("M36 14h30v22H36zM94 14h30v22H94zM36 76h30v22H36z").Solid("M94 76h30v22H94z").Dim(109, 60, 109, 80);
-                return true;
+            case Sketch.LoadFrontLeft:
+                return Load(pen, 42, 10);
+            case Sketch.LoadFrontRight:
+                return Load(pen, 98, 10);
+            case Sketch.LoadRearLeft:
+                return Load(pen, 42, 70);
+            case Sketch.LoadRearRight:
+                return Load(pen, 98, 70);
             case Sketch.UnsprungMass:
                 pen.Circle(62, 56, 40, "thick").Circle(62, 56, 24).Circle(62, 56, 8).Thin("M62 56 120 48M62 64 120 76").Solid("M118 44h10v38h-10z").Dim(62, 56, 62, 104);
                 return true;
@@ -107,6 +112,17 @@ internal static class CarSketches
 
     private static Pen CarFromSide(Pen pen) => pen.Thin("M12 78V62c0-5 4-8 10-9l20-3 18-18h40l22 20 20 4c6 1 8 4 8 9v13")
         .Thin("M12 78h14M58 78h46M136 78h14").Circle(42, 82, 14, "thick").Circle(120, 82, 14, "thick").Circle(42, 82, 3).Circle(120, 82, 3).Thin("M4 96H156");
+
+    /// <summary>The car from above, nose up, with a scale pad under one wheel: the arrow is the weight it shows.</summary>
+    private static bool Load(Pen pen, double x, double y)
+    {
+        pen.Thin("M66 4h28c5 0 8 4 8 9v86c0 5-3 9-8 9H66c-5 0-8-4-8-9V13c0-5 3-9 8-9Z").Thin("M64 30c10-5 22-5 32 0M64 78c10 4 22 4 32 0")
+            .Thin("M44 14h16v26H44zM100 14h16v26h-16zM44 74h16v26H44zM100 74h16v26h-16z");
+        double outside = x < 80 ? x - 26 : x + 46;
+        pen.Solid(FormattableString.Invariant($"M{x - 4} {y}h28v34h-28z")).Thin(FormattableString.Invariant($"M{x + 2} {y + 4}h16v26h-16z"))
+            .Dim(outside, y + 2, outside, y + 32);
+        return true;
+    }
 
     /// <summary>Clock positions as seen from the street; 12 is up.</summary>
     private static void Gap(Pen pen, double clock)

@@ -10,7 +10,7 @@ public static class SketchOf
     /// <returns>Null where a limit is chosen and nothing is measured.</returns>
     public static Sketch? Field(Type owner, string property) =>
         owner == typeof(Car) ? OfCar(property)
-        : owner == typeof(LoadCase) ? Sketch.CornerLoad
+        : owner == typeof(LoadCase) ? OfLoad(property)
         : owner == typeof(Axle) ? Sketch.Track
         : owner == typeof(Hub) ? OfHub(property)
         : owner == typeof(Corner) ? OfCorner(property)
@@ -28,6 +28,15 @@ public static class SketchOf
         nameof(Car.Wheelbase) => Sketch.Wheelbase,
         nameof(Car.GroundClearance) => Sketch.GroundClearance,
         nameof(Car.TopSpeed) => Sketch.TopSpeed,
+        _ => null,
+    };
+
+    private static Sketch? OfLoad(string property) => property switch
+    {
+        nameof(LoadCase.FrontLeft) => Sketch.LoadFrontLeft,
+        nameof(LoadCase.FrontRight) => Sketch.LoadFrontRight,
+        nameof(LoadCase.RearLeft) => Sketch.LoadRearLeft,
+        nameof(LoadCase.RearRight) => Sketch.LoadRearRight,
         _ => null,
     };
 

@@ -1,0 +1,120 @@
+using AngleSharp.Dom;
+using Bunit;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Web.Components.Pages;
+
+namespace Cornerwright.Web.Tests.Pages;
+
+public sealed class CornerReadingsTests : PageContext
+{
+    private const string Height = "#at-frontLeft-rideHeight-box";
+
+    private IRenderedComponent<CornerReadings> Open(string place = "front-left")
+    {
+        var page = Render<CornerReadings>(p => p.Add(x => x.Id, CarId).Add(x => x.Place, place));
+        page.WaitForElement("h1");
+        return page;
+    }
+
+    [Fact]
+    public void A_typed_reading_reaches_the_car_as_typed_and_undo_takes_it_back()
+    {
+        var page = Open();
+        page.WaitForElement(Height).Change("13 3/8 in");
+        var reading = Bench.Car!.FrontLeft.RideHeight!;
+        Assert.Equal("13 3/8 in", reading.Typed);
+        Assert.Equal(0.339725, reading.Si, 1e-12);   // 13.375 × 0.0254 m, exact by definition
+        page.WaitForAssertion(() => Assert.Contains("339.725 mm", page.Find("#at-frontLeft-rideHeight-used").TextContent, StringComparison.Ordinal));
+        Bench.Undo();
+        page.WaitForAssertion(() => Assert.Equal(Bench.Car!.FrontLeft.RideHeight!.Typed, page.Find(Height).GetAttribute("value")));
+    }
+
+    [Fact]
+    public void Text_that_cannot_be_read_stays_in_its_box_with_the_whole_message_and_survives_leaving_the_page()
+    {
+        var page = Open();
+        var before = Bench.Car;
+        page.WaitForElement(Height).Change("34o mm");
+        Assert.Same(before, Bench.Car);
+        Assert.Equal("34o mm", page.Find(Height).GetAttribute("value"));
+        Assert.Equal("true", page.Find(Height).GetAttribute("aria-invalid"));
+        string message = page.Find("#at-frontLeft-rideHeight .cw-problem").TextContent;
+        Assert.Contains("34o mm", message, StringComparison.Ordinal);
+        Assert.Contains("Allowed:", message, StringComparison.Ordinal);
+
+        var again = Open();
+        Assert.Equal("34o mm", again.WaitForElement(Height).GetAttribute("value"));
+        again.Find(Height).Change("340 mm");
+        Assert.Equal("340 mm", Bench.Car!.FrontLeft.RideHeight!.Typed);
+        Assert.Empty(Bench.Drafts);
+    }
+
+    [Fact]
+    public void Tolerance_source_and_date_are_part_of_the_reading()
+    {
+        var page = Open();
+        page.WaitForElement(Height).Change("340 mm");
+        page.Find("#at-frontLeft-rideHeight [aria-label^='Tolerance of']").Change("0.5");
+        page.Find("#at-frontLeft-rideHeight [aria-label^='Source of']").Change(nameof(ReadingSource.Calliper));
+        page.Find("#at-frontLeft-rideHeight [aria-label^='Date of']").Change("2026-05-31");
+        var reading = Bench.Car!.FrontLeft.RideHeight!;
+        Assert.Equal("0.5 mm", reading.Tolerance!.Amount.Typed);
+        Assert.Equal(ReadingSource.Calliper, reading.Source);
+        Assert.Equal(new DateOnly(2026, 5, 31), reading.Date);
+    }
+
+    [Fact]
+    public void Every_box_has_a_label_and_every_id_stands_once()
+    {
+        foreach (string place in new[] { "front-left", "rear-right" })
+        {
+            var page = Open(place);
+            page.WaitForElement(".reading");
+            var ids = page.FindAll("[id]").Select(e => e.Id!).ToList();
+            Assert.Empty(ids.GroupBy(x => x).Where(g => g.Count() > 1).Select(g => g.Key));
+            Assert.All(page.FindAll("input, select, textarea"), box => Assert.True(IsLabelled(page, box), box.OuterHtml));
+        }
+    }
+
+    private static bool IsLabelled(IRenderedComponent<CornerReadings> page, IElement box) =>
+        box.HasAttribute("aria-label") || box.Closest("label") is not null || page.FindAll($"label[for='{box.Id}']").Count == 1;
+
+    [Fact]
+    public void The_other_side_can_be_taken_over_but_its_height_stays_out()
+    {
+        var page = Open("front-right");
+        page.WaitForElement(".reading");
+        var height = Bench.Car!.FrontRight.RideHeight;
+        page.FindAll("button").Single(b => b.TextContent.Contains("Take over", StringComparison.Ordinal)).Click();
+        Assert.Equal(height, Bench.Car!.FrontRight.RideHeight);
+        Assert.Equal(Bench.Car.FrontLeft.Camber, Bench.Car.FrontRight.Camber);
+    }
+
+    [Fact]
+    public void Gaps_can_be_added_and_taken_out()
+    {
+        var page = Open();
+        page.WaitForElement(".reading");
+        int before = Bench.Car!.FrontLeft.Obstacles.Count;
+        page.FindAll("button").Single(b => b.TextContent.Contains("Add a thing near the wheel", StringComparison.Ordinal)).Click();
+        Assert.Equal(before + 1, Bench.Car!.FrontLeft.Obstacles.Count);
+        Assert.Equal(Bench.Car.FrontLeft.Obstacles.Count, Bench.Car.FrontLeft.Obstacles.Select(o => o.Id).Distinct().Count());
+        Bench.Undo();
+        Assert.Equal(before, Bench.Car!.FrontLeft.Obstacles.Count);
+    }
+
+    [Fact]
+    public void A_corner_that_no_car_has_is_told_kindly()
+    {
+        var page = Open("middle");
+        page.WaitForAssertion(() => Assert.Contains("four corners", page.Markup, StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void A_car_that_is_not_there_is_told_kindly()
+    {
+        var page = Render<CornerReadings>(p => p.Add(x => x.Id, "nobody").Add(x => x.Place, "front-left"));
+        page.WaitForAssertion(() => Assert.Contains("no car \"nobody\"", page.Markup, StringComparison.Ordinal));
+    }
+}
