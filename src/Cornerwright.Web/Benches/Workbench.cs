@@ -282,8 +282,15 @@ public sealed class Workbench : IAsyncDisposable
 
     private async Task SaveCore(string label)
     {
-        if (Car is not { } car || Saved == SavedState.Conflict || (ReferenceEquals(car, _kept) && label.Length == 0))
+        if (Car is not { } car || Saved == SavedState.Conflict)
         {
+            return;
+        }
+
+        if (ReferenceEquals(car, _kept) && label.Length == 0)
+        {
+            // Undone back to what is stored: there is nothing to write.
+            (Saved, SaveFailure) = (SavedState.Saved, "");
             return;
         }
 

@@ -9,6 +9,9 @@ namespace Cornerwright.Web.Tests.Pages;
 /// <summary>A browserless room for pages: a garage with the demo car and a bench, which judges nothing unless told to.</summary>
 public abstract class PageContext : BunitContext
 {
+    /// <summary>Pages wait for a database and a judge on a busy machine; the test is what they show, not how soon.</summary>
+    static PageContext() => DefaultWaitTimeout = TimeSpan.FromSeconds(60);
+
     protected PageContext(JudgeBuild? judge = null)
     {
         Bench = Garage.Bench(judge);
