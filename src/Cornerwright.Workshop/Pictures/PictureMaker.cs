@@ -11,7 +11,7 @@ namespace Cornerwright.Workshop.Pictures;
 /// <summary>Works out what the pictures of a corner are drawn from. No drawing here: that is the pages' part.</summary>
 internal static class PictureMaker
 {
-    private const int ArcPoints = 8;
+    private const int ArcPoints = 12;
 
     /// <summary>A coil whose outer diameter nobody gave is drawn this much outside its bore, m.</summary>
     private const double WallEstimate = 0.013;
