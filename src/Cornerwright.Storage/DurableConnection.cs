@@ -3,7 +3,7 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace Cornerwright.Storage;
 
-/// <summary>Sets up every connection so that a finished save is on the disk (docs/decisions/durable-saves.md).</summary>
+/// <summary>Sets up every connection so that a finished save is on the disk (docs/decisions/0006-an-acknowledged-save-is-on-the-disk.md).</summary>
 internal sealed class DurableConnection : DbConnectionInterceptor
 {
     /// <summary>
