@@ -10,14 +10,16 @@ public static class Program
 {
     public static void Main(string[] args)
     {
-        // One core, so that figures mean the same on machines with many.
-        var oneCore = Job.Default.WithId("one core");
-        if (OperatingSystem.IsLinux() || OperatingSystem.IsWindows())
+        var config = DefaultConfig.Instance.AddDiagnoser(MemoryDiagnoser.Default);
+        if (!args.Contains("--job"))
         {
-            oneCore = oneCore.WithAffinity(1);
+            config = config.AddJob(OnOneCore(Job.Default));
         }
 
-        var config = DefaultConfig.Instance.AddJob(oneCore).AddDiagnoser(MemoryDiagnoser.Default);
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, config);
     }
+
+    // So that figures mean the same on machines with many cores.
+    private static Job OnOneCore(Job job) =>
+        OperatingSystem.IsLinux() || OperatingSystem.IsWindows() ? job.WithId("one core").WithAffinity(1) : job;
 }

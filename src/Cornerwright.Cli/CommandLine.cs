@@ -1,3 +1,11 @@
+using System.Text;
+using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Edges;
+using Cornerwright.Cli.Text;
+using Cornerwright.Garage.Problems;
+using Spectre.Console;
+using Spectre.Console.Cli;
+
 namespace Cornerwright.Cli;
 
 /// <summary>The door of the command line.</summary>
@@ -6,6 +14,47 @@ public static class CommandLine
     public static int Main(string[] args)
     {
         ArgumentNullException.ThrowIfNull(args);
-        return 0;
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        return Run(args, new Surroundings(ConsoleOn(Console.Out), ConsoleOn(Console.Error), new DiskFiles(), new WebApp()));
     }
+
+    /// <summary>Runs one verb; nothing outside <paramref name="around"/> is touched.</summary>
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    public static int Run(IReadOnlyList<string> args, Surroundings around)
+    {
+        ArgumentNullException.ThrowIfNull(around);
+        var app = new CommandApp(new Registrar(around));
+        app.Configure(tree => Plant(tree, around));
+        try
+        {
+            return app.Run(args, CancellationToken.None);
+        }
+        catch (CommandAppException error)
+        {
+            string typed = string.Join(' ', args);
+            ProblemText.Write(around.Err, [new Problem("command line", typed, "a verb and its options", error.Message + " \"cornerwright --help\" lists the verbs, \"cornerwright VERB --help\" the options.")]);
+            return ExitCode.BadInput;
+        }
+    }
+
+    private static void Plant(IConfigurator tree, Surroundings around)
+    {
+        tree.SetApplicationName("cornerwright");
+        tree.SetApplicationVersion(typeof(CommandLine).Assembly.GetName().Version!.ToString(3));
+        tree.ConfigureConsole(around.Out);
+        tree.UseStrictParsing();
+        tree.PropagateExceptions();
+        tree.AddCommand<DemoCommand>("demo").WithDescription("Write a car file with an invented car, its parts and its builds.");
+        tree.AddCommand<CheckCommand>("check").WithDescription("Look for mistakes in a car file; --tidy writes it in its normal form.");
+        tree.AddCommand<ListCommand>("list").WithDescription("List the builds and parts of a car file.");
+        tree.AddCommand<JudgeCommand>("judge").WithDescription("Judge a build: what holds, what fails, by how much, how surely, and what would cure it.");
+        tree.AddCommand<CompareCommand>("compare").WithDescription("Judge two builds and set them side by side.");
+        tree.AddCommand<StackCommand>("stack").WithDescription("Draw a build's spring stacks to scale at full droop, ride and full bump.");
+        tree.AddCommand<ImportCommand>("import").WithDescription("Put a parts list (CSV) on the shelf of a car file.");
+        tree.AddCommand<SchemaCommand>("schema").WithDescription("Write the JSON Schema of car files.");
+        tree.AddCommand<ServeCommand>("serve").WithDescription("Start the app for the browser and print its address.");
+    }
+
+    private static IAnsiConsole ConsoleOn(TextWriter writer) =>
+        AnsiConsole.Create(new AnsiConsoleSettings { Out = new AnsiConsoleOutput(writer), Interactive = InteractionSupport.No });
 }

@@ -1,0 +1,64 @@
+using System.ComponentModel;
+using Cornerwright.Cli.Edges;
+using Cornerwright.Cli.Json;
+using Cornerwright.Cli.Text;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Problems;
+using Spectre.Console.Cli;
+
+namespace Cornerwright.Cli.Commands;
+
+/// <summary>What every verb understands.</summary>
+public class VerbSettings : CommandSettings
+{
+    [CommandOption("--json")]
+    [Description("Print one JSON document and nothing else.")]
+    public bool Json { get; init; }
+}
+
+/// <summary>Settings of a verb that works on a car file.</summary>
+public class CarSettings : VerbSettings
+{
+    [CommandArgument(0, "<FILE>")]
+    [Description("The car file.")]
+    public string File { get; init; } = "";
+}
+
+/// <summary>What the verbs share: reading the car, refusing bad input with every problem at once.</summary>
+public abstract class Verb<TSettings>(Surroundings around) : Command<TSettings>
+    where TSettings : VerbSettings
+{
+    protected Surroundings Around { get; } = around;
+
+    public sealed override int Execute(CommandContext context, TSettings settings, CancellationToken cancellationToken) => Act(settings);
+
+    /// <returns>One of <see cref="ExitCode"/>.</returns>
+    protected abstract int Act(TSettings settings);
+
+    /// <summary>Problems for people on the error side; with --json also as the document.</summary>
+    protected int Refuse(TSettings settings, IReadOnlyList<Problem> problems)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        ProblemText.Write(Around.Err, problems);
+        if (settings.Json)
+        {
+            Around.Out.Document(ProblemJson.Write(problems));
+        }
+
+        return ExitCode.BadInput;
+    }
+
+    protected Checked<Car> ReadCar(string path)
+    {
+        var bytes = Around.Files.Read(path);
+        return bytes.Ok ? CarFile.Read(bytes.Value) : Checked<Car>.Wrong(bytes.Problems);
+    }
+
+    /// <summary>Writes a car; what is written has been read back first, so that no file is saved which could not be opened.</summary>
+    protected Problem? WriteCar(string path, Car car)
+    {
+        string text = CarFile.Write(car);
+        return CarFile.Read(text) is { Ok: false } broken ? broken.Problems[0] : Around.Files.Write(path, text);
+    }
+}

@@ -1,0 +1,100 @@
+using System.Text.Json;
+using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Text;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Cli.Json;
+
+/// <summary>A judgement for scripts: every finding in full.</summary>
+internal static class JudgementJson
+{
+    public static string Write(Judgement judgement, Func<Finding, bool> shows, Func<Figure, bool> showsFigure) =>
+        JsonPage.Write("judgement", writer =>
+        {
+            Head(writer, judgement);
+            writer.Objects("findings", judgement.Findings.Where(shows), f => Fields(writer, f));
+            writer.Objects("figures", judgement.Figures.Where(showsFigure), f => Fields(writer, f));
+        });
+
+    /// <summary>Car, build, verdict and counts of the whole build, whatever is shown of it.</summary>
+    public static void Head(Utf8JsonWriter writer, Judgement judgement)
+    {
+        writer.WriteString("car", judgement.Car.Id);
+        writer.WriteString("build", judgement.Build.Id);
+        writer.WriteString("verdict", judgement.Verdict.Word());
+        writer.WriteStartObject("counts");
+        foreach (var verdict in Enum.GetValues<Verdict>())
+        {
+            writer.WriteNumber(verdict.Word(), judgement.Count(verdict));
+        }
+
+        writer.WriteEndObject();
+    }
+
+    public static void Fields(Utf8JsonWriter writer, Finding finding)
+    {
+        writer.WriteString("key", finding.Key);
+        writer.WriteString("check", finding.Check);
+        writer.WriteString("title", finding.Title);
+        writer.WriteString("where", finding.Where);
+        writer.Text("corner", finding.Corner is { } corner ? BuildChoice.Name(corner) : null);
+        writer.Text("axle", finding.Axle?.Words());
+        writer.WriteString("verdict", finding.Verdict.Word());
+        writer.Measure("value", finding.Value);
+        writer.Measure("low", finding.Low);
+        writer.Measure("high", finding.High);
+        writer.Measure("margin", finding.Margin);
+        writer.Measure("doubt", finding.Doubt);
+        writer.Number("probability", finding.Probability is { } p ? Math.Round(p, 6) : null);
+        writer.WriteBoolean("firstOrderEnough", finding.FirstOrderEnough);
+        WriteWorst(writer, finding.Worst);
+        writer.WriteString("sentence", finding.Sentence);
+        writer.Objects("cures", finding.Cures, cure =>
+        {
+            writer.WriteString("sentence", cure.Sentence);
+            writer.Measure("gain", cure.Gain);
+            writer.Measure("marginAfter", cure.MarginAfter);
+            writer.WriteString("side", cure.Side);
+            writer.WriteString("setting", cure.Setting);
+            writer.WriteString("newValue", cure.NewValue);
+        });
+        writer.Objects("deciding", finding.Deciding, reading =>
+        {
+            writer.WriteString("path", reading.Path);
+            writer.WriteString("label", reading.Label);
+            writer.Number("share", Math.Round(reading.Share, 6));
+        });
+        writer.Texts("assumptions", finding.Assumptions);
+        writer.Texts("missing", finding.Missing);
+    }
+
+    public static void Fields(Utf8JsonWriter writer, Figure figure)
+    {
+        writer.WriteString("key", figure.Key);
+        writer.WriteString("name", figure.Name);
+        writer.WriteString("title", figure.Title);
+        writer.WriteString("where", figure.Where);
+        writer.Text("corner", figure.Corner is { } corner ? BuildChoice.Name(corner) : null);
+        writer.Measure("value", figure.Value);
+        writer.Measure("doubt", figure.Doubt);
+        writer.WriteString("note", figure.Note);
+    }
+
+    private static void WriteWorst(Utf8JsonWriter writer, WorstState? worst)
+    {
+        if (worst is null)
+        {
+            writer.WriteNull("worst");
+            return;
+        }
+
+        writer.WriteStartObject("worst");
+        writer.WriteString("words", worst.Words);
+        writer.Number("travelMetres", worst.Travel);
+        writer.Number("steerRadians", worst.Steer);
+        writer.Number("clockHours", worst.Clock);
+        writer.WriteEndObject();
+    }
+}

@@ -1,0 +1,37 @@
+using System.Text;
+using Cornerwright.Cli.Edges;
+using Cornerwright.Garage.Problems;
+
+namespace Cornerwright.Cli.Tests;
+
+/// <summary>Files that live as long as a test.</summary>
+internal sealed class MemoryFiles : IFiles
+{
+    private readonly Dictionary<string, string> _texts = new(StringComparer.Ordinal);
+
+    /// <summary>Paths that refuse to be written, as a full disk would.</summary>
+    public HashSet<string> Locked { get; } = [];
+
+    public string this[string path]
+    {
+        get => _texts[path];
+        set => _texts[path] = value;
+    }
+
+    public bool Exists(string path) => _texts.ContainsKey(path);
+
+    public Checked<ReadOnlyMemory<byte>> Read(string path) => _texts.TryGetValue(path, out string? text)
+        ? Checked<ReadOnlyMemory<byte>>.From(Encoding.UTF8.GetBytes(text))
+        : Checked<ReadOnlyMemory<byte>>.Wrong(new Problem("file", path, "a file that can be read", "There is no such file: check the name and the folder."));
+
+    public Problem? Write(string path, string text)
+    {
+        if (Locked.Contains(path))
+        {
+            return new Problem("file", path, "a file that can be written", "It may not be opened.");
+        }
+
+        _texts[path] = text;
+        return null;
+    }
+}
