@@ -35,7 +35,7 @@ public sealed class Victim : IDisposable
     /// <summary>Lets it save until its first acknowledgement and a little longer, kills it, and returns all it had acknowledged.</summary>
     public IReadOnlyList<Acknowledged> KillWhileSaving(TimeSpan after)
     {
-        Assert.True(_ready.Wait(Patience), "The victim did not start.");
+        WaitUntilReady();
         _process.StandardInput.WriteLine("go");
         _process.StandardInput.Flush();
         Assert.True(_saving.Wait(Patience), "The victim did not save.");
@@ -43,6 +43,8 @@ public sealed class Victim : IDisposable
         Kill();
         return [.. _lines.Skip(1).Select(Parse)];
     }
+
+    public void WaitUntilReady() => Assert.True(_ready.Wait(Patience), "The victim did not start.");
 
     public void Kill()
     {
