@@ -214,8 +214,8 @@ internal sealed class ClearanceNumbers
         return count + 1;
     }
 
-    // Even samples, then golden section round the lowest unless it is an end toward which the gap still falls. The coarse
-    // samples come first: where even the steepest possible fall between them stays above the least gap known, that is all.
+    // Coarse samples first: where even the steepest possible fall between them stays above the least gap known, that is all.
+    // Then even samples, and golden section round the lowest unless it is an end toward which the gap still falls.
     private double TravelOfLeast(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double steer, double droop, double bump, double known)
     {
         const int Samples = 9, Coarse = 4;
@@ -224,18 +224,18 @@ internal sealed class ClearanceNumbers
         Span<double> gaps = stackalloc double[Samples];
         for (int k = 0; k < Samples; k += Coarse)
         {
-            gaps[k] = OfBody(n, wheel, points, droop + (k * step), steer).Gap;
+            gaps[k] = RoughGap(n, wheel, points, droop + (k * step), steer);
             bound = k == 0 ? bound : Math.Min(bound, 0.5 * (gaps[k] + gaps[k - Coarse] - (FirstTouch.SteepestGap * Coarse * step)));
         }
 
-        if (double.IsFinite(known) && bound > known)
+        if (double.IsFinite(known) && bound - RoughError > known)
         {
             return double.NaN;
         }
 
         for (int k = 0; k < Samples; k++)
         {
-            double gap = k % Coarse == 0 ? gaps[k] : OfBody(n, wheel, points, droop + (k * step), steer).Gap;
+            double gap = k % Coarse == 0 ? gaps[k] : RoughGap(n, wheel, points, droop + (k * step), steer);
             if (gap < best)
             {
                 (best, at) = (gap, droop + (k * step));
@@ -244,7 +244,8 @@ internal sealed class ClearanceNumbers
 
         // At an end: does it fall toward the inside?
         double low = Math.Max(droop, at - step), high = Math.Min(bump, at + step);
-        if (!(step > 0) || (low == at && OfBody(n, wheel, points, at + Accuracy, steer).Gap >= best) || (high == at && OfBody(n, wheel, points, at - Accuracy, steer).Gap >= best))
+        double inward = low == at ? at + Accuracy : high == at ? at - Accuracy : double.NaN;
+        if (!(step > 0) || (double.IsFinite(inward) && OfBody(n, wheel, points, inward, steer).Gap >= OfBody(n, wheel, points, at, steer).Gap))
         {
             return at;
         }
@@ -267,8 +268,32 @@ internal sealed class ClearanceNumbers
             }
         }
 
-        double found = fa < fb ? a : b;
-        return Math.Min(fa, fb) < best ? found : at;
+        return fa < fb ? a : b;
+    }
+
+    /// <summary>How much a line's least gap may lie below that of its corners and segment middles, m: the sagitta of a 0.7 m wheel over half a segment of 0.1 m, with room.</summary>
+    private const double RoughError = 0.005;
+
+    // The gap of a line by its corners and the middles of its segments: enough to see where along the travel the least one lies.
+    private double RoughGap(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
+    {
+        if (!Pose(n, n.Motion, travel, steer, out var pose))
+        {
+            return double.PositiveInfinity;
+        }
+
+        var frame = SpindleFrame.Of(pose);
+        double least = double.PositiveInfinity;
+        for (int k = 0; k < pointsInBody.Length; k++)
+        {
+            least = Math.Min(least, wheel.SignedDistance(frame.ToSpindle(pointsInBody[k])));
+            if (k > 0)
+            {
+                least = Math.Min(least, wheel.SignedDistance(frame.ToSpindle(0.5 * (pointsInBody[k] + pointsInBody[k - 1]))));
+            }
+        }
+
+        return least;
     }
 
     private bool IsSound(CornerNumbers n) =>
@@ -406,5 +431,8 @@ internal sealed class ClearanceNumbers
         private readonly WheelSolid _wheel = wheel;
 
         public Clearing At(int item, double travel) => owner.OfBody(n, _wheel, owner._points[item], travel, 0);
+
+        /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
+        public double AtLeast(int item, double travel) => owner.RoughGap(n, _wheel, owner._points[item], travel, 0) - RoughError;
     }
 }

@@ -40,10 +40,17 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
     private static FirstTouch From(in ClearanceNumbers.StraightGap gaps, int item, double start, double end)
     {
         const int MostSteps = 60;
-        const double Accuracy = 1e-6, Step = 1e-4;
+        const double Accuracy = 1e-6, Step = 1e-4, FarAway = 0.005;
         double x = start;
         for (int k = 0; k < MostSteps && x <= end; k++)
         {
+            double far = gaps.AtLeast(item, x);
+            if (far > FarAway)
+            {
+                x += far / SteepestGap;
+                continue;
+            }
+
             var at = gaps.At(item, x);
             if (!(at.Gap > 0) && k == 0)
             {
