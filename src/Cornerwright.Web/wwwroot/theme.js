@@ -19,6 +19,14 @@
       apply(next);
       return next === "dark";
     },
+    // Brings a box that an address leads to into sight, with the cursor in it.
+    show(id) {
+      const box = document.getElementById(id);
+      if (!box) return;
+      for (let d = box.closest("details"); d; d = d.parentElement?.closest("details")) d.open = true;
+      box.scrollIntoView({ block: "center" });
+      box.focus({ preventScroll: true });
+    },
     print() { window.print(); },
     openDialog(element) { if (element && !element.open) element.showModal(); },
     closeDialog(element) { if (element && element.open) element.close(); },

@@ -68,6 +68,28 @@ public sealed class OtherPagesTests : PageContext
     }
 
     [Fact]
+    public void A_parts_list_is_taken_whole_or_not_at_all()
+    {
+        var page = Parts("springs");
+        Click(page, "Import a list");
+        var import = page.FindComponent<PartsImport>();
+        import.InvokeAsync(() => import.Instance.Take("list.csv", "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;soft;200;nobody\n"u8.ToArray()));
+        import.Render();
+        int before = Bench.Car!.Parts.Springs.Count;
+        Click(page, "Put 2 on the shelf");
+        Assert.Equal(before, Bench.Car.Parts.Springs.Count);
+        Assert.Contains("soft", import.Find(".cw-problem").TextContent, StringComparison.Ordinal);
+
+        import.InvokeAsync(() => import.Instance.Take("list.csv", "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;80;200;nobody\n"u8.ToArray()));
+        import.Render();
+        Click(page, "Put 2 on the shelf");
+        Assert.Equal(before + 2, Bench.Car!.Parts.Springs.Count);
+        Assert.Equal(70_000, Bench.Car.Parts.Springs[before].Rate!.Si, 1e-6);
+        Bench.Undo();
+        Assert.Equal(before, Bench.Car!.Parts.Springs.Count);
+    }
+
+    [Fact]
     public void A_part_in_use_stays_on_the_shelf_and_says_where_it_is_used()
     {
         var page = Parts("springs");

@@ -5,6 +5,7 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Measures;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 
 namespace Cornerwright.Web.Components.Entry;
 
@@ -18,6 +19,8 @@ public partial class ReadingField
     private bool _open;
 
     [Inject] private Workbench Bench { get; set; } = null!;
+    [Inject] private NavigationManager Navigation { get; set; } = null!;
+    [Inject] private IJSRuntime Js { get; set; } = null!;
 
     [Parameter, EditorRequired] public FieldShape Field { get; set; } = null!;
 
@@ -54,6 +57,17 @@ public partial class ReadingField
     private string Placeholder => Field.Unit?.Symbol is { Length: > 0 } unit ? unit : "number";
     private string TolerancePlaceholder => _draft.Source == ReadingSource.Setting ? "none" : "as usual";
     private ReadingSource Usual => Plain ? ReadingSource.Setting : ChoiceWords.UsualSource(Owner, Field.Words.Dimension);
+
+    /// <summary>The address leads to this very row: a finding asked for it.</summary>
+    private bool Sought => Navigation.Uri.EndsWith("#" + RowId, StringComparison.Ordinal);
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && Sought)
+        {
+            await Js.InvokeVoidAsync("cornerwright.show", BoxId);
+        }
+    }
 
     protected override void OnParametersSet()
     {

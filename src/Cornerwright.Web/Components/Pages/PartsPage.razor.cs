@@ -20,6 +20,7 @@ public partial class PartsPage
 
     private Part? _new;
 
+    private bool _csv;
     private string _refusal = "";
     private IReadOnlyList<Problem> _problems = [];
 

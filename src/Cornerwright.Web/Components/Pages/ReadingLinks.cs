@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Web.Components.Entry;
 using Cornerwright.Workshop.Findings;
 
 namespace Cornerwright.Web.Components.Pages;
@@ -17,10 +18,10 @@ public static class ReadingLinks
         string[] steps = path.Split('/');
         return steps[0] switch
         {
-            "parts" when steps.Length > 2 => Addresses.Part(carId, steps[1], steps[2]),
-            "builds" when steps.Length > 1 => Addresses.Build(carId, steps[1]),
-            _ when SettingPath.CornerOf(steps[0]) is { } corner => Addresses.Corner(carId, corner),
-            _ when RecordShape.Of<Car>().ByName.ContainsKey(steps[0]) => Addresses.Car(carId),
+            "parts" when steps.Length > 2 => FieldPaths.Address(carId, path),
+            "builds" when steps.Length > 1 => FieldPaths.Address(carId, path),
+            _ when SettingPath.CornerOf(steps[0]) is not null => FieldPaths.Address(carId, path),
+            _ when RecordShape.Of<Car>().ByName.ContainsKey(steps[0]) => FieldPaths.Address(carId, path),
             _ => null,
         };
     }
