@@ -186,7 +186,7 @@ public sealed class OtherPagesTests : PageContext
         var page = Render<HistoryPage>(p => p.Add(x => x.Id, CarId));
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".revs li").Count));
         Assert.Contains("Renamed", page.Find(".diff").TextContent, StringComparison.Ordinal);
-        page.FindAll(".revs li")[1].QuerySelectorAll("button").First(b => b.TextContent.Contains("Return", StringComparison.Ordinal)).Click();
+        page.WaitForAssertion(() => page.FindAll(".revs li")[1].QuerySelectorAll("button").First(b => b.TextContent.Contains("Return", StringComparison.Ordinal)).Click());
         page.WaitForAssertion(() => Assert.Equal(3, page.FindAll(".revs li").Count));
         Assert.Equal(name, Bench.Car!.Name);
         Assert.Equal(name, Garage.Store.Load(CarId).Value.Car.Name);
@@ -206,12 +206,16 @@ public sealed class OtherPagesTests : PageContext
     private static AngleSharp.Dom.IElement Click<T>(IRenderedComponent<T> page, string words, bool click = true)
         where T : IComponent
     {
-        var button = page.FindAll("button").First(b => b.TextContent.Contains(words, StringComparison.Ordinal) && !b.HasAttribute("disabled"));
-        if (click)
+        // A judgement may draw the page anew between finding a button and pressing it: find it again then.
+        AngleSharp.Dom.IElement? button = null;
+        page.WaitForAssertion(() =>
         {
-            button.Click();
-        }
-
-        return button;
+            button = page.FindAll("button").First(b => b.TextContent.Contains(words, StringComparison.Ordinal) && !b.HasAttribute("disabled"));
+            if (click)
+            {
+                button.Click();
+            }
+        });
+        return button!;
     }
 }

@@ -1,9 +1,11 @@
+using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Web.Benches;
+using Cornerwright.Web.Components.Entry;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 
@@ -64,7 +66,8 @@ public partial class PartsImport
             return;
         }
 
-        var imported = PartsCsv.Import(table, Kind, _choices, car.Parts, _source);
+        var (whole, choices) = WithIds(table, car);
+        var imported = PartsCsv.Import(whole, Kind, choices, car.Parts, _source);
         _problems = imported.Problems;
         if (!imported.Try(out var parts))
         {
@@ -72,13 +75,34 @@ public partial class PartsImport
         }
 
         // The whole car must read back with them: ids, lengths in order, designations.
-        var whole = CarFile.Read(CarFile.Write(car with { Parts = PartsCsv.Put(car.Parts, parts) }));
-        _problems = whole.Problems;
-        if (whole.Ok)
+        var readBack = CarFile.Read(CarFile.Write(car with { Parts = PartsCsv.Put(car.Parts, parts) }));
+        _problems = readBack.Problems;
+        if (readBack.Ok)
         {
             Bench.Apply($"Import {Kind.On(parts).Count} {Kind.Label.ToLowerInvariant()}", c => c with { Parts = PartsCsv.Put(c.Parts, parts) });
             (_done, _table) = ($"{Kind.On(parts).Count} {Kind.Label.ToLowerInvariant()} from {_name} are on the shelf.", null);
         }
+    }
+
+    /// <summary>A list of a shop has names and no ids: then ids are made from the names, as for a part typed by hand.</summary>
+    private (CsvTable Table, ColumnChoice[] Choices) WithIds(CsvTable table, Car car)
+    {
+        int name = Array.FindIndex(_choices, c => c is { Field.Name: "name", Piece: ColumnPiece.Value });
+        if (name < 0 || _choices.Any(c => c.Field?.Name == "id"))
+        {
+            return (table, _choices);
+        }
+
+        var taken = Shelf.TakenIds(car, Shelf.Kind(Kind.Name)!).ToList();
+        var rows = new List<CsvRow>(table.Rows.Count);
+        foreach (var row in table.Rows)
+        {
+            string id = FreshId.FromName(name < row.Cells.Count ? row.Cells[name] : "", taken);
+            taken.Add(id);
+            rows.Add(row with { Cells = [.. row.Cells, id] });
+        }
+
+        return (table with { Header = [.. table.Header, "id"], Rows = rows }, [.. _choices, new ColumnChoice(Kind.Shape.ByName["id"])]);
     }
 
     private static IEnumerable<ColumnPiece> PiecesOf(FieldShape field) =>
