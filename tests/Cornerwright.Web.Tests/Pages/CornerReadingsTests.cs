@@ -21,7 +21,8 @@ public sealed class CornerReadingsTests : PageContext
     public void A_typed_reading_reaches_the_car_as_typed_and_undo_takes_it_back()
     {
         var page = Open();
-        page.WaitForElement(Height).Change("13 3/8 in");
+        page.WaitForElement(Height);
+        Act(page, () => page.Find(Height).Change("13 3/8 in"));
         var reading = Bench.Car!.FrontLeft.RideHeight!;
         Assert.Equal("13 3/8 in", reading.Typed);
         Assert.Equal(0.339725, reading.Si, 1e-12);   // 13.375 × 0.0254 m, exact by definition
@@ -35,7 +36,8 @@ public sealed class CornerReadingsTests : PageContext
     {
         var page = Open();
         var before = Bench.Car;
-        page.WaitForElement(Height).Change("34o mm");
+        page.WaitForElement(Height);
+        Act(page, () => page.Find(Height).Change("34o mm"));
         Assert.Same(before, Bench.Car);
         Assert.Equal("34o mm", page.Find(Height).GetAttribute("value"));
         Assert.Equal("true", page.Find(Height).GetAttribute("aria-invalid"));
@@ -45,7 +47,7 @@ public sealed class CornerReadingsTests : PageContext
 
         var again = Open();
         Assert.Equal("34o mm", again.WaitForElement(Height).GetAttribute("value"));
-        again.Find(Height).Change("340 mm");
+        Act(again, () => again.Find(Height).Change("340 mm"));
         Assert.Equal("340 mm", Bench.Car!.FrontLeft.RideHeight!.Typed);
         Assert.Empty(Bench.Drafts);
     }
@@ -54,10 +56,11 @@ public sealed class CornerReadingsTests : PageContext
     public void Tolerance_source_and_date_are_part_of_the_reading()
     {
         var page = Open();
-        page.WaitForElement(Height).Change("340 mm");
-        page.Find("#at-frontLeft-rideHeight [aria-label^='Tolerance of']").Change("0.5");
-        page.Find("#at-frontLeft-rideHeight [aria-label^='Source of']").Change(nameof(ReadingSource.Calliper));
-        page.Find("#at-frontLeft-rideHeight [aria-label^='Date of']").Change("2026-05-31");
+        page.WaitForElement(Height);
+        Act(page, () => page.Find(Height).Change("340 mm"));
+        Act(page, () => page.Find("#at-frontLeft-rideHeight [aria-label^='Tolerance of']").Change("0.5"));
+        Act(page, () => page.Find("#at-frontLeft-rideHeight [aria-label^='Source of']").Change(nameof(ReadingSource.Calliper)));
+        Act(page, () => page.Find("#at-frontLeft-rideHeight [aria-label^='Date of']").Change("2026-05-31"));
         var reading = Bench.Car!.FrontLeft.RideHeight!;
         Assert.Equal("0.5 mm", reading.Tolerance!.Amount.Typed);
         Assert.Equal(ReadingSource.Calliper, reading.Source);
@@ -86,7 +89,7 @@ public sealed class CornerReadingsTests : PageContext
         var page = Open("front-right");
         page.WaitForElement(".reading");
         var height = Bench.Car!.FrontRight.RideHeight;
-        page.FindAll("button").Single(b => b.TextContent.Contains("Take over", StringComparison.Ordinal)).Click();
+        Act(page, () => page.FindAll("button").Single(b => b.TextContent.Contains("Take over", StringComparison.Ordinal)).Click());
         Assert.Equal(height, Bench.Car!.FrontRight.RideHeight);
         Assert.Equal(Bench.Car.FrontLeft.Camber, Bench.Car.FrontRight.Camber);
     }
@@ -97,7 +100,7 @@ public sealed class CornerReadingsTests : PageContext
         var page = Open();
         page.WaitForElement(".reading");
         int before = Bench.Car!.FrontLeft.Obstacles.Count;
-        page.FindAll("button").Single(b => b.TextContent.Contains("Add a thing near the wheel", StringComparison.Ordinal)).Click();
+        Act(page, () => page.FindAll("button").Single(b => b.TextContent.Contains("Add a thing near the wheel", StringComparison.Ordinal)).Click());
         Assert.Equal(before + 1, Bench.Car!.FrontLeft.Obstacles.Count);
         Assert.Equal(Bench.Car.FrontLeft.Obstacles.Count, Bench.Car.FrontLeft.Obstacles.Select(o => o.Id).Distinct().Count());
         Bench.Undo();
@@ -117,4 +120,7 @@ public sealed class CornerReadingsTests : PageContext
         var page = Render<CornerReadings>(p => p.Add(x => x.Id, "nobody").Add(x => x.Place, "front-left"));
         page.WaitForAssertion(() => Assert.Contains("no car \"nobody\"", page.Markup, StringComparison.Ordinal));
     }
+
+    /// <summary>Finds and acts in one go on the renderer's own thread, so that nothing is drawn anew in between.</summary>
+    private static void Act(IRenderedComponent<CornerReadings> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
 }

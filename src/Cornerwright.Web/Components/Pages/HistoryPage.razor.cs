@@ -19,6 +19,7 @@ public partial class HistoryPage
     private int _naming;
     private string _name = "";
     private int _listed;
+    private int _turn;
 
     [Inject] private IGarageStore Store { get; set; } = null!;
 
@@ -49,10 +50,18 @@ public partial class HistoryPage
     private async Task Refresh()
     {
         _listed = Bench.Revision;
+        int turn = ++_turn;
         string id = Id, build = Only ?? "";
-        _lines = await Task.Run(() => build.Length > 0 ? Store.RevisionsOfBuild(id, build) : Store.Revisions(id));
-        (_from, _to) = (await LoadRevision(From), await LoadRevision(To));
-        _changes = _from is not null && _to is not null ? CarDifference.Between(_from, _to) : [];
+        var lines = await Task.Run(() => build.Length > 0 ? Store.RevisionsOfBuild(id, build) : Store.Revisions(id));
+        var (from, to) = (await LoadRevision(From), await LoadRevision(To));
+        if (turn != _turn)
+        {
+            // Another look was taken in the meantime, and it is newer.
+            return;
+        }
+
+        (_lines, _from, _to) = (lines, from, to);
+        _changes = from is not null && to is not null ? CarDifference.Between(from, to) : [];
         StateHasChanged();
     }
 
