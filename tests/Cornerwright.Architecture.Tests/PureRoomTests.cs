@@ -12,7 +12,7 @@ public class PureRoomTests
 {
     private static readonly string[] OutsideTypes =
     [
-        "System.Console", "System.Environment", "System.TimeProvider", "System.Diagnostics.Stopwatch", "System.Diagnostics.Process",
+        "System.Console", "System.TimeProvider", "System.Diagnostics.Stopwatch", "System.Diagnostics.Process",
         "System.IO.File", "System.IO.FileInfo", "System.IO.FileStream", "System.IO.Directory", "System.IO.DirectoryInfo", "System.IO.Path",
         "System.Threading.Thread", "System.Threading.Timer", "System.Security.Cryptography.RandomNumberGenerator",
     ];
@@ -32,7 +32,7 @@ public class PureRoomTests
     {
         var (types, members) = Used(Assembly.Load(room).Location);
         Assert.Empty(types.Intersect(OutsideTypes, StringComparer.Ordinal));
-        Assert.Empty(members.Where(m => OutsideMembers.Contains(m.Name, StringComparer.Ordinal)).Select(m => m.Name));
+        Assert.Empty(members.Where(m => IsOutside(m.Name)).Select(m => m.Name));
         Assert.Empty(members.Where(m => m is { Name: "System.Random..ctor", Parameters: 0 }).Select(_ => "Random without a seed"));
     }
 
@@ -53,6 +53,11 @@ public class PureRoomTests
         Assert.Contains("System.IO.Path", types);
         Assert.Contains("System.DateTime.get_UtcNow", members.Select(m => m.Name));
     }
+
+    /// <summary>The compiler's own iterators ask for the thread they were made on: of Environment, that alone is no way out.</summary>
+    private static bool IsOutside(string member) =>
+        OutsideMembers.Contains(member, StringComparer.Ordinal)
+        || (member.StartsWith("System.Environment.", StringComparison.Ordinal) && member != "System.Environment.get_CurrentManagedThreadId");
 
     private static (IReadOnlySet<string> Types, IReadOnlyList<(string Name, int Parameters)> Members) Used(string assembly)
     {
