@@ -20,6 +20,9 @@ public enum RootStop
     AboveRange,
 
     IterationLimit,
+
+    /// <summary>The function gave no number somewhere in the range.</summary>
+    NotFinite,
 }
 
 /// <summary>Where a rising function reaches a target. X is the root only if Why is Converged; otherwise the nearer end or the last try.</summary>
@@ -46,6 +49,11 @@ public readonly record struct RisingRoot(double X, int Iterations, RootStop Why)
         bool lowSeen = false, highSeen = false;
         for (int i = 1; i <= MostIterations; i++)
         {
+            if (!double.IsFinite(value))
+            {
+                return new(x, i, RootStop.NotFinite);
+            }
+
             // Tighten the bracket by the sign at x.
             if (value < target)
             {

@@ -9,12 +9,11 @@ internal sealed class CombinedValue
 {
     private readonly Dictionary<string, (Input Input, double Contribution)> _parts = new(StringComparer.Ordinal);
     private readonly List<string> _missing = [];
+    private readonly List<(CornerResult Corner, int Check, double Weight)> _corners = [];
 
     public double Value { get; private set; }
 
     public IReadOnlyList<string> Missing => _missing;
-
-    public double Bend { get; private set; }
 
     /// <summary>Adds a corner's check by its id.</summary>
     public CombinedValue Add(CornerResult corner, string check, double weight)
@@ -28,7 +27,7 @@ internal sealed class CombinedValue
         }
 
         Value += weight * corner.Value(index);
-        Bend += Math.Abs(weight) * corner.Doubtful(index).Bend;
+        _corners.Add((corner, index, weight));
         var contributions = corner.Contributions(index);
         for (int i = 0; i < contributions.Length; i++)
         {
@@ -81,10 +80,37 @@ internal sealed class CombinedValue
             Margin = unit.With(margin),
             Doubt = unit.With(2 * doubt.StandardDeviation),
             Probability = probability,
-            FirstOrderEnough = new DoubtfulValue(Value, doubt, Bend).FirstOrderEnough,
+            FirstOrderEnough = !(ProbabilityOff(doubt, low, high) > BentProbability.Noticeable),
             Sentence = sentence(Value),
             Deciding = FindingWriter.Deciding([.. inputs.Select(p => p.Input)], contributions),
         };
+    }
+
+    /// <summary>By how much the first-order probability is off, about: the same question as for one corner, asked of all corners at once.</summary>
+    private double ProbabilityOff(in LinearDoubt doubt, double low, double high)
+    {
+        double sigma = doubt.StandardDeviation;
+        double meanShift = _corners.Sum(c => c.Weight * c.Corner.MeanShift(c.Check)), blind = _corners.Sum(c => Math.Abs(c.Weight) * c.Corner.Blind(c.Check));
+        return BentProbability.Off(Value, sigma, low, high, meanShift, blind, Along);
+
+        // Inputs that are no corner's own (a reading added alone) move the value in a straight line.
+        double Along(double far)
+        {
+            double moved = Value + (far * sigma);
+            foreach (var (corner, check, weight) in _corners)
+            {
+                double[] deviations = [.. corner.Plan.Inputs.Inputs.Select(i => _parts.TryGetValue(i.Path, out var part) ? far * part.Contribution / sigma : 0)];
+                double straight = 0;
+                for (int i = 0; i < deviations.Length; i++)
+                {
+                    straight += deviations[i] * corner.Contributions(check)[i];
+                }
+
+                moved += weight * (corner.ValueAt(check, deviations) - corner.Value(check) - straight);
+            }
+
+            return moved;
+        }
     }
 
     private void Add(Input input, double contribution)

@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
 using Cornerwright.Workshop.Findings;
@@ -6,28 +7,26 @@ using Cornerwright.Workshop.Judging.Checks;
 namespace Cornerwright.Workshop.Judging;
 
 /// <summary>One value with its doubt.</summary>
-/// <param name="Bend">How far the value bends within its doubt, in its own unit: first order is not enough where it is a large share of the doubt.</param>
-internal readonly record struct DoubtfulValue(double Value, LinearDoubt Doubt, double Bend)
-{
-    /// <summary>Above this share of the standard deviation the bend is named. At it, a probability near 95 % is off by about 2 points.</summary>
-    private const double NoticeableBend = 0.25;
-
-    public bool FirstOrderEnough => !(Bend > NoticeableBend * Doubt.StandardDeviation) || !(Doubt.StandardDeviation > 0);
-}
+internal readonly record struct DoubtfulValue(double Value, LinearDoubt Doubt);
 
 /// <summary>One corner judged: every check's value, and how each input moves it.</summary>
 internal sealed class CornerResult
 {
     private readonly double[][] _contributions;   // [check][input]: change of the value for one standard deviation
     private readonly double[] _values;
-    private readonly double[] _bends;
+    private readonly double[] _meanShifts, _blind;
+    private readonly CornerNumbers _moved;
 
     private CornerResult(CornerPlan plan, IReadOnlyList<CornerCheck> checks, CornerNumbers numbers)
     {
         (Plan, Checks, Numbers) = (plan, checks, numbers);
         _values = new double[checks.Count];
-        _bends = new double[checks.Count];
+        _meanShifts = new double[checks.Count];
+        _blind = new double[checks.Count];
         _contributions = new double[checks.Count][];
+
+        // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
+        _moved = new CornerNumbers(plan);
     }
 
     public CornerPlan Plan { get; }
@@ -83,7 +82,71 @@ internal sealed class CornerResult
             uniform[i] = Plan.Inputs.Inputs[i].Spread == ToleranceKind.HalfRange;
         }
 
-        return new DoubtfulValue(_values[check], LinearDoubt.Of(_contributions[check], uniform), _bends[check]);
+        return new DoubtfulValue(_values[check], LinearDoubt.Of(_contributions[check], uniform));
+    }
+
+    /// <summary>By how much the check's mean lies above its best estimate, to second order.</summary>
+    public double MeanShift(int check) => _meanShifts[check];
+
+    /// <summary>Of the check's standard deviation, what comes from inputs that can be moved only one way before the value is lost.</summary>
+    public double Blind(int check) => _blind[check];
+
+    /// <summary>By how much the first-order probability of a check is off, about; above <see cref="BentProbability.Noticeable"/> it is not enough.</summary>
+    public double ProbabilityOff(int check)
+    {
+        double[] deviations = new double[Plan.Inputs.Count];
+        double sigma = Doubtful(check).Doubt.StandardDeviation;
+        double bent = BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
+        return Math.Max(bent, Checks[check].Id == TravelChecks.StopOrder ? UnseenTouch() : 0);
+
+        double Along(double far)
+        {
+            for (int i = 0; i < deviations.Length; i++)
+            {
+                deviations[i] = far * _contributions[check][i] / sigma;
+            }
+
+            return ValueAt(check, deviations);
+        }
+    }
+
+    /// <summary>Probability that the tyre touches within the doubt though it does not at the best estimate: a travel that appears all at once has no slope to follow.</summary>
+    private double UnseenTouch()
+    {
+        double likeliest = 0;
+        for (int c = 0; c < Checks.Count && !double.IsFinite(Numbers.TyreTouch); c++)
+        {
+            int item = Checks[c].Clearance;
+            if (item >= 0 && double.IsFinite(_values[c]) && Plan.Clearance.Items[item].AttachedTo == AttachedTo.Body && Numbers.Clearance.Worst[item].Steer == 0)
+            {
+                likeliest = Math.Max(likeliest, 1 - Doubtful(c).Doubt.Within(_values[c], 0, double.PositiveInfinity));
+            }
+        }
+
+        return likeliest;
+    }
+
+    /// <summary>A check's value when every input is moved by so many of its own standard deviations.</summary>
+    public double ValueAt(int check, ReadOnlySpan<double> deviations)
+    {
+        var inputs = Plan.Inputs.Inputs;
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            _moved.X[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
+        }
+
+        if (Checks[check].NeedsSolving)
+        {
+            _moved.Follow(Numbers, InputEffect.Everything);
+        }
+
+        double value = Checks[check].Value(_moved);
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            _moved.X[i] = inputs[i].Value;
+        }
+
+        return value;
     }
 
     private void Evaluate()
@@ -95,8 +158,6 @@ internal sealed class CornerResult
             _contributions[c] = new double[inputs];
         }
 
-        // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
-        var moved = new CornerNumbers(Plan);
         double[] above = new double[Checks.Count], below = new double[Checks.Count];
         for (int i = 0; i < inputs; i++)
         {
@@ -107,28 +168,29 @@ internal sealed class CornerResult
             }
 
             var effect = Plan.Inputs.EffectOf(i);
-            Move(moved, effect, i, +sigma, above);
-            Move(moved, effect, i, -sigma, below);
+            Move(effect, i, +sigma, above);
+            Move(effect, i, -sigma, below);
             for (int c = 0; c < Checks.Count; c++)
             {
                 double up = above[c] - _values[c], down = below[c] - _values[c];
                 bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
                 _contributions[c][i] = upKnown && downKnown ? (up - down) / 2 : upKnown ? up : downKnown ? -down : 0;
-                _bends[c] += upKnown && downKnown ? Math.Abs(up + down) / 2 : upKnown || downKnown ? Math.Abs(_contributions[c][i]) : 0;
+                _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
+                _blind[c] += upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
             }
         }
     }
 
-    private void Move(CornerNumbers moved, InputEffect effect, int input, double by, double[] values)
+    private void Move(InputEffect effect, int input, double by, double[] values)
     {
-        double home = moved.X[input];
-        moved.X[input] = home + by;
-        moved.Follow(Numbers, effect);
+        double home = _moved.X[input];
+        _moved.X[input] = home + by;
+        _moved.Follow(Numbers, effect);
         for (int c = 0; c < values.Length; c++)
         {
-            values[c] = !double.IsFinite(_values[c]) ? double.NaN : Checks[c].Feels(effect) ? Checks[c].Value(moved) : _values[c];
+            values[c] = !double.IsFinite(_values[c]) ? double.NaN : Checks[c].Feels(effect) ? Checks[c].Value(_moved) : _values[c];
         }
 
-        moved.X[input] = home;
+        _moved.X[input] = home;
     }
 }

@@ -46,7 +46,7 @@ internal static class FindingWriter
             Margin = measure.With(margin),
             Doubt = measure.With(2 * doubtful.Doubt.StandardDeviation),
             Probability = probability,
-            FirstOrderEnough = doubtful.FirstOrderEnough,
+            FirstOrderEnough = !(corner.ProbabilityOff(index) > BentProbability.Noticeable),
             Worst = check.Worst(corner.Numbers),
             Sentence = check.Sentence(corner.Numbers, value),
             Deciding = Deciding(plan.Inputs.Inputs, corner.Contributions(index)),

@@ -73,11 +73,17 @@ internal static class WholeCarChecks
     private static Finding GroundClearance(Car car, IReadOnlyList<CornerResult> corners, double certainty)
     {
         // The body goes down by the mean travel of the lower axle, and up by what the tyres' radius grows.
-        var lower = new[] { AxlePlace.Front, AxlePlace.Rear }.Select(a => Clearance(car, corners, a)).OrderBy(v => v.Missing.Count > 0 ? double.NegativeInfinity : v.Value).First();
+        CombinedValue[] axles = [.. new[] { AxlePlace.Front, AxlePlace.Rear }.Select(a => Clearance(car, corners, a)).OrderBy(v => v.Missing.Count > 0 ? double.NegativeInfinity : v.Value)];
         double limit = Limit(corners[0].Plan.Limits.GroundClearance);
         var frame = new Finding { Check = "ground-clearance", Title = "Ground clearance", Where = "car", Verdict = Verdict.Unknown, Sentence = "", Assumptions = ["tyres sink as much under load as the present ones", "the lowest place follows the lower axle"] };
-        return lower.Judge(frame, Mm1 with { Decimals = 0 }, limit, double.PositiveInfinity, certainty,
-            value => $"{Say.Mm(value, 0)} under the lowest place; {Say.Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} {(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
+        Finding lower = Judged(axles[0]), other = Judged(axles[1]);
+
+        // Where the other axle may turn out to be the low one, one axle's probability is not the car's.
+        bool both = Math.Min(lower.Probability ?? 0, 1 - (other.Probability ?? 1)) > BentProbability.Noticeable;
+        return lower with { FirstOrderEnough = lower.FirstOrderEnough && !both };
+
+        Finding Judged(CombinedValue axle) => axle.Judge(frame, Mm1 with { Decimals = 0 }, limit, double.PositiveInfinity, certainty,
+            value => $"{Mm(value, 0)} under the lowest place; {Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} {(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
     }
 
     private static CombinedValue Clearance(Car car, IReadOnlyList<CornerResult> corners, AxlePlace axle)

@@ -6,8 +6,8 @@ namespace Cornerwright.Workshop.Tests.Doubt;
 /// <param name="Drawn">Share of the draws, 0 to 1.</param>
 /// <param name="Marked">True where the judge says that first order is not enough.</param>
 /// <param name="Unsolved">Share of the draws in which the value could not be computed; they count as not holding.</param>
-/// <param name="BendShare">The bend over the standard deviation, by which the judge marks.</param>
-internal sealed record DrawnShare(string Name, double Stated, double Drawn, bool Marked, double Unsolved, double BendShare)
+/// <param name="Expected">By how much the judge expects to be off, by which it marks.</param>
+internal sealed record DrawnShare(string Name, double Stated, double Drawn, bool Marked, double Unsolved, double Expected)
 {
     /// <summary>Two percentage points: what is promised where nothing is marked.</summary>
     public const double Promise = 0.02;
@@ -18,5 +18,5 @@ internal sealed record DrawnShare(string Name, double Stated, double Drawn, bool
     public double Off => Math.Abs(Stated - Drawn);
 
     public override string ToString() => FormattableString.Invariant(
-        $"{Name}: stated {100 * Stated:0.00} %, drawn {100 * Drawn:0.00} %, {(Marked ? "marked" : "not marked")} (bend {BendShare:0.00} sigma{(Unsolved > 0 ? $", {100 * Unsolved:0.0} % unsolved" : "")})");
+        $"{Name}: stated {100 * Stated:0.00} %, drawn {100 * Drawn:0.00} %, {(Marked ? "marked" : "not marked")} (off by {100 * Expected:0.0} points expected{(Unsolved > 0 ? $", {100 * Unsolved:0.0} % unsolved" : "")})");
 }

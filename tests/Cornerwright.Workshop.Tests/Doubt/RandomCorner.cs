@@ -15,8 +15,6 @@ internal static class RandomCorner
     public static IReadOnlyList<DrawnShare> Draw(CornerResult corner, string build, int draws, int seed, bool search)
     {
         var numbers = new CornerNumbers(corner.Plan);
-        numbers.Clearance.TakeTouchFrom(corner.Numbers.Clearance);
-        WorstPose[] worst = [.. corner.Numbers.Clearance.Worst];
         int[] speaking = [.. Enumerable.Range(0, corner.Checks.Count).Where(c => !corner.Checks[c].Silent && corner.Checks[c].CanSpeak && double.IsFinite(corner.Value(c)))];
         int[] holds = new int[speaking.Length], unsolved = new int[speaking.Length];
         var random = new Random(seed);
@@ -29,7 +27,7 @@ internal static class RandomCorner
             }
             else
             {
-                numbers.Follow(worst);
+                numbers.Follow(corner.Numbers, InputEffect.Everything);
             }
 
             for (int s = 0; s < speaking.Length; s++)
@@ -60,9 +58,9 @@ internal static class RandomCorner
     private static DrawnShare Share(CornerResult corner, string build, int index, double drawn, double unsolved)
     {
         var (check, doubtful) = (corner.Checks[index], corner.Doubtful(index));
-        double sigma = doubtful.Doubt.StandardDeviation;
+        double off = corner.ProbabilityOff(index);
         return new DrawnShare(
             $"{build} {Garage.Cars.Places.Words(corner.Plan.Place)} {check.Id}",
-            doubtful.Doubt.Within(doubtful.Value, check.Low, check.High), drawn, !doubtful.FirstOrderEnough, unsolved, sigma > 0 ? doubtful.Bend / sigma : 0);
+            doubtful.Doubt.Within(doubtful.Value, check.Low, check.High), drawn, off > BentProbability.Noticeable, unsolved, off);
     }
 }

@@ -7,6 +7,8 @@ namespace Cornerwright.Workshop.Judging.Checks;
 /// <summary>What ends the travel, in which order, and how much of it is left at ride.</summary>
 internal static class TravelChecks
 {
+    public const string StopOrder = "stop-order";
+
     public static IEnumerable<CornerCheck> For(CornerPlan plan)
     {
         var stop = plan.MissingForStop();
@@ -15,7 +17,7 @@ internal static class TravelChecks
         double stopUse = Limit(plan.Limits.StopUse);
         yield return new CornerCheck
         {
-            Id = "stop-order",
+            Id = StopOrder,
             ReadsTouch = true,
             Title = "Bump stop ends the travel",
             Unit = Units.Millimetre,
