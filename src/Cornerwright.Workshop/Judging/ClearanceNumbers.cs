@@ -32,6 +32,7 @@ internal sealed class ClearanceNumbers
     private readonly double[] _moved = new double[2 * WheelSolid.BufferLength(ArcPoints)];
     private readonly Vec3[] _movedPoints = new Vec3[ClearancePlan.MostGaps];
     private readonly double _growth, _shift;
+    private bool _sound;   // of the row searched
 
     public ClearanceNumbers(CornerPlan plan)
     {
@@ -63,7 +64,8 @@ internal sealed class ClearanceNumbers
     {
         Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
         Touch = FirstTouch.None;
-        if (!IsSound(n))
+        _sound = IsSound(n);
+        if (!_sound)
         {
             return;
         }
@@ -105,7 +107,7 @@ internal sealed class ClearanceNumbers
     {
         double touch = searched.Touch.Travel;
         bool nothing = !effect.Travel && !effect.Motion && !effect.Wheel && effect.Items == 0;
-        if (nothing || _clearance.Missing.Count > 0)
+        if (nothing || !searched._sound)
         {
             return touch;
         }

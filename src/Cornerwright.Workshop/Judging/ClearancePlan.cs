@@ -32,8 +32,8 @@ internal sealed class ClearancePlan
         Side = plan.Place.IsLeft() ? WheelSide.Left : WheelSide.Right;
         Missing =
         [
-            .. CornerPlan.Words(plan.WheelNow is null, "wheel (with offset) and tyre of the build on which the car was measured"),
-            .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset) and tyre"),
+            .. CornerPlan.Words(plan.WheelNow is null, "wheel (with offset), tyre and spacer of the build on which the car was measured"),
+            .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset), tyre, and thickness of a spacer"),
             .. plan.Motion.Missing,
         ];
         var strutItems = Strut(plan).ToList();

@@ -47,13 +47,13 @@ internal sealed class WheelPlan
 
     public int SectionWidth => _sectionWidth;
 
-    /// <summary>Null where wheel or tyre is missing or its designation does not say enough.</summary>
+    /// <summary>Null where wheel or tyre is missing or its designation does not say enough, or the spacer's thickness is not known.</summary>
     /// <param name="table">Takes the numbers.</param>
     /// <param name="path">Of the corner's build, for the spacer that is not there.</param>
     /// <param name="parts">The corner's parts.</param>
     /// <param name="tallest">True for a wheel to come: an unmeasured tyre counts as large as its size may be.</param>
     public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest) =>
-        parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null ? new WheelPlan(table, path, parts, tallest) : null;
+        parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null) ? new WheelPlan(table, path, parts, tallest) : null;
 
     /// <summary>a of the centre plane, m.</summary>
     public double AxialCentre(ReadOnlySpan<double> x) => WheelPlacement.AxialCentre(x[_offset], x[_spacer]);

@@ -95,7 +95,7 @@ internal static class PictureMaker
     private static WheelSection? Wheel(CornerResult corner)
     {
         var (plan, n) = (corner.Plan, corner.Numbers);
-        if (plan.Clearance.Missing.Count > 0)
+        if (plan.Clearance.Missing.Count > 0 || !plan.WheelNow!.Tyre(n.X, 0, 0).IsSound || !plan.WheelNow.Rim(n.X).IsSound || !plan.Wheel!.Tyre(n.X, 0, 0).IsSound || !plan.Wheel.Rim(n.X).IsSound)
         {
             return null;
         }

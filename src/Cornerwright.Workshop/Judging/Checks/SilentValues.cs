@@ -71,7 +71,7 @@ internal static class SilentValues
     {
         var station = n.SpringStation(travel);
         var stack = n.StackAt(travel);
-        return SpringStack.TangentRateAt(n.Stack, stack.Force) is { } rate && stack.State == StackState.Seated
+        return stack.State == StackState.Seated && SpringStack.TangentRateAt(n.Stack, stack.Force) is { } rate
             ? RideRates.WheelRate(rate, station.MotionRatio, stack.Force, station.MotionRatioSlope) : double.NaN;
     }
 
