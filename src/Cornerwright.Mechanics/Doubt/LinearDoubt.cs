@@ -40,6 +40,12 @@ public readonly record struct LinearDoubt(double Normal, double HalfWidth)
     /// <remarks>Source: convolution of a uniform with a normal distribution; docs/theory/doubt.md §1.</remarks>
     public double Within(double value, double low, double high)
     {
+        // Without doubt a value that lies on its limit is inside.
+        if (!(Normal > 0) && !(HalfWidth > 0))
+        {
+            return value >= low && value <= high ? 1 : 0;
+        }
+
         double p = Below(high - value) - Below(low - value);
         return Math.Clamp(p, 0, 1);
     }

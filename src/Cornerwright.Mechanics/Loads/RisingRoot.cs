@@ -54,6 +54,11 @@ public readonly record struct RisingRoot(double X, int Iterations, RootStop Why)
                 return new(x, i, RootStop.NotFinite);
             }
 
+            if (value == target && slope > 0)
+            {
+                return new(x, i, RootStop.Converged);
+            }
+
             // Tighten the bracket by the sign at x.
             if (value < target)
             {

@@ -145,8 +145,11 @@ internal sealed class ClearanceNumbers
                 : GapAt(i, toKnuckle, points, cylinder, worst);
             if (body && searched.Touch.Item == i)
             {
-                double gap = GapAt(n, toBody, points, searched.Touch.Along, searched.Touch.Travel, 0);
-                touch = searched.Touch.Travel - (gap / searched.Touch.Slope);
+                // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
+                double from = searched.Touch.Travel, gap = GapAt(n, toBody, points, searched.Touch.Along, from, 0);
+                touch = from - (gap / searched.Touch.Slope);
+                double left = GapAt(n, toBody, points, searched.Touch.Along, touch, 0), slope = (left - gap) / (touch - from);
+                touch -= slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0;
             }
         }
 

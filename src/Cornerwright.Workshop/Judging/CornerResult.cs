@@ -1,4 +1,3 @@
-using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
 using Cornerwright.Workshop.Findings;
@@ -97,7 +96,7 @@ internal sealed class CornerResult
         double[] deviations = new double[Plan.Inputs.Count];
         double sigma = Doubtful(check).Doubt.StandardDeviation;
         double bent = BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
-        return Math.Max(bent, Checks[check].Id == TravelChecks.StopOrder ? UnseenTouch() : 0);
+        return Math.Max(bent, Checks[check].Id == TravelChecks.StopOrder ? TouchInDoubt(check, sigma) : 0);
 
         double Along(double far)
         {
@@ -110,20 +109,28 @@ internal sealed class CornerResult
         }
     }
 
-    /// <summary>Probability that the tyre touches within the doubt though it does not at the best estimate: a travel that appears all at once has no slope to follow.</summary>
-    private double UnseenTouch()
+    /// <summary>
+    /// Probability that a touch which counts for the stop order vanishes within the doubt, or that one appears which the best
+    /// estimate does not have: a travel that comes and goes all at once has no slope to follow.
+    /// </summary>
+    private double TouchInDoubt(int check, double sigma)
     {
-        double likeliest = 0;
-        for (int c = 0; c < Checks.Count && !double.IsFinite(Numbers.TyreTouch); c++)
-        {
-            int item = Checks[c].Clearance;
-            if (item >= 0 && double.IsFinite(_values[c]) && Plan.Clearance.Items[item].AttachedTo == AttachedTo.Body && Numbers.Clearance.Worst[item].Steer == 0)
-            {
-                likeliest = Math.Max(likeliest, 1 - Doubtful(c).Doubt.Within(_values[c], 0, double.PositiveInfinity));
-            }
-        }
+        var graze = Numbers.Clearance.Touch.Graze;
+        int gap = graze.Item < 0 ? -1 : Find(Checks, graze.Item);
+        double far = Numbers.Spent + Checks[check].Low + (3 * sigma), spread = gap < 0 ? 0 : Doubtful(gap).Doubt.StandardDeviation;
+        bool counts = Math.Min(graze.Travel, Numbers.TyreTouch) <= far;
+        return counts && spread > 0 ? NormalDistribution.Below(-Math.Abs(graze.Gap) / spread) : 0;
 
-        return likeliest;
+        static int Find(IReadOnlyList<CornerCheck> checks, int item)
+        {
+            int c = checks.Count - 1;
+            while (c >= 0 && checks[c].Clearance != item)
+            {
+                c--;
+            }
+
+            return c;
+        }
     }
 
     /// <summary>A check's value when every input is moved by so many of its own standard deviations.</summary>

@@ -9,6 +9,9 @@ namespace Cornerwright.Workshop.Judging;
 /// <param name="Along">The place on the thing.</param>
 internal readonly record struct FirstTouch(int Item, double Travel, double Slope, double Along)
 {
+    /// <summary>Of what comes nearest on the whole way searched (the thing touched, if any): which it is, where, and the least gap there, m. A small gap either side of 0 says that the touch itself is in doubt.</summary>
+    public (int Item, double Travel, double Gap) Graze { get; init; } = (-1, double.PositiveInfinity, double.PositiveInfinity);
+
     /// <summary>How far beyond full bump the first touch is looked for, m.</summary>
     private const double BeyondBump = 0.04;
 
@@ -27,13 +30,15 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         for (int i = 0; i < clearance.Items.Count; i++)
         {
             var item = clearance.Items[i];
-            if (item.AttachedTo == AttachedTo.Body && item.Missing.Count == 0 && From(gaps, i, start, Math.Min(end, first.Travel)) is { Item: >= 0 } touch)
+            if (item.AttachedTo == AttachedTo.Body && item.Missing.Count == 0)
             {
-                first = touch;
+                var next = From(gaps, i, start, Math.Min(end, first.Travel));
+                bool nearer = next.Item >= 0 || (first.Item < 0 && next.Graze.Gap < first.Graze.Gap);
+                first = nearer ? next : first;
             }
         }
 
-        return first;
+        return first.Item < 0 ? first : first with { Graze = Deepest(gaps, first, end) };
     }
 
     // Upward by as much as the gap cannot close: no touch is stepped over, and near one the steps shrink by themselves.
@@ -42,6 +47,7 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         const int MostSteps = 60;
         const double Accuracy = 1e-6, Step = 1e-4, FarAway = 0.005;
         double x = start;
+        var least = None.Graze;
         for (int k = 0; k < MostSteps && x <= end; k++)
         {
             double far = gaps.AtLeast(item, x);
@@ -63,9 +69,24 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
                 return Math.Abs(slope) > 1e-6 ? new FirstTouch(item, x, slope, at.Along) : None;
             }
 
+            least = at.Gap < least.Gap ? (item, x, at.Gap) : least;
             x += at.Gap / SteepestGap;
         }
 
-        return None;
+        return None with { Graze = least };
+    }
+
+    // How far the wheel runs into what it touches says how sure the touch is.
+    private static (int Item, double Travel, double Gap) Deepest(in ClearanceNumbers.StraightGap gaps, in FirstTouch touch, double end)
+    {
+        const int Samples = 4;
+        var least = (touch.Item, touch.Travel, Gap: 0.0);
+        for (int k = 1; k <= Samples; k++)
+        {
+            double travel = touch.Travel + ((end - touch.Travel) * k / Samples), gap = gaps.At(touch.Item, travel).Gap;
+            least = gap < least.Gap ? (touch.Item, travel, gap) : least;
+        }
+
+        return least;
     }
 }

@@ -64,7 +64,7 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
                     }
 
                     // The same rows were drawn both times, so the difference is the search's alone.
-                    bool same = Math.Abs(f.Drawn - s.Drawn) <= 0.01, promised = s.Off <= DrawnShare.Promise + DrawnShare.Noise(s.Drawn, draws);
+                    bool same = Math.Abs(f.Drawn - s.Drawn) <= DrawnShare.Promise, promised = s.Off <= DrawnShare.Promise + DrawnShare.Noise(s.Drawn, draws);
                     if (!s.Marked && !(same && promised))
                     {
                         wrong.Add($"followed {f}; searched {s}");
