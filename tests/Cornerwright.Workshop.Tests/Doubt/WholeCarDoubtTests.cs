@@ -12,7 +12,7 @@ public sealed class WholeCarDoubtTests
         int spoken = 0;
         foreach (string id in new[] { car.MeasuredBuild, Demo.FirstIdea, Demo.Holding })
         {
-            foreach (var share in WholeCarDraw.Draw(car, car.Build(id)!, 25_000, seed: 11))
+            foreach (var share in WholeCarDraw.Draw(car, car.Build(id)!, 8_000, seed: 11))
             {
                 spoken++;
                 Assert.True(share.Marked || share.Off <= DrawnShare.Promise, share.ToString());
