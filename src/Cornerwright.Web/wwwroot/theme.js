@@ -24,7 +24,7 @@
       const box = document.getElementById(id);
       if (!box) return;
       for (let d = box.closest("details"); d; d = d.parentElement?.closest("details")) d.open = true;
-      box.scrollIntoView({ block: "center" });
+      box.scrollIntoView({ block: box.matches("h2") ? "start" : "center" });
       box.focus({ preventScroll: true });
     },
     print() { window.print(); },

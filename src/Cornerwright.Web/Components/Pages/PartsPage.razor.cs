@@ -7,6 +7,7 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
 using Microsoft.AspNetCore.Components;
+using Microsoft.JSInterop;
 
 namespace Cornerwright.Web.Components.Pages;
 
@@ -20,9 +21,12 @@ public partial class PartsPage
 
     private Part? _new;
 
+    private string _inSight = "";
     private bool _csv;
     private string _refusal = "";
     private IReadOnlyList<Problem> _problems = [];
+
+    [Inject] private IJSRuntime Js { get; set; } = null!;
 
     [SupplyParameterFromQuery(Name = "kind")] public string? KindName { get; set; }
     [SupplyParameterFromQuery(Name = "part")] public string? PartId { get; set; }
@@ -45,6 +49,19 @@ public partial class PartsPage
         if (_new is not null && _new.GetType() != Kind.ElementType)
         {
             _new = null;
+        }
+    }
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        // The form stands below the shelf: bring it into sight when another part is taken up, unless the address names a box in it.
+        if (Ready && Open?.Id is { } open && open != _inSight)
+        {
+            _inSight = open;
+            if (!Navigation.Uri.Contains('#', StringComparison.Ordinal))
+            {
+                await Js.InvokeVoidAsync("cornerwright.show", "h-part");
+            }
         }
     }
 
