@@ -62,6 +62,14 @@ public sealed class ReadingDraftTests
     }
 
     [Fact]
+    public void A_bare_number_out_of_range_says_how_its_unit_was_taken()
+    {
+        var problem = Assert.Single(Typed("14 1/2").Read(Height, "ride height").Problems);
+        Assert.Equal("14 1/2", problem.Given);
+        Assert.Contains("taken as 14 1/2 mm", problem.Cure, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Problems_of_value_and_tolerance_come_at_once() =>
         Assert.Equal(2, Typed("tall", "-2 mm").Read(Height, "ride height").Problems.Count);
 

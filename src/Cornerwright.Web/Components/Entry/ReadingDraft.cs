@@ -39,7 +39,14 @@ public sealed record ReadingDraft
         string value = WithUnit(Value, field, text => QuantityText.Parse(text, dimension, path, field.Unit!));
         string tolerance = WithUnit(Tolerance, field, text => QuantityText.ParseTolerance(text, dimension, path + " / tolerance", field.Unit));
         var read = Reading.Parse(path, dimension, value, tolerance, Spread, Source, Date);
-        return read.Ok && field.RangeProblem(path, read.Value) is { } problem ? Checked<Reading>.Wrong(problem) : read;
+        if (read.Ok && field.RangeProblem(path, read.Value) is { } problem)
+        {
+            return Checked<Reading>.Wrong(value == Value
+                ? problem
+                : problem with { Given = Value, Cure = $"No unit was typed, so it was taken as {value}: check the number, or type its unit." });
+        }
+
+        return read;
     }
 
     /// <summary>"341 mm ± 2 mm", in the field's own unit: the number that is used, and its doubt.</summary>
