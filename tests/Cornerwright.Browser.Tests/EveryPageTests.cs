@@ -1,0 +1,98 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+
+namespace Cornerwright.Browser.Tests;
+
+/// <summary>Every page, at desk and phone width, by day and by night: quiet, nothing wider than the screen, usable by everybody.</summary>
+[Collection(BrowserTests.Name)]
+public class EveryPageTests(WorkshopDoor door)
+{
+    public static TheoryData<string, string, int, bool> Pages
+    {
+        get
+        {
+            var data = new TheoryData<string, string, int, bool>();
+            foreach (var (name, address) in new[]
+            {
+                ("garage", "/"),
+                ("car", "/car/wagtail"),
+                ("corner-front", "/car/wagtail/corner/front-left"),
+                ("corner-rear", "/car/wagtail/corner/rear-right"),
+                ("parts", "/car/wagtail/parts"),
+                ("parts-springs", "/car/wagtail/parts?kind=springs"),
+                ("builds", "/car/wagtail/builds"),
+                ("build", "/car/wagtail/build/gravel-1"),
+                ("verdict", "/car/wagtail/build/gravel-1/verdict"),
+                ("verdict-all", "/car/wagtail/build/gravel-3/verdict?say=all&corner=rear-left&sides=apart"),
+                ("compare", "/car/wagtail/compare?left=gravel-1&right=gravel-3"),
+                ("print", "/car/wagtail/build/gravel-3/print"),
+                ("history", "/car/wagtail/history"),
+                ("not-found", "/no/such/page"),
+            })
+            {
+                foreach (int width in new[] { 1440, 390 })
+                {
+                    data.Add(name, address, width, false);
+                    data.Add(name, address, width, true);
+                }
+            }
+
+            return data;
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public async Task Page_is_quiet_fits_and_is_accessible(string name, string address, int width, bool dark)
+    {
+        await using var visitor = await door.Visit(width, dark);
+        var page = visitor.Page;
+        if (name == "not-found")
+        {
+            await page.GotoAsync(address);
+            await page.Locator("h1").First.WaitForAsync();
+        }
+        else
+        {
+            await visitor.Open(address);
+        }
+
+        if (address.Contains("/verdict", StringComparison.Ordinal))
+        {
+            await visitor.Judged();
+            await page.Locator(".margins li h3 button").First.ClickAsync();
+        }
+        else if (name == "print")
+        {
+            await page.Locator("[data-sheets=ready]").WaitForAsync();
+        }
+        else if (name == "compare")
+        {
+            await page.Locator("#checks").WaitForAsync();
+        }
+
+        await page.EvaluateAsync("() => document.fonts.ready");
+        await visitor.Shoot(name);
+
+        int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"{name} at {width}: wider than the screen by {over} px: {await Widest(page)}");
+
+        AxeResult axe = await page.RunAxe();
+        string[] serious = [.. axe.Violations.Where(v => v.Impact is "serious" or "critical")
+            .Select(v => $"{v.Impact} {v.Id}: {v.Help} at {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}")];
+        Assert.True(serious.Length == 0, string.Join(Environment.NewLine, serious));
+
+        // The status of an address that leads nowhere is itself an entry of the console.
+        if (name != "not-found")
+        {
+            Assert.Empty(visitor.Complaints);
+        }
+    }
+
+    private static Task<string> Widest(Microsoft.Playwright.IPage page) => page.EvaluateAsync<string>(
+        """
+        () => [...document.querySelectorAll('body *')]
+          .filter(e => e.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+          .slice(0, 5).map(e => e.tagName + '.' + e.getAttribute('class')).join(', ')
+        """);
+}

@@ -1,0 +1,134 @@
+using System.Collections.Concurrent;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
+using Microsoft.Playwright;
+
+namespace Cornerwright.Browser.Tests;
+
+/// <summary>The whole application on a port of its own over a database of its own, and one browser before it.</summary>
+public sealed class WorkshopDoor : IAsyncLifetime
+{
+    private readonly string _folder = Directory.CreateTempSubdirectory("cornerwright-browser-").FullName;
+    private WebApplicationFactory<Program>? _factory;
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public string Root { get; private set; } = "";
+
+    public async Task InitializeAsync()
+    {
+        _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
+        {
+            host.UseSetting("database", Path.Combine(_folder, "garage.db"));
+            host.UseSetting("Logging:LogLevel:Default", "Warning");
+        });
+        _factory.UseKestrel(0);
+        _factory.StartServer();
+        Root = _factory.ClientOptions.BaseAddress.ToString().TrimEnd('/');
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Chromium.Find(_playwright.Chromium.ExecutablePath),
+            Args = [.. Chromium.Arguments],
+        });
+    }
+
+    /// <summary>A fresh visitor: own storage, own circuit.</summary>
+    public async Task<Visitor> Visit(int width = 1440, bool dark = false)
+    {
+        var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
+        {
+            BaseURL = Root,
+            ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
+            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            HasTouch = width < 600,
+            Locale = "en-GB",
+        });
+        context.SetDefaultTimeout(20_000);
+        return await Visitor.Enter(context, width, dark);
+    }
+
+    public async Task DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+        if (_factory is not null)
+        {
+            await _factory.DisposeAsync();
+        }
+
+        try
+        {
+            Directory.Delete(_folder, recursive: true);
+        }
+        catch (IOException)
+        {
+            // The database may be held a moment longer; the system's own cleaning takes the folder.
+        }
+    }
+}
+
+/// <summary>One visitor's page, with everything the browser complained about.</summary>
+public sealed class Visitor : IAsyncDisposable
+{
+    private readonly IBrowserContext _context;
+    private readonly ConcurrentQueue<string> _complaints = new();
+
+    private Visitor(IBrowserContext context, IPage page, int width, bool dark) => (_context, Page, Width, Dark) = (context, page, width, dark);
+
+    public IPage Page { get; }
+    public int Width { get; }
+    public bool Dark { get; }
+
+    /// <summary>Errors of the console and exceptions of scripts.</summary>
+    public IReadOnlyCollection<string> Complaints => _complaints;
+
+    public static async Task<Visitor> Enter(IBrowserContext context, int width, bool dark)
+    {
+        var visitor = new Visitor(context, await context.NewPageAsync(), width, dark);
+        visitor.Page.Console += (_, message) =>
+        {
+            if (message.Type == "error")
+            {
+                visitor._complaints.Enqueue(message.Text + " (" + message.Location + ")");
+            }
+        };
+        visitor.Page.PageError += (_, error) => visitor._complaints.Enqueue(error);
+        return visitor;
+    }
+
+    /// <summary>Goes there and waits until the page answers to clicks.</summary>
+    public async Task Open(string address)
+    {
+        await Page.GotoAsync(address);
+        await Page.Locator("[data-interactive=true]").WaitForAsync(new LocatorWaitForOptions { State = WaitForSelectorState.Attached });
+        await Page.Locator("h1").First.WaitForAsync();
+    }
+
+    /// <summary>Waits until the verdict drawn is the one of the car as it is now.</summary>
+    public Task Judged() => Page.Locator("[data-fresh=true]").First.WaitForAsync();
+
+    /// <summary>Into the folder that CORNERWRIGHT_SHOTS names; nowhere when it names none.</summary>
+    public async Task Shoot(string name)
+    {
+        if (Environment.GetEnvironmentVariable("CORNERWRIGHT_SHOTS") is { Length: > 0 } folder)
+        {
+            Directory.CreateDirectory(folder);
+            string path = Path.Combine(folder, $"{name}-{Width}-{(Dark ? "dark" : "light")}.png");
+            await Page.ScreenshotAsync(new PageScreenshotOptions { Path = path, FullPage = true, Animations = ScreenshotAnimations.Disabled });
+        }
+    }
+
+    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+}
+
+/// <summary>All browser tests share one application and one browser, and run one after another.</summary>
+[CollectionDefinition(Name)]
+public sealed class BrowserTests : ICollectionFixture<WorkshopDoor>
+{
+    public const string Name = "browser";
+}
