@@ -71,7 +71,7 @@ public class SliderTests(WorkshopDoor door, ITestOutputHelper output)
         await Assertions.Expect(page.Locator(".headline")).ToHaveTextAsync(Cornerwright.Web.Components.Pages.Headline.Of(expected));
         foreach (var finding in expected.Findings.Where(f => f.Margin is not null).Take(12))
         {
-            await Assertions.Expect(page.Locator($"[data-finding=\"{finding.Key}\"] .numbers").First).ToContainTextAsync(finding.Value!.Value.Text);
+            await Assertions.Expect(page.Locator($"[data-finding~=\"{finding.Key}\"] .numbers").First).ToContainTextAsync(finding.Value!.Value.Text);
         }
 
         Assert.Empty(visitor.Complaints);

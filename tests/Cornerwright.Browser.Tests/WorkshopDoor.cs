@@ -34,18 +34,18 @@ public sealed class WorkshopDoor : IAsyncLifetime
     }
 
     /// <summary>A fresh visitor: own storage, own circuit.</summary>
-    public async Task<Visitor> Visit(int width = 1440, bool dark = false)
+    public async Task<Visitor> Visit(int width = 1440)
     {
         var context = await _browser!.NewContextAsync(new BrowserNewContextOptions
         {
             BaseURL = Root,
             ViewportSize = new ViewportSize { Width = width, Height = width < 600 ? 844 : 900 },
-            ColorScheme = dark ? ColorScheme.Dark : ColorScheme.Light,
+            ColorScheme = ColorScheme.Light,
             HasTouch = width < 600,
             Locale = "en-GB",
         });
         context.SetDefaultTimeout(20_000);
-        return await Visitor.Enter(context, width, dark);
+        return await Visitor.Enter(context, width);
     }
 
     public async Task DisposeAsync()
@@ -78,18 +78,17 @@ public sealed class Visitor : IAsyncDisposable
     private readonly IBrowserContext _context;
     private readonly ConcurrentQueue<string> _complaints = new();
 
-    private Visitor(IBrowserContext context, IPage page, int width, bool dark) => (_context, Page, Width, Dark) = (context, page, width, dark);
+    private Visitor(IBrowserContext context, IPage page, int width) => (_context, Page, Width) = (context, page, width);
 
     public IPage Page { get; }
     public int Width { get; }
-    public bool Dark { get; }
 
     /// <summary>Errors of the console and exceptions of scripts.</summary>
     public IReadOnlyCollection<string> Complaints => _complaints;
 
-    public static async Task<Visitor> Enter(IBrowserContext context, int width, bool dark)
+    public static async Task<Visitor> Enter(IBrowserContext context, int width)
     {
-        var visitor = new Visitor(context, await context.NewPageAsync(), width, dark);
+        var visitor = new Visitor(context, await context.NewPageAsync(), width);
         visitor.Page.Console += (_, message) =>
         {
             if (message.Type == "error")
@@ -113,12 +112,13 @@ public sealed class Visitor : IAsyncDisposable
     public Task Judged() => Page.Locator("[data-fresh=true]").First.WaitForAsync();
 
     /// <summary>Into the folder that CORNERWRIGHT_SHOTS names; nowhere when it names none.</summary>
-    public async Task Shoot(string name)
+    public async Task Shoot(string name, string light)
     {
         if (Environment.GetEnvironmentVariable("CORNERWRIGHT_SHOTS") is { Length: > 0 } folder)
         {
             Directory.CreateDirectory(folder);
-            string path = Path.Combine(folder, $"{name}-{Width}-{(Dark ? "dark" : "light")}.png");
+            string path = Path.Combine(folder, $"{name}-{Width}-{light}.png");
+            await Page.EvaluateAsync("() => scrollTo(0, 0)");
             await Page.ScreenshotAsync(new PageScreenshotOptions { Path = path, FullPage = true, Animations = ScreenshotAnimations.Disabled });
         }
     }

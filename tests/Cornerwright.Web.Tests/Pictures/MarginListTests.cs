@@ -93,4 +93,16 @@ public class MarginListTests : BunitContext
     [InlineData(0.97, "97 %")]
     [InlineData(0.0001, "under 1 %")]
     public void A_probability_is_never_told_as_certain(double probability, string words) => Assert.Equal(words, Px.Percent(probability));
+
+    [Fact]
+    public void Both_sides_of_an_axle_share_a_row_only_when_they_read_the_same()
+    {
+        var left = PictureSamples.Failing;
+        var right = left with { Where = "front right", Corner = CornerPlace.FrontRight };
+        var row = Assert.Single(MarginRow.Of([left, right]));
+        Assert.Equal(("front, both sides", "front-left/seated-at-droop front-right/seated-at-droop"), (row.Where, row.Keys));
+        Assert.Equal(2, MarginRow.Of([left, right with { Value = PictureSamples.Turns(-3.4) }]).Count);
+        Assert.Equal(2, MarginRow.Of([left, right with { Corner = CornerPlace.RearLeft }]).Count);
+        Assert.Equal(2, MarginRow.Of([PictureSamples.Waiting, PictureSamples.Waiting with { Axle = AxlePlace.Rear, Where = "rear axle" }]).Count);
+    }
 }

@@ -91,4 +91,19 @@ public class StackAndSectionTests : BunitContext
         arch.FindAll(".states button")[1].Click();
         Assert.Equal("ride", asked);
     }
+
+    /// <summary>Razor takes "M@x" for an address and writes it as it stands: such a path draws nothing.</summary>
+    [Fact]
+    public void No_drawing_holds_an_unwritten_value()
+    {
+        string[] drawn =
+        [
+            Render<StackDrawing>(p => p.Add(d => d.Corner, CornerPlace.FrontLeft).Add(d => d.States, [PictureSamples.Loose, PictureSamples.Seated])).Markup,
+            Render<WheelInArch>(p => p.Add(a => a.Corner, CornerPlace.FrontLeft).Add(a => a.Section, PictureSamples.Section)).Markup,
+            Render<TravelColumn>(p => p.Add(c => c.Picture, PictureSamples.Corner).Add(c => c.PerchHeight, 0.2).Add(c => c.PerchWanted, (double _) => { })).Markup,
+            Render<MarginList>(p => p.Add(l => l.Findings, [PictureSamples.Failing, PictureSamples.Waiting])).Markup,
+        ];
+        Assert.All(drawn, markup => Assert.DoesNotContain("@", markup, StringComparison.Ordinal));
+        Assert.All(drawn, markup => Assert.DoesNotContain("NaN", markup, StringComparison.Ordinal));
+    }
 }

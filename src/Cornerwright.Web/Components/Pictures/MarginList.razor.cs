@@ -7,6 +7,8 @@ namespace Cornerwright.Web.Components.Pictures;
 public sealed partial class MarginList
 {
     private readonly HashSet<string> _open = new(StringComparer.Ordinal);
+    private IReadOnlyList<Finding>? _told;
+    private IReadOnlyList<MarginRow> _rows = [];
 
     [Parameter, EditorRequired] public IReadOnlyList<Finding> Findings { get; set; } = [];
 
@@ -20,6 +22,14 @@ public sealed partial class MarginList
     [Parameter] public Func<Finding, string, string>? LinkMissing { get; set; }
 
     [Parameter] public string EmptyWords { get; set; } = "No finding matches this choice.";
+
+    protected override void OnParametersSet()
+    {
+        if (!ReferenceEquals(_told, Findings))
+        {
+            (_told, _rows) = (Findings, MarginRow.Of(Findings));
+        }
+    }
 
     private static string BodyId(Finding finding) => "finding-" + finding.Key.Replace('/', '-');
 

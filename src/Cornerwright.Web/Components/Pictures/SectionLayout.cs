@@ -23,6 +23,9 @@ public sealed class SectionLayout
     /// <summary>Things farther off than this do not stretch the drawing, m.</summary>
     private const double Near = 0.12;
 
+    /// <summary>Gaps wider than this stand only in the table, unless they are among the least three, m.</summary>
+    private const double Telling = 0.060;
+
     private double _axialLow;
     private double _radiusHigh;
 
@@ -63,6 +66,9 @@ public sealed class SectionLayout
             .GroupBy(g => g.Obstacle)
             .Select(g => g.MinBy(x => x.Gap)!)
             .OrderBy(g => g.Gap)];
+
+    /// <summary>The mark of the i-th gap, least first.</summary>
+    public static char Letter(int i) => (char)('A' + Math.Min(i, 25));
 
     public double X(double axial) => LabelColumn + ((axial - _axialLow) * PerMetre);
 
@@ -108,7 +114,7 @@ public sealed class SectionLayout
         var placed = new List<PlacedGap>();
         foreach (bool left in (bool[])[true, false])
         {
-            var side = gaps.Select((g, i) => (Gap: g, Letter: (char)('A' + Math.Min(i, 25)))).Where(g => g.Gap.OnObstacle.Axial < middle == left).ToArray();
+            var side = gaps.Select((g, i) => (Gap: g, Letter: Letter(i))).Where((g, i) => (i < 3 || g.Gap.Gap < Telling) && g.Gap.OnObstacle.Axial < middle == left).ToArray();
             double[] wanted = [.. side.Select(g => Math.Clamp(Y(g.Gap.OnObstacle.Radius), 0, Height))];
             double[] at = LabelSpread.Place(wanted, [.. side.Select(_ => LabelHeight)], 0, Height);
             placed.AddRange(side.Select((g, i) => new PlacedGap(

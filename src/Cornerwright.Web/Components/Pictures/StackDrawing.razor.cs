@@ -28,11 +28,11 @@ public sealed partial class StackDrawing
 
     protected override void OnParametersSet() => _layout = StackLayout.Of(States);
 
-    private static double[] Labels(PlacedState state) => LabelSpread.Place(
+    private double[] Labels(PlacedState state) => LabelSpread.Place(
         [.. state.Pieces.Select(p => p.Middle)],
         [.. state.Pieces.Select(_ => LabelHeight)],
         26,
-        StackLayout.Height - 16);
+        _layout.Height - 16);
 
     private static double Half(PlacedState state) => state.Pieces.Select(p => p.Width / 2).DefaultIfEmpty(20).Max();
 

@@ -18,27 +18,30 @@ public sealed record StackLayout(double PerMetre, double Ground, IReadOnlyList<P
 {
     public const double ColumnWidth = 128;
     public const double Margin = 3;
-    public const double Height = 330;
-    private const double Top = 30;
-    private const double Bottom = 300;
+    private const double Top = 44;
+    private const double MostHeight = 270;
     private const double WidestPiece = 58;
 
     /// <summary>Where a stack's middle stands in its column: numbers at the left, lengths at the right.</summary>
     private const double MiddleShare = 0.45;
+
+    /// <summary>Drawing units from the top edge to below the perch's plate.</summary>
+    public double Height => Ground + 30;
 
     public static StackLayout Of(IReadOnlyList<StackState> states)
     {
         ArgumentNullException.ThrowIfNull(states);
         double tallest = states.Select(s => Math.Max(s.Space, s.Pieces.Sum(p => p.Length))).Where(double.IsFinite).DefaultIfEmpty(0.1).Max();
         double widest = states.SelectMany(s => s.Pieces).Select(p => p.Outer).Where(double.IsFinite).DefaultIfEmpty(0.05).Max();
-        double scale = Math.Min((Bottom - Top) / Math.Max(tallest, 0.01), WidestPiece / Math.Max(widest, 0.005));
-        return new(scale, Bottom, [.. states.Select((s, i) => Place(s, i, scale))]);
+        double scale = Math.Min(MostHeight / Math.Max(tallest, 0.01), WidestPiece / Math.Max(widest, 0.005));
+        double ground = Top + (tallest * scale);
+        return new(scale, ground, [.. states.Select((s, i) => Place(s, i, scale, ground))]);
     }
 
-    private static PlacedState Place(StackState state, int column, double scale)
+    private static PlacedState Place(StackState state, int column, double scale, double ground)
     {
         double middle = Margin + (column * ColumnWidth) + (ColumnWidth * MiddleShare);
-        double y = Bottom;
+        double y = ground;
         var pieces = new List<PlacedPiece>();
         foreach (var piece in state.Pieces)
         {
@@ -49,7 +52,7 @@ public sealed record StackLayout(double PerMetre, double Ground, IReadOnlyList<P
             pieces.Add(new PlacedPiece(pieces.Count + 1, piece, y, height, width, coil));
         }
 
-        double seat = Bottom - (state.Space * scale);
+        double seat = ground - (state.Space * scale);
         return new(state, middle, seat, state.Gap > 0 ? seat : y, y, pieces);
     }
 }

@@ -36,7 +36,7 @@ public sealed class TravelLayout
 
     private const double Top = 14;
     private const double Bottom = Height - 14;
-    private const double LineHeight = 15;
+    private const double LineHeight = 15.5;
     private const int LettersPerLine = 22;
 
     /// <summary>Marks farther than this beyond the last that matters are named at the edge, so that they do not squeeze the rest (m).</summary>

@@ -9,6 +9,7 @@ namespace Cornerwright.Web.Components.Pictures;
 public sealed partial class WheelInArch
 {
     private SectionLayout _layout = SectionLayout.Of(new WheelSection([], []), null);
+    private IReadOnlyList<SectionGap> _shown = [];
     private List<(string? State, string Words)> _states = [];
 
     [Parameter, EditorRequired] public CornerPlace Corner { get; set; }
@@ -21,9 +22,9 @@ public sealed partial class WheelInArch
 
     private string Id => "section-" + Corner;
 
-    private string Description => _layout.Gaps.Count == 0
+    private string Description => _shown.Count == 0
         ? "Nothing stands near this wheel in this state."
-        : "Nearest gaps: " + string.Join("; ", _layout.Gaps.Select(g => $"{g.Letter}, {g.Gap.Obstacle}, {Px.Mm(g.Gap.Gap)} mm")) + ".";
+        : "Nearest gaps: " + string.Join("; ", _shown.Select((g, i) => $"{SectionLayout.Letter(i)}, {g.Obstacle}, {Px.Mm(g.Gap)} mm")) + ".";
 
     protected override void OnParametersSet()
     {
@@ -31,7 +32,9 @@ public sealed partial class WheelInArch
         _states = [(null, "worst"), .. section.Gaps.Where(g => !g.Worst).OrderBy(g => g.Travel).Select(g => g.State).Distinct().Select(s => ((string?)s, s))];
 
         // A state of another corner may not exist at this one.
-        _layout = SectionLayout.Of(section, _states.Any(s => s.State == State) ? State : null);
+        string? state = _states.Any(s => s.State == State) ? State : null;
+        _layout = SectionLayout.Of(section, state);
+        _shown = SectionLayout.Shown(section.Gaps, state);
     }
 
     private static bool OfWheel(string kind) => kind is "tyre" or "tyre now" or "rim" or "rim now";
@@ -40,7 +43,7 @@ public sealed partial class WheelInArch
     {
         string steer = Math.Abs(gap.Steer) < 1e-3 ? ""
             : $", steered {Math.Abs(gap.Steer) * 180 / Math.PI:F0}° to the {(gap.Steer > 0 ? "left" : "right")}";
-        return $"{gap.State}{steer}, {Clock(gap.Clock)} o'clock";
+        return $"wheel at {Px.Travel(gap.Travel)} mm{steer}, {Clock(gap.Clock)} o'clock";
     }
 
     /// <summary>"12", "10:30".</summary>
