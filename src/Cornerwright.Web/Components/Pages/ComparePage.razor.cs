@@ -22,7 +22,8 @@ public sealed partial class ComparePage
 
     private BuildComparison? Both { get; set; }
 
-    private IReadOnlyList<FindingPair> Pairs => [.. (Both?.Findings ?? []).Where(p => Show == "all" || p.Left?.Verdict != Verdict.Holds || p.Right?.Verdict != Verdict.Holds)];
+    private IReadOnlyList<PairRow> Pairs =>
+        PairRow.Of((Both?.Findings ?? []).Where(p => Show == "all" || p.Left?.Verdict != Verdict.Holds || p.Right?.Verdict != Verdict.Holds));
 
     protected override void OnCarReady() => Look();
 
