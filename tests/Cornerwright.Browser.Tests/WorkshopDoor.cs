@@ -1,6 +1,9 @@
 using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Cornerwright.Garage.Files;
+using Cornerwright.Storage;
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 
 namespace Cornerwright.Browser.Tests;
@@ -31,6 +34,15 @@ public sealed class WorkshopDoor : IAsyncLifetime
             ExecutablePath = Chromium.Find(_playwright.Chromium.ExecutablePath),
             Args = [.. Chromium.Arguments],
         });
+    }
+
+    /// <summary>A copy of the demo car for one test that changes it.</summary>
+    /// <returns>Its address.</returns>
+    public string OwnDemoCar(string id)
+    {
+        var store = _factory!.Services.GetRequiredService<IGarageStore>();
+        store.Save(DemoCar.Read() with { Id = id, Name = "Wagtail, " + id }, null);
+        return "/car/" + id;
     }
 
     /// <summary>A fresh visitor: own storage, own circuit.</summary>

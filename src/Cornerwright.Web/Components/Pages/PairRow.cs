@@ -10,7 +10,7 @@ public sealed record PairRow(FindingPair Pair, string Where)
     public static IReadOnlyList<PairRow> Of(IEnumerable<FindingPair> pairs)
     {
         ArgumentNullException.ThrowIfNull(pairs);
-        return [.. pairs.GroupBy(SameOnBothSides).Select(g => new PairRow(g.First(), Where([.. g])))];
+        return [.. pairs.GroupBy(SameOnBothSides).Select(g => new PairRow(g.First(), PlaceOf([.. g])))];
     }
 
     private static object SameOnBothSides(FindingPair pair) => pair.Either.Corner is not { } corner ? pair
@@ -18,7 +18,7 @@ public sealed record PairRow(FindingPair Pair, string Where)
 
     private static string Words(Finding? finding) => finding is null ? "" : $"{finding.Verdict} {finding.Margin?.Text} {finding.Probability:F3}";
 
-    private static string Where(FindingPair[] group)
+    private static string PlaceOf(FindingPair[] group)
     {
         var corners = group.Select(p => p.Either.Corner).Distinct().ToList();
         return corners is [{ } one, { } other] && one.Axle() == other.Axle() ? one.Axle().Words() + ", both sides" : group[0].Either.Where;
