@@ -16,6 +16,7 @@ public sealed partial class VerdictPage
     private readonly PresentJudgement _present = new();
     private Judgement? _lastDrawn;
     private IReadOnlyList<Problem> _refused = [];
+    private (Judgement? Of, string? At, string? Say, IReadOnlyList<Finding> Findings) _chosen = (null, null, null, []);
 
     [Inject] private IJSRuntime Js { get; set; } = null!;
 
@@ -58,7 +59,19 @@ public sealed partial class VerdictPage
 
     private CornerPlace Corner => Addresses.CornerOf(CornerSlug) ?? Judgement?.Findings.FirstOrDefault()?.Corner ?? CornerPlace.FrontLeft;
 
-    private IReadOnlyList<Finding> Shown => [.. (Judgement?.Findings ?? []).Where(f => IsHere(f) && Says(f))];
+    /// <summary>The findings of the choice; the same list as long as neither judgement nor choice changed.</summary>
+    private IReadOnlyList<Finding> Shown
+    {
+        get
+        {
+            if (!ReferenceEquals(_chosen.Of, Judgement) || _chosen.At != At || _chosen.Say != Say)
+            {
+                _chosen = (Judgement, At, Say, [.. (Judgement?.Findings ?? []).Where(f => IsHere(f) && Says(f))]);
+            }
+
+            return _chosen.Findings;
+        }
+    }
 
     private string EmptyWords => Say is null or "" ? "Every check here holds, and surely enough. Choose \"all checks\" to read them." : "No check here says so.";
 
@@ -110,20 +123,23 @@ public sealed partial class VerdictPage
         _ => VerdictWords.Of(finding.Verdict) == Say,
     };
 
-    private void Move(string name, int step)
+    /// <summary>Done when the new setting is judged: the browser sends the next step of a drag only then.</summary>
+    private async Task Move(string name, int step)
     {
         _refused = [];
         if (Sliders.FirstOrDefault(s => s.Name == name) is { } slider)
         {
             Bench.Apply(slider.Words, car => car.Build(BuildId ?? "") is { } now ? car.With(slider.Move(now, step)) : car, "slider-" + name);
+            await Bench.Judged();
         }
     }
 
     /// <summary>The collar of a corner goes to this height, and with it the other side's by as much.</summary>
-    private void Turn(CornerPlace corner, double height)
+    private async Task Turn(CornerPlace corner, double height)
     {
         _refused = [];
         Bench.Apply($"Perch height, {(Apart ? corner.Words() : corner.Axle().Words())}", car => TurnCollar(car, corner, height), "collar-" + corner);
+        await Bench.Judged();
     }
 
     private Car TurnCollar(Car car, CornerPlace corner, double height)

@@ -6,9 +6,9 @@ namespace Cornerwright.Web.Components.Pictures;
 /// <summary>The margins of a build: each finding with its value on a scale, its doubt, and what would cure it.</summary>
 public sealed partial class MarginList
 {
-    private readonly HashSet<string> _open = new(StringComparer.Ordinal);
     private IReadOnlyList<Finding>? _told;
     private IReadOnlyList<MarginRow> _rows = [];
+    private bool _changed = true;
 
     [Parameter, EditorRequired] public IReadOnlyList<Finding> Findings { get; set; } = [];
 
@@ -25,30 +25,12 @@ public sealed partial class MarginList
 
     protected override void OnParametersSet()
     {
-        if (!ReferenceEquals(_told, Findings))
+        _changed = !ReferenceEquals(_told, Findings);
+        if (_changed)
         {
             (_told, _rows) = (Findings, MarginRow.Of(Findings));
         }
     }
 
-    private static string BodyId(Finding finding) => "finding-" + finding.Key.Replace('/', '-');
-
-    private static string Signed(Measure margin) => margin.Si < 0 ? "short by " + margin.With(-margin.Si).Text : margin.Text + " in hand";
-
-    private static string Limit(Finding finding) => (finding.Value, finding.Low, finding.High) switch
-    {
-        ({ } v, { } low, { } high) => $"{v.Text}, wanted {low.Number} to {high.Text}",
-        ({ } v, { } low, null) => $"{v.Text}, at least {low.Text}",
-        ({ } v, null, { } high) => $"{v.Text}, at most {high.Text}",
-        ({ } v, null, null) => v.Text,
-        _ => "",
-    };
-
-    private void Toggle(string key)
-    {
-        if (!_open.Remove(key))
-        {
-            _open.Add(key);
-        }
-    }
+    protected override bool ShouldRender() => _changed;
 }

@@ -10,6 +10,8 @@ public sealed partial class StackDrawing
 {
     private const double LabelHeight = 15.5;
     private StackLayout _layout = StackLayout.Of([]);
+    private IReadOnlyList<StackState>? _drawn;
+    private bool _changed = true;
 
     [Parameter, EditorRequired] public CornerPlace Corner { get; set; }
     [Parameter, EditorRequired] public IReadOnlyList<StackState> States { get; set; } = [];
@@ -26,7 +28,16 @@ public sealed partial class StackDrawing
         + (s.Gap > 0 ? $"loose by {Px.Mm(s.Gap)} mm; " : "seated; ")
         + string.Join(", ", s.Pieces.Select(p => $"{p.Name} {Px.Mm(p.Length)} mm{(p.Coil && p.Shut ? ", coils touching" : "")}")) + "."));
 
-    protected override void OnParametersSet() => _layout = StackLayout.Of(States);
+    protected override void OnParametersSet()
+    {
+        _changed = !ReferenceEquals(_drawn, States);
+        if (_changed)
+        {
+            (_drawn, _layout) = (States, StackLayout.Of(States));
+        }
+    }
+
+    protected override bool ShouldRender() => _changed;
 
     private double[] Labels(PlacedState state) => LabelSpread.Place(
         [.. state.Pieces.Select(p => p.Middle)],

@@ -63,7 +63,9 @@ public sealed partial class TravelColumn
     {
         // While a slider moves, most columns stay what they were: those are not drawn again.
         var drawn = (Picture, PerchHeight, PerchWanted.HasDelegate);
-        if (_changed = !ReferenceEquals(_drawn.Picture, drawn.Picture) || _drawn != drawn)
+        _changed = _drawn.Picture is null || _drawn.Perch != drawn.PerchHeight || _drawn.Turns != drawn.HasDelegate
+            || _drawn.Picture.Corner != Picture.Corner || !_drawn.Picture.Marks.SequenceEqual(Picture.Marks);
+        if (_changed)
         {
             _drawn = drawn;
             _layout = TravelLayout.Of(Picture.Marks, RideWords);

@@ -10,6 +10,8 @@ public sealed partial class WheelInArch
 {
     private SectionLayout _layout = SectionLayout.Of(new WheelSection([], []), null);
     private IReadOnlyList<SectionGap> _shown = [];
+    private (CornerPlace Corner, WheelSection? Section, string? State)? _drawn;
+    private bool _changed = true;
     private List<(string? State, string Words)> _states = [];
 
     [Parameter, EditorRequired] public CornerPlace Corner { get; set; }
@@ -28,6 +30,14 @@ public sealed partial class WheelInArch
 
     protected override void OnParametersSet()
     {
+        var asked = (Corner, Section, State);
+        _changed = _drawn is not { } drawn || drawn.Corner != Corner || !ReferenceEquals(drawn.Section, Section) || drawn.State != State;
+        if (!_changed)
+        {
+            return;
+        }
+
+        _drawn = asked;
         var section = Section ?? new WheelSection([], []);
         _states = [(null, "worst"), .. section.Gaps.Where(g => !g.Worst).OrderBy(g => g.Travel).Select(g => g.State).Distinct().Select(s => ((string?)s, s))];
 
@@ -36,6 +46,8 @@ public sealed partial class WheelInArch
         _layout = SectionLayout.Of(section, state);
         _shown = SectionLayout.Shown(section.Gaps, state);
     }
+
+    protected override bool ShouldRender() => _changed;
 
     private static bool OfWheel(string kind) => kind is "tyre" or "tyre now" or "rim" or "rim now";
 
