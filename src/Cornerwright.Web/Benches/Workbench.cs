@@ -33,16 +33,16 @@ public sealed class Workbench : IAsyncDisposable
     private readonly IGarageStore _store;
     private readonly TimeProvider _time;
     private readonly EditHistory<Car> _history = new();
-    private readonly JudgeQueue _judging;
+    private readonly PacedJudging _judging;
     private readonly string _session = Guid.NewGuid().ToString("N");
     private readonly SemaphoreSlim _saving = new(1, 1);
     private readonly Dictionary<string, string> _drafts = new(StringComparer.Ordinal);
     private ITimer? _quiet;
     private Car? _kept;
 
-    public Workbench(IGarageStore store, TimeProvider time, JudgeBuild judge)
+    public Workbench(IGarageStore store, TimeProvider time, JudgeBuild judge, QuickJudge? quick = null)
     {
-        (_store, _time, _judging) = (store, time, new JudgeQueue(judge));
+        (_store, _time, _judging) = (store, time, new PacedJudging(judge, quick, time));
         _judging.Judged += _ => Changed?.Invoke();
     }
 
@@ -140,12 +140,16 @@ public sealed class Workbench : IAsyncDisposable
         }
 
         _history.Note(before, words, drag);
-        Become(after);
+        Become(after, drag is not null);
         return true;
     }
 
     /// <summary>The slider was let go: the next drag is a step of its own.</summary>
-    public void EndDrag() => _history.EndDrag();
+    public void EndDrag()
+    {
+        _history.EndDrag();
+        _judging.Settle();
+    }
 
     public void Undo()
     {
@@ -168,6 +172,9 @@ public sealed class Workbench : IAsyncDisposable
     /// has changed since, and <see cref="Changed"/> tells when it is done.
     /// </summary>
     public Judgement? JudgementOf(string buildId) => _judging.Of(buildId);
+
+    /// <summary>True when nothing better is to come than this judgement of the car as it is; during a drag the cures are still owed.</summary>
+    public bool IsWhole(Judgement? judgement) => _judging.IsWhole(judgement);
 
     /// <summary>Why a build could not be judged; empty if it could.</summary>
     public string JudgeFailureOf(string buildId) => _judging.FailureOf(buildId);
@@ -248,6 +255,7 @@ public sealed class Workbench : IAsyncDisposable
             await _quiet.DisposeAsync();
         }
 
+        _judging.Dispose();
         _saving.Dispose();
     }
 
@@ -261,7 +269,7 @@ public sealed class Workbench : IAsyncDisposable
         Changed?.Invoke();
     }
 
-    private void Become(Car car)
+    private void Become(Car car, bool dragged = false)
     {
         Car = car;
         if (car.Build(BuildId) is null)
@@ -269,7 +277,7 @@ public sealed class Workbench : IAsyncDisposable
             BuildId = car.Builds.FirstOrDefault()?.Id ?? "";
         }
 
-        _judging.Show(car, BuildId);
+        _judging.Show(car, BuildId, dragged);
         if (Saved != SavedState.Conflict)
         {
             Saved = SavedState.Waiting;

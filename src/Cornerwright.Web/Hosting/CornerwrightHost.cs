@@ -37,6 +37,7 @@ public static class CornerwrightHost
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddGarageStore(DatabasePath(builder.Configuration));
         builder.Services.AddSingleton<JudgeBuild>(_ => Judge.Build);
+        builder.Services.AddSingleton<QuickJudge>(_ => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true)));
         builder.Services.AddScoped<Workbench>();
         var app = builder.Build();
         if (!app.Environment.IsDevelopment())

@@ -48,8 +48,8 @@ public sealed partial class VerdictPage
 
     private Judgement? Judgement { get; set; }
 
-    /// <summary>True when what is drawn is the judgement of the car as it is now.</summary>
-    private bool Fresh => ReferenceEquals(Judgement?.Car, Car);
+    /// <summary>True when what is drawn is the whole judgement of the car as it is now.</summary>
+    private bool Fresh => Bench.IsWhole(Judgement);
 
     private Judgement? Present { get; set; }
 
