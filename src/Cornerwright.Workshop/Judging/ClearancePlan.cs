@@ -17,6 +17,9 @@ internal sealed class ClearancePlan
     /// <summary>Most things near one wheel, strut pieces included: a bit each in <see cref="InputEffect"/>.</summary>
     public const int MostItems = 64;
 
+    /// <summary>The bits of tube, perch, spring and helper, which stand first in the list of items.</summary>
+    private const ulong StrutPieces = 0b1111;
+
     /// <summary>Most gaps that are joined to one line.</summary>
     public const int MostGaps = 16;
 
@@ -36,6 +39,7 @@ internal sealed class ClearancePlan
             .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset), tyre, and thickness of a spacer"),
             .. plan.Motion.Missing,
         ];
+        table.Effect = new(Items: StrutPieces);
         var strutItems = Strut(plan).ToList();
         Items = [.. strutItems, .. corner.Obstacles.Take(MostItems - strutItems.Count).Select((o, i) => Item(plan, o, strutItems.Count + i))];
         table.Effect = new(Items: InputEffect.AllItems);

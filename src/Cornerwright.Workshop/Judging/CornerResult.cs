@@ -35,7 +35,7 @@ internal sealed class CornerResult
     /// <summary>Solved at the best estimate.</summary>
     public CornerNumbers Numbers { get; }
 
-    /// <summary>Compiles, solves, and moves every input by one standard deviation either way.</summary>
+    /// <summary>Compiles, solves, and moves every input by one standard deviation, either way where it matters.</summary>
     public static CornerResult Of(CornerPlan plan)
     {
         // Checks first: some bring inputs of their own.
@@ -165,27 +165,84 @@ internal sealed class CornerResult
             _contributions[c] = new double[inputs];
         }
 
-        double[] above = new double[Checks.Count], below = new double[Checks.Count];
+        // One side first. The other side shows how a value bends; it is asked for only where that can change an answer.
+        double[] moved = new double[Checks.Count];
         for (int i = 0; i < inputs; i++)
         {
             double sigma = Plan.Inputs.Inputs[i].Sigma;
-            if (!(sigma > 0))
+            if (sigma > 0)
             {
-                continue;
-            }
-
-            var effect = Plan.Inputs.EffectOf(i);
-            Move(effect, i, +sigma, above);
-            Move(effect, i, -sigma, below);
-            for (int c = 0; c < Checks.Count; c++)
-            {
-                double up = above[c] - _values[c], down = below[c] - _values[c];
-                bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
-                _contributions[c][i] = upKnown && downKnown ? (up - down) / 2 : upKnown ? up : downKnown ? -down : 0;
-                _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
-                _blind[c] += upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
+                Move(Plan.Inputs.EffectOf(i), i, +sigma, moved);
+                for (int c = 0; c < moved.Length; c++)
+                {
+                    _contributions[c][i] = moved[c] - _values[c];
+                }
             }
         }
+
+        double[] least = LeastOfInterest();
+        for (int i = 0; i < inputs; i++)
+        {
+            double sigma = Plan.Inputs.Inputs[i].Sigma;
+            bool other = sigma > 0 && OtherSideMatters(i, least);
+            if (other)
+            {
+                Move(Plan.Inputs.EffectOf(i), i, -sigma, moved);
+            }
+
+            for (int c = 0; c < moved.Length; c++)
+            {
+                Combine(c, i, other ? moved[c] - _values[c] : double.NaN, other);
+            }
+        }
+    }
+
+    private void Combine(int c, int i, double down, bool asked)
+    {
+        double up = _contributions[c][i];
+        bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
+        _contributions[c][i] = upKnown && downKnown ? (up - down) / 2 : upKnown ? up : downKnown ? -down : 0;
+        _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
+        _blind[c] += asked && upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
+    }
+
+    /// <summary>
+    /// By check: the smallest change by one input that is worth a look at the input's other side; infinite where the value
+    /// lies so far from its limits that no bend could change what is said.
+    /// </summary>
+    private double[] LeastOfInterest()
+    {
+        const double FarAway = 5, LeastShare = 0.002;
+        var least = new double[Checks.Count];
+        for (int c = 0; c < least.Length; c++)
+        {
+            var check = Checks[c];
+            double variance = 0;
+            foreach (double up in _contributions[c])
+            {
+                variance += double.IsFinite(up) ? up * up : 0;
+            }
+
+            double margin = Math.Min(_values[c] - check.Low, check.High - _values[c]);
+            bool certain = check.Silent ? !check.Carried : Math.Abs(margin) > FarAway * Math.Sqrt(variance);
+            least[c] = certain || !double.IsFinite(_values[c]) ? double.PositiveInfinity : Math.Sqrt(LeastShare * variance);
+        }
+
+        return least;
+    }
+
+    private bool OtherSideMatters(int input, double[] least)
+    {
+        for (int c = 0; c < least.Length; c++)
+        {
+            double up = _contributions[c][input];
+            if ((Math.Abs(up) > least[c]) || (!double.IsFinite(up) && double.IsFinite(_values[c])))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private void Move(InputEffect effect, int input, double by, double[] values)

@@ -34,6 +34,9 @@ internal sealed record CornerCheck
     /// <summary>True for a value that is only carried to whole-axle or whole-car checks and makes no finding itself.</summary>
     public bool Silent { get; init; }
 
+    /// <summary>True for a silent value that whole-axle or whole-car checks are made of.</summary>
+    public bool Carried { get; init; }
+
     /// <summary>False for a check of the readings themselves: nothing on the car would cure it.</summary>
     public bool Curable { get; init; } = true;
 

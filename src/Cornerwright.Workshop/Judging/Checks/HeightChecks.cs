@@ -28,6 +28,7 @@ internal static class HeightChecks
             Value = n => n.Ride[wanted],
             Sentence = (_, value) => $"Rides at {Mm(value)} of travel.",
             Silent = true,
+            Carried = true,
         };
         yield return new CornerCheck
         {
@@ -38,6 +39,7 @@ internal static class HeightChecks
             Value = n => n.X[height] - n.Ride[wanted],
             Sentence = (_, value) => $"Hub to arch {Mm(value)}.",
             Silent = true,
+            Carried = true,
         };
         var target = plan.Place.Axle() == AxlePlace.Front ? plan.Limits.FrontHeight : plan.Limits.RearHeight;
         if (target is not null)
