@@ -12,7 +12,7 @@ namespace Cornerwright.Workshop.Tests.Doubt;
 /// drawn within its tolerance and everything solved again.
 /// </summary>
 /// <remarks>
-/// The whole run, 100,000 draws with a new clearance search in each, all builds and corners, takes about 25 minutes:
+/// The whole run, 100,000 draws with a new clearance search in each, all builds and corners, takes about 10 minutes:
 /// CORNERWRIGHT_DRAWS=100000 dotnet test -c Release tests/Cornerwright.Workshop.Tests --filter CornerDoubt. Its outcome stands in docs/theory/doubt.md §4.
 /// </remarks>
 public sealed class CornerDoubtTests(ITestOutputHelper output)
@@ -80,7 +80,7 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
     }
 
     // The story: readings of a cycled wheel 20 to 30 mm apart, each good to a millimetre, leave the local motion ratio so
-    // doubtful that the ride height bends within its doubt; first order was off by 12 points and partly unmarked.
+    // doubtful that the ride height bends within its doubt; first order was off by 10 points and partly unmarked.
     [Fact]
     public void A_wheel_cycled_with_a_coarse_tape_is_off_and_says_so()
     {
