@@ -80,6 +80,11 @@ public readonly record struct RisingRoot(double X, int Iterations, RootStop Why)
             }
 
             (lastStep, x) = (step, next);
+            if (newton && Math.Abs(step) <= accuracy)
+            {
+                return new(x, i, RootStop.Converged);
+            }
+
             if (Math.Abs(step) <= accuracy || high - low <= accuracy)
             {
                 // An end that was never crossed is not a root.

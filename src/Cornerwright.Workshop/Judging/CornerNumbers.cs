@@ -121,27 +121,29 @@ internal sealed class CornerNumbers
         }
 
         FillStack();
+        // What was found for the row before is a good guess for this one.
+        var before = (Droop, Touch, Spent, Shut, Bind);
         Droop = double.NegativeInfinity;
         (Touch, Spent, Shut, Bind) = (double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
         Metal = At(s.Metal, double.PositiveInfinity);
         if (_plan.HasDamper)
         {
             double top = X[s.RodDrop] + X[s.Body], packer = X[s.Packer];
-            Droop = TravelAt(Station.Damper, X[s.RodOpen] + top);
-            Shut = s.RodClosed == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.RodClosed] + top);
-            Touch = s.StopLength == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.StopLength] + packer + top);
-            Spent = s.StopSpent == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.StopSpent] + packer + top);
+            Droop = TravelAt(Station.Damper, X[s.RodOpen] + top, before.Droop);
+            Shut = s.RodClosed == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.RodClosed] + top, before.Shut);
+            Touch = s.StopLength == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.StopLength] + packer + top, before.Touch);
+            Spent = s.StopSpent == InputTable.None ? double.PositiveInfinity : TravelAt(Station.Damper, X[s.StopSpent] + packer + top, before.Spent);
         }
 
         Droop = Math.Max(Droop, At(s.DroopLimit, double.NegativeInfinity));
         if (_plan.HasSpring)
         {
-            Bind = TravelAt(Station.Spring, SpringStack.SolidLength(_stack) + X[s.SeatDrop] + X[s.Perch]);
+            Bind = TravelAt(Station.Spring, SpringStack.SolidLength(_stack) + X[s.SeatDrop] + X[s.Perch], before.Bind);
         }
 
         for (int i = 0; i < _ride.Length; i++)
         {
-            _ride[i] = _plan.CanRide && _plan.Loads[i].Index != InputTable.None ? RideAt(X[_plan.Loads[i].Index] * Gravity) : double.NaN;
+            _ride[i] = _plan.CanRide && _plan.Loads[i].Index != InputTable.None ? RideAt(X[_plan.Loads[i].Index] * Gravity, _ride[i]) : double.NaN;
         }
     }
 
@@ -208,10 +210,13 @@ internal sealed class CornerNumbers
     }
 
     /// <summary>Travel at which a station has a length, m; infinite where it never has.</summary>
-    public double TravelAt(Station station, double length)
+    /// <param name="station">Spring or damper.</param>
+    /// <param name="length">m.</param>
+    /// <param name="guess">Where to begin, m: what it was for a row close by.</param>
+    public double TravelAt(Station station, double length, double guess = 0)
     {
         var function = new StationFalls(this, station);
-        var root = RisingRoot.Find(function, -length, _plan.LowestTravel, _plan.HighestTravel, 0, TravelAccuracy);
+        var root = RisingRoot.Find(function, -length, _plan.LowestTravel, _plan.HighestTravel, guess, TravelAccuracy);
         return root.Why switch
         {
             RootStop.Converged => root.X,
@@ -221,9 +226,9 @@ internal sealed class CornerNumbers
         };
     }
 
-    private double RideAt(double load)
+    private double RideAt(double load, double guess)
     {
-        var root = RisingRoot.Find(new Contact(this), load, _plan.LowestTravel, _plan.HighestTravel, 0, TravelAccuracy);
+        var root = RisingRoot.Find(new Contact(this), load, _plan.LowestTravel, _plan.HighestTravel, guess, TravelAccuracy);
         return root.Why == RootStop.Converged ? root.X : double.NaN;
     }
 
