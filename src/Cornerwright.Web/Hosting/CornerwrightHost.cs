@@ -39,6 +39,7 @@ public static class CornerwrightHost
         builder.Services.AddSingleton<JudgeBuild>(_ => Judge.Build);
         builder.Services.AddSingleton<QuickJudge>(_ => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true)));
         builder.Services.AddScoped<Workbench>();
+        builder.Services.AddHostedService<FirstJudgements>();
         var app = builder.Build();
         if (!app.Environment.IsDevelopment())
         {
