@@ -1,0 +1,71 @@
+using System.Runtime.CompilerServices;
+using Cornerwright.Mechanics.Geometry;
+
+namespace Cornerwright.Mechanics.Motion.Hardpoints;
+
+/// <summary>Six numbers that place an axle: x, y, z of the midpoint of its wheel centres, then yaw, roll and pitch.</summary>
+[InlineArray(6)]
+internal struct AxleNumbers<T>
+{
+    private T first;
+}
+
+/// <summary>Names for the places of <see cref="AxleNumbers{T}"/>.</summary>
+internal static class AxleNumber
+{
+    public const int X = 0, Y = 1, Z = 2, Yaw = 3, Roll = 4, Pitch = 5;
+}
+
+/// <summary>Where an axle is: turned by yaw about Z, then roll about its own X, then pitch about its own line of wheel centres.</summary>
+/// <remarks>
+/// With Y along that line, both wheel centres' heights depend on z and roll alone.
+/// Source: docs/theory/rigid-axles.md §1.
+/// </remarks>
+internal readonly struct AxleFrame
+{
+    private readonly JetPoint3 origin;
+    private readonly JetPoint3 forward;    // X after yaw
+    private readonly JetPoint3 line;       // Y after yaw and roll: along the wheel centres
+    private readonly JetTurn yaw;
+    private readonly JetTurn roll;
+    private readonly JetTurn pitch;
+
+    public AxleFrame(in AxleNumbers<Jet> q)
+    {
+        origin = new(q[AxleNumber.X], q[AxleNumber.Y], q[AxleNumber.Z]);
+        (yaw, roll, pitch) = (JetAngle.Turn(q[AxleNumber.Yaw]), JetAngle.Turn(q[AxleNumber.Roll]), JetAngle.Turn(q[AxleNumber.Pitch]));
+        forward = new(yaw.Cos, yaw.Sin, default);
+        line = Turned(Vec3.UnitY);
+    }
+
+    public JetPoint3 Point(in Vec3 onAxle) => origin + Turned(onAxle);
+
+    /// <summary>A direction fixed to the axle, in the body frame.</summary>
+    public JetPoint3 Turned(in Vec3 v)
+    {
+        // Ry, then Rx, then Rz, written out.
+        Jet x = (pitch.Cos * v.X) + (pitch.Sin * v.Z);
+        Jet z1 = (pitch.Cos * v.Z) - (pitch.Sin * v.X);
+        Jet y = (roll.Cos * v.Y) - (roll.Sin * z1);
+        Jet z = (roll.Sin * v.Y) + (roll.Cos * z1);
+        return new((yaw.Cos * x) - (yaw.Sin * y), (yaw.Sin * x) + (yaw.Cos * y), z);
+    }
+
+    /// <summary>How a point of the axle, at <paramref name="arm"/> from the origin, moves with one of the six numbers.</summary>
+    public JetPoint3 Along(int number, in JetPoint3 arm) => number switch
+    {
+        AxleNumber.X => JetPoint3.Fixed(Vec3.UnitX),
+        AxleNumber.Y => JetPoint3.Fixed(Vec3.UnitY),
+        AxleNumber.Z => JetPoint3.Fixed(Vec3.UnitZ),
+        AxleNumber.Yaw => JetPoint3.Fixed(Vec3.UnitZ).Cross(arm),
+        AxleNumber.Roll => forward.Cross(arm),
+        _ => line.Cross(arm),
+    };
+
+    /// <summary>Per unit of the parameter, rad, in the body frame: half the sum of u × u' over three directions u fixed to the axle.</summary>
+    public Vec3 AngularVelocity()
+    {
+        JetPoint3 x = Turned(Vec3.UnitX), y = Turned(Vec3.UnitY), z = Turned(Vec3.UnitZ);
+        return 0.5 * (x.V.Cross(x.D) + y.V.Cross(y.D) + z.V.Cross(z.D));
+    }
+}
