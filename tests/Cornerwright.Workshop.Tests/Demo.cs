@@ -17,10 +17,10 @@ internal static class Demo
     public static string Root { get; } = FindRoot();
 
     /// <summary>The car with one corner's cycled lengths read so many times more coarsely.</summary>
-    public static Car WithCoarseCycling(Car car, CornerPlace place, double times)
+    public static Car WithCoarseCycling(Car car, CornerPlace place, double times, int first, int count)
     {
         var corner = car.At(place);
-        var steps = corner.Motion.Steps.Select(s => s with { SpringLength = Coarser(s.SpringLength, times) }).ToList();
+        var steps = corner.Motion.Steps.Skip(first).Take(count).Select(s => s with { SpringLength = Coarser(s.SpringLength, times) }).ToList();
         return car.With(place, corner with { Motion = corner.Motion with { Steps = steps } });
     }
 

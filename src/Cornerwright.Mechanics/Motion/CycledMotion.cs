@@ -1,6 +1,6 @@
 namespace Cornerwright.Mechanics.Motion;
 
-/// <summary>A corner cycled by hand: the wheel lifted in steps with the spring out, readings taken at each, and joined by monotone curves.</summary>
+/// <summary>A corner cycled by hand: the wheel lifted in steps with the spring out, readings taken at each, and joined by curves: through them or, where they carry errors, among them.</summary>
 /// <remarks>
 /// A curve may have its own steps. Camber missing is <see cref="Reach.NotGiven"/>; toe or lateral shift missing count as constant
 /// zero change, which the caller shows as an assumption. Outside a curve's readings by at most the margin the answer is
@@ -8,11 +8,11 @@ namespace Cornerwright.Mechanics.Motion;
 /// Source: docs/theory/motion.md §5.
 /// </remarks>
 public sealed class CycledMotion(
-    MonotoneCurve? camber,
-    MonotoneCurve? toe,
-    MonotoneCurve? lateral,
-    MonotoneCurve? springLength,
-    MonotoneCurve? damperLength,
+    TravelCurve? camber,
+    TravelCurve? toe,
+    TravelCurve? lateral,
+    TravelCurve? springLength,
+    TravelCurve? damperLength,
     double extrapolationMargin = 0.01) : CornerMotion
 {
     /// <inheritdoc/>
@@ -58,7 +58,7 @@ public sealed class CycledMotion(
 
     private static Reach Worse(Reach a, Reach b) => (Reach)Math.Max((int)a, (int)b);
 
-    private Reach Domain(MonotoneCurve? curve, double travel)
+    private Reach Domain(TravelCurve? curve, double travel)
     {
         if (!double.IsFinite(travel))
         {

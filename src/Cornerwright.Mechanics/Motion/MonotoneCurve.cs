@@ -17,7 +17,7 @@ public enum CurveFault
 /// Source: Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238; Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300;
 /// end slopes as in Moler, Numerical Computing with MATLAB (2004), §3.6.
 /// </remarks>
-public sealed class MonotoneCurve
+public sealed class MonotoneCurve : TravelCurve
 {
     private readonly double[] x;
     private readonly double[] y;
@@ -25,8 +25,11 @@ public sealed class MonotoneCurve
 
     private MonotoneCurve(double[] x, double[] y, double[] slope) => (this.x, this.y, this.slope) = (x, y, slope);
 
-    public double Start => x[0];
-    public double End => x[^1];
+    /// <inheritdoc/>
+    public override double Start => x[0];
+
+    /// <inheritdoc/>
+    public override double End => x[^1];
 
     /// <summary>Builds the curve from readings in increasing order of <paramref name="at"/>; at least two.</summary>
     /// <returns>Null and the fault when the readings make no curve.</returns>
@@ -68,7 +71,7 @@ public sealed class MonotoneCurve
 
     /// <summary>Value, first and second derivative; outside the readings the end's straight line is continued.</summary>
     /// <remarks>Source: cubic Hermite form, Fritsch and Carlson (1980), eq. 2.</remarks>
-    public (double Value, double First, double Second) At(double position)
+    public override (double Value, double First, double Second) At(double position)
     {
         if (position <= x[0])
         {

@@ -18,6 +18,7 @@ internal sealed class MotionPlan
     private readonly int _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
     private readonly (int Inboard, int Above)[] _points;
     private readonly int[][] _steps;
+    private readonly bool[] _smooth = new bool[6];
 
     private MotionPlan(InputTable table, string path, Settings now, Settings then, Corner corner, SpringLayout layout)
     {
@@ -56,6 +57,7 @@ internal sealed class MotionPlan
             table.Add($"{path}/steps/{i}/outboard", $"wheel out at step {i + 1}", s.Outboard),
         })];
         Missing = FindMissing();
+        ChooseCurves(table);
     }
 
     /// <summary>Readings without which the motion of spring and damper is unknown, in words.</summary>
@@ -168,7 +170,32 @@ internal sealed class MotionPlan
     private IEnumerable<int[]> Rows(int column) =>
         _steps.Where(s => s[0] != InputTable.None && s[column] != InputTable.None);
 
-    private MonotoneCurve? Curve(ReadOnlySpan<double> x, int column, double shift)
+    // Readings carry errors, so a curve among them is better than one through them, as long as it misses none by more than
+    // three standard deviations: then the readings hold a bend that a cubic cannot follow. Chosen once, at the best estimate.
+    private void ChooseCurves(InputTable table)
+    {
+        const double Misses = 3;
+        double[] x = table.Values();
+        for (int column = 1; column < _smooth.Length && _level == MotionLevel.Cycled; column++)
+        {
+            int[][] rows = [.. Rows(column)];
+            if (SmoothCurve.Create([.. rows.Select(r => x[r[0]])], [.. rows.Select(r => x[r[column]])]) is not { } curve)
+            {
+                continue;
+            }
+
+            _smooth[column] = rows.All(r =>
+            {
+                var (value, slope, _) = curve.At(x[r[0]]);
+                double sigma = Math.Sqrt(Square(table.Inputs[r[column]].Sigma) + Square(slope * table.Inputs[r[0]].Sigma));
+                return Math.Abs(x[r[column]] - value) <= Math.Max(Misses * sigma, 1e-9);
+            });
+        }
+
+        static double Square(double a) => a * a;
+    }
+
+    private TravelCurve? Curve(ReadOnlySpan<double> x, int column, double shift)
     {
         var at = new List<double>();
         var value = new List<double>();
@@ -178,6 +205,6 @@ internal sealed class MotionPlan
             value.Add(x[row[column]] + shift);
         }
 
-        return at.Count < 2 ? null : MonotoneCurve.Create([.. at], [.. value], out _);
+        return at.Count < 2 ? null : _smooth[column] ? SmoothCurve.Create([.. at], [.. value]) : MonotoneCurve.Create([.. at], [.. value], out _);
     }
 }

@@ -79,14 +79,15 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
         Assert.True(wrong.Count == 0, string.Join('\n', wrong));
     }
 
-    // The story: readings of a cycled wheel 20 to 30 mm apart, each good to a millimetre, leave the local motion ratio so
-    // doubtful that the ride height bends within its doubt; first order was off by 10 points and partly unmarked.
+    // The story: a curve through readings of a cycled wheel 20 to 30 mm apart, each good to a millimetre, left the local motion
+    // ratio so doubtful that the ride height bent within its doubt; first order was off by 10 points and partly unmarked.
+    // Seven readings are averaged since; the four of this car are too few for that, and the curve goes through them.
     [Fact]
     public void A_wheel_cycled_with_a_coarse_tape_is_off_and_says_so()
     {
         const int draws = 10_000;
         var car = DemoCar.Read();
-        var coarse = Demo.WithCoarseCycling(car, CornerPlace.RearLeft, times: 3);
+        var coarse = Demo.WithCoarseCycling(car, CornerPlace.RearLeft, times: 3, first: 1, count: 4);
         var marked = new List<DrawnShare>();
         foreach (var build in coarse.Builds)
         {
