@@ -144,7 +144,7 @@ internal sealed class CornerResult
 
         if (Checks[check].NeedsSolving)
         {
-            _moved.Follow(Numbers, InputEffect.Everything);
+            _moved.Follow(Numbers, Checks[check].Reads);
         }
 
         double value = Checks[check].Value(_moved);

@@ -49,6 +49,11 @@ internal sealed record CornerCheck
     /// <summary>True for a value that reads where the tyre first touches.</summary>
     public bool ReadsTouch { get; init; }
 
+    /// <summary>What has to be worked out before the value can be read, when any input may have moved.</summary>
+    public InputEffect Reads => ReadsTouch ? InputEffect.Everything
+        : Clearance >= 0 ? new(true, true, true, 1UL << Clearance)
+        : new(Travel: true, Motion: true);
+
     /// <summary>True if a change with this effect can change the value.</summary>
     public bool Feels(InputEffect effect) =>
         effect.Travel || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
