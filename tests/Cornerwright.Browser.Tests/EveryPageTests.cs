@@ -18,6 +18,7 @@ public class EveryPageTests(WorkshopDoor door)
                 ("garage", "/"),
                 ("car", "/car/wagtail"),
                 ("corner-front", "/car/wagtail/corner/front-left"),
+                ("hardpoints", "/car/wagtail/corner/front-left/hardpoints"),
                 ("corner-rear", "/car/wagtail/corner/rear-right"),
                 ("parts", "/car/wagtail/parts"),
                 ("parts-springs", "/car/wagtail/parts?kind=springs"),

@@ -28,6 +28,9 @@ public sealed record Corner
     [Field("Wheel motion")]
     public WheelMotion Motion { get; init; } = new();
 
+    [Field("Hardpoints")]
+    public HardpointTable? Hardpoints { get; init; }
+
     [Field("Steering axis")]
     public SteeringAxis? Steering { get; init; }
 

@@ -27,6 +27,15 @@ public static class Places
     public static AxlePlace Axle(this CornerPlace corner) =>
         corner is CornerPlace.FrontLeft or CornerPlace.FrontRight ? AxlePlace.Front : AxlePlace.Rear;
 
+    /// <summary>The wheel across the axle.</summary>
+    public static CornerPlace OtherSide(this CornerPlace corner) => corner switch
+    {
+        CornerPlace.FrontLeft => CornerPlace.FrontRight,
+        CornerPlace.FrontRight => CornerPlace.FrontLeft,
+        CornerPlace.RearLeft => CornerPlace.RearRight,
+        _ => CornerPlace.RearLeft,
+    };
+
     /// <summary>"front left" and so on.</summary>
     public static string Words(this CornerPlace corner) => corner switch
     {

@@ -9,6 +9,8 @@ public static class Addresses
 
     public static string Corner(string carId, CornerPlace place) => $"{Car(carId)}/corner/{Slug(place)}";
 
+    public static string Hardpoints(string carId, CornerPlace place) => Corner(carId, place) + "/hardpoints";
+
     public static string Parts(string carId, string kind = "") => Car(carId) + "/parts" + (kind.Length > 0 ? "?kind=" + Uri.EscapeDataString(kind) : "");
 
     public static string Part(string carId, string kind, string partId) => Parts(carId, kind) + "&part=" + Uri.EscapeDataString(partId);

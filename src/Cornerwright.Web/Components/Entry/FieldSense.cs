@@ -17,6 +17,8 @@ public static class FieldSense
         return owner switch
         {
             WheelMotion motion => OfMotion(motion.Level, field.PropertyName, apart),
+            HardpointTable table when field.ElementType == typeof(BodyPoint) => !table.Mirrored && HardpointNeeds.Of(table).Contains(field),
+            HardpointTable table when field.PropertyName == nameof(HardpointTable.PushrodOn) => table.SpringOn == StationCarrier.Rocker || table.DamperOn == StationCarrier.Rocker,
             Corner => apart || field.PropertyName != nameof(Corner.DamperAxisLength),
             CycledStep => apart || field.PropertyName != nameof(CycledStep.DamperLength),
             Spring spring => field.PropertyName switch

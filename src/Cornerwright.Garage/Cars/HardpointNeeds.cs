@@ -1,0 +1,67 @@
+using Cornerwright.Garage.Fields;
+using T = Cornerwright.Garage.Cars.HardpointTable;
+
+namespace Cornerwright.Garage.Cars;
+
+/// <summary>Which points a linkage is made of, and which of them nobody has given yet.</summary>
+public static class HardpointNeeds
+{
+    /// <summary>Every point a table can hold, in the order of the document.</summary>
+    public static IReadOnlyList<FieldShape> Points { get; } =
+        [.. RecordShape.Of<T>().Fields.Where(f => f.ElementType == typeof(BodyPoint))];
+
+    /// <summary>The points that this table's kind and its stations ask for, in the order of the document.</summary>
+    public static IReadOnlyList<FieldShape> Of(T table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        HashSet<string> names = [nameof(T.HubFace), .. Linkage(table.Kind)];
+        Station(names, table.SpringOn, nameof(T.SpringMoving), nameof(T.SpringBody));
+        Station(names, table.DamperOn, nameof(T.DamperMoving), nameof(T.DamperBody));
+        if (table.SpringOn == StationCarrier.Rocker || table.DamperOn == StationCarrier.Rocker)
+        {
+            names.UnionWith([nameof(T.PushrodOuter), nameof(T.PushrodRocker), nameof(T.RockerPivot), nameof(T.RockerAxis)]);
+        }
+
+        return [.. Points.Where(f => names.Contains(f.PropertyName))];
+    }
+
+    /// <summary>The words of the points that are needed and not given; empty if the table is whole.</summary>
+    public static IReadOnlyList<string> Missing(T table) =>
+        [.. Of(table).Where(f => f.Get(table) is not BodyPoint { X: not null, Y: not null, Z: not null }).Select(f => f.Label)];
+
+    /// <summary>Carriers that a linkage of this kind has; the first is the usual one.</summary>
+    public static IReadOnlyList<StationCarrier> Carriers(LinkageKind kind) => kind switch
+    {
+        LinkageKind.MacPherson => [StationCarrier.Strut, StationCarrier.LowerArm],
+        LinkageKind.MacPhersonTwoLinks => [StationCarrier.Strut],
+        LinkageKind.DoubleWishbone => [StationCarrier.LowerArm, StationCarrier.UpperArm, StationCarrier.Carrier, StationCarrier.Rocker],
+        LinkageKind.FiveLink => [StationCarrier.Carrier, StationCarrier.LowerArm],
+        _ => [StationCarrier.Carrier],
+    };
+
+    private static string[] Linkage(LinkageKind kind) => kind switch
+    {
+        LinkageKind.MacPherson => [.. LowerInner, nameof(T.LowerBall), .. Tie, nameof(T.StrutTop), nameof(T.StrutLow)],
+        LinkageKind.MacPhersonTwoLinks => [.. LowerInner, .. LowerOuter, .. Tie, nameof(T.StrutTop), nameof(T.StrutLow)],
+        LinkageKind.DoubleWishbone => [.. LowerInner, nameof(T.LowerBall), .. UpperInner, nameof(T.UpperBall), .. Tie],
+        LinkageKind.FiveLink => [.. LowerInner, .. LowerOuter, .. UpperInner, nameof(T.UpperFrontOuter), nameof(T.UpperRearOuter), .. Tie],
+        _ => [nameof(T.ArmOuter), nameof(T.ArmInner)],
+    };
+
+    private static string[] LowerInner => [nameof(T.LowerFrontInner), nameof(T.LowerRearInner)];
+
+    private static string[] LowerOuter => [nameof(T.LowerFrontOuter), nameof(T.LowerRearOuter)];
+
+    private static string[] UpperInner => [nameof(T.UpperFrontInner), nameof(T.UpperRearInner)];
+
+    private static string[] Tie => [nameof(T.TieInner), nameof(T.TieOuter)];
+
+    private static void Station(HashSet<string> names, StationCarrier carrier, string moving, string body)
+    {
+        if (carrier != StationCarrier.Strut)
+        {
+            names.Add(moving);
+            names.Add(body);
+        }
+    }
+}

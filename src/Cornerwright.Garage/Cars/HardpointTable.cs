@@ -1,0 +1,98 @@
+using Cornerwright.Garage.Fields;
+
+namespace Cornerwright.Garage.Cars;
+
+/// <summary>The points between which the links of one corner run, in the body frame of docs/frames.md at the reference state.</summary>
+/// <remarks>Which of them a corner needs goes by <see cref="Kind"/> and by what carries spring and damper: <see cref="HardpointNeeds"/>.</remarks>
+public sealed record HardpointTable
+{
+    [Field("Kind")]
+    public LinkageKind Kind { get; init; }
+
+    [Field("Mirrored from the other wheel", How = "Use the other wheel's points with left and right changed over. Points written here then count for nothing.")]
+    public bool Mirrored { get; init; }
+
+    [Field("Spring works on")]
+    public StationCarrier SpringOn { get; init; }
+
+    [Field("Damper works on")]
+    public StationCarrier DamperOn { get; init; }
+
+    [Field("Pushrod works on", How = "Only where a rocker carries spring or damper.")]
+    public StationCarrier PushrodOn { get; init; } = StationCarrier.LowerArm;
+
+    [Field("Centre of the hub's face", How = "From the centre of the wheel's mounting face, not of the rim.")]
+    public BodyPoint? HubFace { get; init; }
+
+    [Field("Lower arm, front pivot", How = "Middle of the front bushing; of the front link's inner joint where two links stand for the arm.")]
+    public BodyPoint? LowerFrontInner { get; init; }
+
+    [Field("Lower arm, rear pivot", How = "Middle of the rear bushing; of the rear link's inner joint where two links stand for the arm.")]
+    public BodyPoint? LowerRearInner { get; init; }
+
+    [Field("Lower ball joint", How = "Where the arm's one joint meets the wheel carrier: the middle of the ball.")]
+    public BodyPoint? LowerBall { get; init; }
+
+    [Field("Lower front link, outer joint", How = "Middle of the ball on the wheel carrier.")]
+    public BodyPoint? LowerFrontOuter { get; init; }
+
+    [Field("Lower rear link, outer joint", How = "Middle of the ball on the wheel carrier.")]
+    public BodyPoint? LowerRearOuter { get; init; }
+
+    [Field("Upper arm, front pivot", How = "Middle of the bushing; of the front link's inner joint on five links.")]
+    public BodyPoint? UpperFrontInner { get; init; }
+
+    [Field("Upper arm, rear pivot", How = "Middle of the bushing; of the rear link's inner joint on five links.")]
+    public BodyPoint? UpperRearInner { get; init; }
+
+    [Field("Upper ball joint", How = "The middle of the ball on the wheel carrier.")]
+    public BodyPoint? UpperBall { get; init; }
+
+    [Field("Upper front link, outer joint", How = "Middle of the ball on the wheel carrier.")]
+    public BodyPoint? UpperFrontOuter { get; init; }
+
+    [Field("Upper rear link, outer joint", How = "Middle of the ball on the wheel carrier.")]
+    public BodyPoint? UpperRearOuter { get; init; }
+
+    [Field("Tie rod, inner joint", How = "On the rack, steering straight ahead; on the body where the link does not steer.")]
+    public BodyPoint? TieInner { get; init; }
+
+    [Field("Tie rod, outer joint", How = "Middle of the ball on the steering arm.")]
+    public BodyPoint? TieOuter { get; init; }
+
+    [Field("Strut top", How = "Where the damper rod turns in the top mount, with the plate as it stands now.")]
+    public BodyPoint? StrutTop { get; init; }
+
+    [Field("Lower point on the strut", How = "A point on the tube's axis, near the clamp.")]
+    public BodyPoint? StrutLow { get; init; }
+
+    [Field("Trailing arm, outer pivot", How = "Middle of the outer bushing of a semi-trailing arm.")]
+    public BodyPoint? ArmOuter { get; init; }
+
+    [Field("Trailing arm, inner pivot", How = "Middle of the inner bushing of a semi-trailing arm.")]
+    public BodyPoint? ArmInner { get; init; }
+
+    [Field("Spring, moving end", How = "Where the spring's axis meets the arm, carrier or rocker it works on.")]
+    public BodyPoint? SpringMoving { get; init; }
+
+    [Field("Spring, body end", How = "Where the spring's axis meets the body.")]
+    public BodyPoint? SpringBody { get; init; }
+
+    [Field("Damper, moving end", How = "Middle of the eye on the arm, carrier or rocker.")]
+    public BodyPoint? DamperMoving { get; init; }
+
+    [Field("Damper, body end", How = "Middle of the eye or of the rod's mount on the body.")]
+    public BodyPoint? DamperBody { get; init; }
+
+    [Field("Pushrod, outer joint", How = "On the arm or the wheel carrier.")]
+    public BodyPoint? PushrodOuter { get; init; }
+
+    [Field("Pushrod, joint on the rocker", How = "Middle of the joint.")]
+    public BodyPoint? PushrodRocker { get; init; }
+
+    [Field("Rocker, pivot", How = "On the axis about which the rocker turns.")]
+    public BodyPoint? RockerPivot { get; init; }
+
+    [Field("Rocker, second point on its axis", How = "Anywhere else on that axis; the further away the better.")]
+    public BodyPoint? RockerAxis { get; init; }
+}

@@ -1,0 +1,36 @@
+namespace Cornerwright.Garage.Cars;
+
+/// <summary>What holds the wheel.</summary>
+public enum LinkageKind
+{
+    /// <summary>A strut over one lower arm with one ball joint.</summary>
+    MacPherson,
+
+    /// <summary>A strut over two lower links, each with a joint of its own on the wheel carrier.</summary>
+    MacPhersonTwoLinks,
+
+    /// <summary>An upper and a lower arm.</summary>
+    DoubleWishbone,
+
+    /// <summary>Two upper links, two lower links and a tie rod or toe link.</summary>
+    FiveLink,
+
+    /// <summary>One arm that carries the wheel and turns about a slanted axis.</summary>
+    SemiTrailing,
+}
+
+/// <summary>What a spring, damper or pushrod works on.</summary>
+public enum StationCarrier
+{
+    /// <summary>Along the strut's own axis.</summary>
+    Strut,
+
+    LowerArm,
+    UpperArm,
+
+    /// <summary>The wheel carrier; on a semi-trailing arm the arm itself.</summary>
+    Carrier,
+
+    /// <summary>A rocker that a pushrod turns.</summary>
+    Rocker,
+}

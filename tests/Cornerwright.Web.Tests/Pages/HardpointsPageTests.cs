@@ -1,0 +1,77 @@
+using Bunit;
+using Cornerwright.Web.Components.Pages;
+
+namespace Cornerwright.Web.Tests.Pages;
+
+public sealed class HardpointsPageTests : PageContext
+{
+    // An invented strut: hub face, arm, tie rod, strut.
+    private const string Strut =
+        "Point\tX\tY\tZ\tTolerance\nCentre of the hub's face\t2\t690\t311\t1\nLower arm, front pivot\t18.5\t371\t214\t2\nLower arm, rear pivot\t-276\t388\t208.5\t2\n" +
+        "Lower ball joint\t6\t703\t186\t2\nTie rod, inner joint\t-142\t352\t274\t2\nTie rod, outer joint\t-128\t690\t262\t2\nStrut top\t-31\t583\t846\t2\nLower point on the strut\t-4\t668\t402\t2\n";
+
+    private IRenderedComponent<HardpointsPage> Open(string place = "front-left")
+    {
+        var page = Render<HardpointsPage>(p => p.Add(x => x.Id, CarId).Add(x => x.Place, place));
+        page.WaitForElement("h1");
+        return page;
+    }
+
+    private static void Press(IRenderedComponent<HardpointsPage> page, string words) => Act(page, () =>
+        page.FindAll("button").Single(b => b.TextContent.Contains(words, StringComparison.Ordinal)).Click());
+
+    private static void Act(IRenderedComponent<HardpointsPage> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
+
+    private IRenderedComponent<HardpointsPage> Pasted(string block)
+    {
+        var page = Open();
+        Press(page, "Start a table");
+        page.WaitForElement("#paste-block");
+        Act(page, () => page.Find("#paste-block").Change(block));
+        Press(page, "Take the points");
+        return page;
+    }
+
+    [Fact]
+    public void A_pasted_strut_is_in_the_car_and_drawn_from_three_sides_and_undo_takes_it_back()
+    {
+        var page = Pasted(Strut);
+        page.WaitForAssertion(() => Assert.Contains("Every point that this kind needs is given", page.Markup, StringComparison.Ordinal));
+        Assert.Equal(0.583, Bench.Car!.FrontLeft.Hardpoints!.StrutTop!.Y!.Si, 1e-12);
+        Assert.Equal(3, page.FindAll("figure svg").Count);
+        Assert.All(page.FindAll("figure svg"), view => Assert.Equal((4, 8), (view.QuerySelectorAll("line").Length, view.QuerySelectorAll("circle").Length)));
+        Assert.Equal("Seen from the front: 4 links between 8 points", page.FindAll("figure svg")[0].GetAttribute("aria-label"));
+        Bench.Undo();
+        Assert.Null(Bench.Car!.FrontLeft.Hardpoints!.StrutTop);
+    }
+
+    [Fact]
+    public void A_wrong_cell_is_named_and_neither_the_text_nor_the_table_is_lost()
+    {
+        string block = Strut.Replace("703", "7o3", StringComparison.Ordinal).Replace("846", "84600", StringComparison.Ordinal);
+        var page = Pasted(block);
+        page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("#paste-block ~ .cw-problem").Count));
+        Assert.Contains("row 5, Lower ball joint / Y, left", page.Markup, StringComparison.Ordinal);
+        Assert.Equal(block, page.Find("#paste-block").GetAttribute("value"));
+        Assert.Null(Bench.Car!.FrontLeft.Hardpoints!.StrutTop);
+        Assert.Contains("Still needed:", page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Written_rows_can_be_taken_back()
+    {
+        var page = Pasted(Strut);
+        var before = Bench.Car!.FrontLeft.Hardpoints;
+        Press(page, "Write the table as rows");
+        page.WaitForAssertion(() => Assert.Contains("Strut top\t-31 mm", page.Find("#paste-block").GetAttribute("value"), StringComparison.Ordinal));
+        Press(page, "Take the points");
+        page.WaitForAssertion(() => Assert.Equal(before, Bench.Car!.FrontLeft.Hardpoints));
+    }
+
+    [Fact]
+    public void A_corner_that_no_car_has_is_told_kindly()
+    {
+        var page = Open("middle");
+        page.WaitForAssertion(() => Assert.Contains("four corners", page.Markup, StringComparison.Ordinal));
+    }
+}
