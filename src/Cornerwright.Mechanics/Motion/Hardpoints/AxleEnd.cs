@@ -50,8 +50,8 @@ internal sealed class AxleEnd
     /// <summary>The axle's point that is the contact now, moving as part of the axle.</summary>
     public static JetPoint3 LockedContact(in AxleFrame frame, in Vec3 now)
     {
-        Vec3 arm = now - frame.Point(default).V;
-        return frame.Point(new(
+        Vec3 arm = now - frame.Origin.V;
+        return frame.Point(new Vec3(
             frame.Turned(Vec3.UnitX).V.Dot(arm), frame.Turned(Vec3.UnitY).V.Dot(arm), frame.Turned(Vec3.UnitZ).V.Dot(arm)));
     }
 

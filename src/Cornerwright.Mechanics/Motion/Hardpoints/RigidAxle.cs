@@ -168,10 +168,10 @@ public sealed class RigidAxle
         AxleFrame up = new(inHeave), over = new(inRoll);
         AxleWheelState leftState = left.At(up, over, leftAlone), rightState = right.At(up, over, rightAlone);
         var (leftPath, rightPath) = (left.Contact(over), right.Contact(over));
-        Vec3 centre = up.Point(default).V;
+        Vec3 centre = up.Origin.V;
 
         Vec3 normals = RollCentre.WhereNormalsMeet(leftPath.V, leftPath.D, rightPath.V, rightPath.D) with { X = centre.X };
-        double still = centre.Z + (over.Point(default).D.Y / over.AngularVelocity().X);
+        double still = centre.Z + (over.Origin.D.Y / over.AngularVelocity().X);
         return new(
             Reach.Reached, centre, heave, inHeave[AxleNumber.Roll].V, inHeave[AxleNumber.Yaw].V, inHeave[AxleNumber.Pitch].V, changes, worst,
             inHeave[AxleNumber.Yaw].D, inRoll[AxleNumber.Yaw].D / inRoll[AxleNumber.Roll].D,

@@ -38,12 +38,27 @@ internal readonly struct AxleFrame
         line = Turned(Vec3.UnitY);
     }
 
+    public JetPoint3 Origin => origin;
+
     public JetPoint3 Point(in Vec3 onAxle) => origin + Turned(onAxle);
+
+    /// <summary>As <see cref="Point(in Vec3)"/> for a point whose own place moves with the parameter.</summary>
+    public JetPoint3 Point(in JetPoint3 onAxle) => origin + Turned(onAxle);
 
     /// <summary>A direction fixed to the axle, in the body frame.</summary>
     public JetPoint3 Turned(in Vec3 v)
     {
         // Ry, then Rx, then Rz, written out.
+        Jet x = (pitch.Cos * v.X) + (pitch.Sin * v.Z);
+        Jet z1 = (pitch.Cos * v.Z) - (pitch.Sin * v.X);
+        Jet y = (roll.Cos * v.Y) - (roll.Sin * z1);
+        Jet z = (roll.Sin * v.Y) + (roll.Cos * z1);
+        return new((yaw.Cos * x) - (yaw.Sin * y), (yaw.Sin * x) + (yaw.Cos * y), z);
+    }
+
+    /// <inheritdoc cref="Turned(in Vec3)"/>
+    public JetPoint3 Turned(in JetPoint3 v)
+    {
         Jet x = (pitch.Cos * v.X) + (pitch.Sin * v.Z);
         Jet z1 = (pitch.Cos * v.Z) - (pitch.Sin * v.X);
         Jet y = (roll.Cos * v.Y) - (roll.Sin * z1);

@@ -135,17 +135,7 @@ public sealed class TwistBeam
     {
         // Rodrigues, third row: A cos θ + S sin θ = C.
         Jet along = axis.Z * axis.Dot(point), a = point.Z - along, s = axis.Cross(point).Z, c = height - along;
-        Jet reach2 = (a * a) + (s * s), left2 = reach2 - (c * c);
-        turn = default;
-        if (!(left2.V > 1e-12 * reach2.V) || !(s.V != 0))
-        {
-            return false;
-        }
-
-        // (A + iS) = ρ e^{iθ0}; θ = θ0 ∓ acos(C/ρ), the sign that gives no turn for C = A.
-        Jet other = left2.Sqrt() * Math.Sign(s.V), inverse = reach2.Inverse();
-        turn = new(Cos: ((a * c) + (s * other)) * inverse, Sin: ((s * c) - (a * other)) * inverse);
-        return true;
+        return TurnEquation.Solve(a, s, c, Math.Sign(s.V), out turn);
     }
 
     private TwistBeamState State(in Arm up, in Arm over, in Arm alone)
