@@ -8,13 +8,15 @@ namespace Cornerwright.Web.Hosting;
 /// run-time compiles code well only after it has run often; without this the first judgements of a drag take some ten times
 /// as long as later ones (27 ms against 3 ms on two shared cores).
 /// </summary>
-public sealed class FirstJudgements : IHostedService, IDisposable
+public sealed class FirstJudgements : IHostedService
 {
     /// <summary>Two rounds of thirty calls bring a method to its last form; a few more for what is called rarely.</summary>
     private const int Rounds = 90;
 
     private static readonly TimeSpan Breath = TimeSpan.FromMilliseconds(15);
-    private readonly CancellationTokenSource _stop = new();
+
+    // A flag and nothing that can be disposed: the thread may outlive its host by one judgement.
+    private volatile bool _stop;
 
     public Task StartAsync(CancellationToken cancellationToken)
     {
@@ -25,18 +27,16 @@ public sealed class FirstJudgements : IHostedService, IDisposable
 
     public Task StopAsync(CancellationToken cancellationToken)
     {
-        _stop.Cancel();
+        _stop = true;
         return Task.CompletedTask;
     }
-
-    public void Dispose() => _stop.Dispose();
 
     private void Run()
     {
         var car = DemoCar.Read();
-        var stop = _stop.Token;
-        for (int i = 0; i < Rounds && !stop.WaitHandle.WaitOne(Breath); i++)
+        for (int i = 0; i < Rounds && !_stop; i++)
         {
+            Thread.Sleep(Breath);
             Judge.Build(car, car.Builds[i % car.Builds.Count].Id, new JudgeOptions(Cures: i % 3 == 0, Pictures: true));
         }
     }
