@@ -89,6 +89,15 @@ internal static class StrutSketches
             case Sketch.Caster:
                 pen.Circle(70, 68, 38, "thick").Circle(70, 68, 22).Thin("M4 106H156").Dashed("M66 106V2").Tool("M62 104 100 4").Arc(64, 100, 84, -90, -69);
                 return true;
+            case Sketch.BodyForward:
+                pen.Circle(96, 70, 34, "thick").Thin("M4 104H156").Dashed("M96 104V20").Circle(44, 52, 4, "solid").Dashed("M44 48V24").Dim(44, 28, 96, 28);
+                return true;
+            case Sketch.BodyLeft:
+                pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Dashed("M80 104V20").Circle(116, 60, 4, "solid").Dashed("M116 56V32").Dim(80, 36, 116, 36);
+                return true;
+            case Sketch.BodyUp:
+                pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Circle(100, 44, 4, "solid").Dashed("M104 44h14").Dim(112, 44, 112, 104);
+                return true;
             case Sketch.PointInboard:
                 FrontPoints(pen).Dashed("M58 60v44M118 80v24").Dim(58, 98, 118, 98);
                 return true;
