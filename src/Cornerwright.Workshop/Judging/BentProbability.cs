@@ -10,8 +10,11 @@ namespace Cornerwright.Workshop.Judging;
 /// <remarks>Source: docs/theory/doubt.md §3; expansion of the probability of a quadratic form of normal numbers.</remarks>
 internal static class BentProbability
 {
-    /// <summary>Above this the judge says that first order is not enough.</summary>
-    public const double Noticeable = 0.02;
+    /// <summary>
+    /// Above this the judge says that first order is not enough. The promise is 2 points; what is expected here is itself right
+    /// to about a quarter (docs/theory/doubt.md §4), so that much is taken off.
+    /// </summary>
+    public const double Noticeable = 0.015;
 
     /// <summary>A limit further away than this many standard deviations is reached too rarely to matter.</summary>
     private const double FarAway = 3.5;
