@@ -22,6 +22,10 @@ internal readonly record struct JetPoint3(Jet X, Jet Y, Jet Z)
 
     public Jet Dot(in JetPoint3 b) => (X * b.X) + (Y * b.Y) + (Z * b.Z);
 
+    public Jet Dot(in Vec3 fixedDirection) => (X * fixedDirection.X) + (Y * fixedDirection.Y) + (Z * fixedDirection.Z);
+
+    public Jet LengthSquared() => (X * X) + (Y * Y) + (Z * Z);
+
     public JetPoint3 Cross(in JetPoint3 b) =>
         new((Y * b.Z) - (Z * b.Y), (Z * b.X) - (X * b.Z), (X * b.Y) - (Y * b.X));
 
