@@ -63,4 +63,55 @@ public sealed class HardpointMotionTests
         Assert.Equal(default, none);
         Assert.Equal(Reach.Reached, motion.WheelAt(0.01, out _));
     }
+
+    [Fact]
+    public void Following_allocates_nothing()
+    {
+        foreach (string id in Corners)
+        {
+            var linkage = new KnuckleLinkage(TracedCorners.Linkage(id), 0.04);
+            var follower = new KnuckleFollower(linkage);
+            var motion = new HardpointMotion(linkage);
+            Walk(follower, motion);
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            double sum = Walk(follower, motion);
+            Assert.Equal(0, GC.GetAllocatedBytesForCurrentThread() - before);
+            Assert.True(double.IsFinite(sum) && sum != 0);
+        }
+    }
+
+    // The way does not matter: every pose of a map, reached from its neighbour, is the one reached straight from rest.
+    [Fact]
+    public void A_map_holds_what_each_pose_alone_gives()
+    {
+        var linkage = new KnuckleLinkage(TracedCorners.Linkage("M3"));
+        double[] travels = [-0.08, -0.03, 0.02, 0.07], racks = [-0.05, 0, 0.05], plates = [0, 0.03];
+        var poses = new KnucklePose[24];
+        Assert.Equal(24, LinkageMap.Fill(new(linkage), travels, racks, plates, poses));
+        for (int i = 0; i < 24; i++)
+        {
+            var alone = new KnuckleFollower(linkage);
+            Assert.Equal(Reach.Reached, alone.MoveTo(travels[i % 4], racks[i / 4 % 3], plates[i / 12]));
+            Assert.True((alone.Pose.Origin - poses[i].Origin).Length < 1e-12, $"pose {i}");
+            Assert.True((alone.Pose.Turned(linkage.Spindle) - poses[i].Turned(linkage.Spindle)).Length < 1e-12, $"pose {i}");
+        }
+
+        Assert.Throws<ArgumentException>(() => LinkageMap.Fill(new(linkage), travels, racks, plates, new KnucklePose[3]));
+    }
+
+    private static double Walk(KnuckleFollower follower, HardpointMotion motion)
+    {
+        double sum = 0;
+        for (int mm = -60; mm <= 60; mm++)
+        {
+            double z = mm / 1000.0;
+            follower.MoveTo(z);
+            WheelGeometry.TryRead(follower, out WheelGeometry wheel);
+            motion.WheelAt(z, out WheelMotionState state);
+            motion.StationAt(z, Station.Spring, out StationState spring);
+            sum += wheel.Camber + state.Toe + spring.Length;
+        }
+
+        return sum;
+    }
 }

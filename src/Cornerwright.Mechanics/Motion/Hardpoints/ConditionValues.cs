@@ -24,6 +24,9 @@ internal sealed class ConditionValues(KnuckleLinkage linkage)
 
     public ReadOnlySpan<double> Missed => missed;
 
+    /// <summary>The Jacobian row by row, until it is factored.</summary>
+    public ReadOnlySpan<double> Entries => equations.Entries;
+
     /// <summary>Fills what is missed, and with it the Jacobian's entries if wanted.</summary>
     public void Evaluate(in KnucklePose pose, in LinkagePlace place, bool jacobianToo = true)
     {
@@ -87,6 +90,85 @@ internal sealed class ConditionValues(KnuckleLinkage linkage)
 
     /// <summary>Factors the Jacobian; the sign of its determinant tells branches apart.</summary>
     public int Factor(out double leastPivot) => equations.Factor(out leastPivot);
+
+    /// <summary>Damped least squares' step for what is missed; the Jacobian must not have been factored.</summary>
+    public bool DampedStep(double damping, FiveEquations normal, Span<double> x)
+    {
+        ReadOnlySpan<double> rows = equations.Entries;
+        Span<double> entries = normal.Entries;
+        for (int j = 0; j < N; j++)
+        {
+            double side = 0;
+            for (int i = 0; i < N; i++)
+            {
+                side -= rows[(i * N) + j] * missed[i];
+            }
+
+            x[j] = side;
+            for (int k = 0; k < N; k++)
+            {
+                double sum = j == k ? damping : 0;
+                for (int i = 0; i < N; i++)
+                {
+                    sum += rows[(i * N) + j] * rows[(i * N) + k];
+                }
+
+                entries[(j * N) + k] = sum;
+            }
+        }
+
+        if (normal.Factor(out _) == 0)
+        {
+            return false;
+        }
+
+        normal.Solve(x);
+        return true;
+    }
+
+    /// <summary>
+    /// How the conditions share the load that holds the linkage at a dead centre: the left null vector of the Jacobian, by inverse
+    /// iteration (Golub and Van Loan, Matrix Computations, 4th ed. (2013), §7.6.1). The Jacobian must not have been factored.
+    /// </summary>
+    public void LoadsAtDeadCentre(FiveEquations square, Span<double> loads)
+    {
+        ReadOnlySpan<double> rows = equations.Entries;
+        Span<double> entries = square.Entries;
+        for (int i = 0; i < N; i++)
+        {
+            loads[i] = 1 + (0.1 * i);
+            for (int k = 0; k < N; k++)
+            {
+                double sum = i == k ? 1e-9 : 0;
+                for (int j = 0; j < N; j++)
+                {
+                    sum += rows[(i * N) + j] * rows[(k * N) + j];
+                }
+
+                entries[(i * N) + k] = sum;
+            }
+        }
+
+        if (square.Factor(out _) == 0)
+        {
+            return;
+        }
+
+        for (int turn = 0; turn < 3; turn++)
+        {
+            square.Solve(loads);
+            double size = 0;
+            foreach (double load in loads)
+            {
+                size = Math.Max(size, Math.Abs(load));
+            }
+
+            for (int i = 0; i < N; i++)
+            {
+                loads[i] /= size;
+            }
+        }
+    }
 
     /// <summary>Newton's step for what is missed.</summary>
     public void Correction(Span<double> x)

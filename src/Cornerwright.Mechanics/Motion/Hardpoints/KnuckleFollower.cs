@@ -72,6 +72,33 @@ public sealed class KnuckleFollower
         return Follow(goal) ? Reach.Reached : Reach.LinkageCannotClose;
     }
 
+    /// <summary>Goes from the last pose straight towards a place, m, as far as the linkage lets it.</summary>
+    /// <returns>True when it got there; else the pose is the furthest one, to 1e-6 m.</returns>
+    /// <remarks>Source: docs/theory/hardpoints.md §3.</remarks>
+    public bool GoTowards(in LinkagePlace goal) => goal.IsFinite && (goal == place || Follow(goal));
+
+    /// <summary>Why a place cannot be reached; null when it can be.</summary>
+    /// <param name="goal">m, finite.</param>
+    /// <remarks>Source: docs/theory/hardpoints.md §3.</remarks>
+    public CannotReach? Explain(in LinkagePlace goal)
+    {
+        if (!goal.IsFinite)
+        {
+            throw new ArgumentOutOfRangeException(nameof(goal), goal, "Finite.");
+        }
+
+        return MoveTo(goal.Travel, goal.Rack, goal.Plate) == Reach.Reached ? null : WhatStops(goal);
+    }
+
+    /// <summary>The pose is the furthest one on the way to the goal: what gives way if it is forced a little further?</summary>
+    internal CannotReach WhatStops(in LinkagePlace goal)
+    {
+        double left = goal.DistanceTo(place);
+        LinkagePlace forced = left > CannotReach.Forced ? place.Towards(goal, CannotReach.Forced / left) : goal;
+        var (tie, missing) = ForcedPose.LargestMiss(linkage, pose, forced);
+        return new(place, linkage.NameOf(tie), tie, missing);
+    }
+
     /// <summary>Back to the reference state. Source: definition.</summary>
     public void Restart()
     {

@@ -47,10 +47,10 @@ public sealed class KnuckleLinkage
     public int Side { get; }
 
     /// <summary>Where the knuckle's origin is at the reference state, m, reflected to the left.</summary>
-    internal Vec3 Origin { get; }
+    public Vec3 Origin { get; }
 
-    /// <summary>Spindle in the knuckle, length 1, outboard.</summary>
-    internal Vec3 Spindle { get; }
+    /// <summary>Spindle in the knuckle, length 1, outboard, reflected to the left.</summary>
+    public Vec3 Spindle { get; }
 
     /// <summary>Wheel centre from the knuckle's origin, m.</summary>
     internal Vec3 WheelCentre { get; }

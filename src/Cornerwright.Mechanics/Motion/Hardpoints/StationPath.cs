@@ -59,7 +59,7 @@ internal abstract class StationPath
     }
 
     /// <summary>A pushrod from the arm turns a rocker about its pivot; the station's foot rides on the rocker.</summary>
-    private sealed class RockerPath : StationPath
+    internal sealed class RockerPath : StationPath
     {
         private readonly ArmPoint pushrod;
         private readonly Vec3 body, pivot, axis, rodAlong, rodAcross, rodTurned, foot;
@@ -84,13 +84,23 @@ internal abstract class StationPath
 
         public override bool Length(in MovingKnuckle knuckle, in Vec3 top, out Jet length)
         {
+            length = default;
+            return Turn(knuckle, out JetTurn turn) && Between(body - pivot, FromPivot(foot, turn), out length);
+        }
+
+        /// <summary>Where a point that rides on the rocker is now; null when the pushrod cannot reach.</summary>
+        public Vec3? Now(in MovingKnuckle knuckle, in Vec3 atRest) =>
+            Turn(knuckle, out JetTurn turn) ? pivot + FromPivot(atRest - pivot, turn).V : null;
+
+        private bool Turn(in MovingKnuckle knuckle, out JetTurn turn)
+        {
             // |d - R(θ) r|² = |rod|², with R(θ) r = rodAlong + rodAcross cos θ + rodTurned sin θ.
             JetPoint3 d = pushrod.At(knuckle) - JetPoint3.Fixed(pivot);
             Jet c = (d.LengthSquared() * 0.5) + (d.Dot(rodAlong) * -1) + lengths;
-            length = default;
-            return TurnEquation.Solve(d.Dot(rodAcross), d.Dot(rodTurned), c, branch, out JetTurn turn)
-                && Between(body - pivot, JetPoint3.Fixed(foot).TurnedAbout(JetPoint3.Fixed(axis), turn), out length);
+            return TurnEquation.Solve(d.Dot(rodAcross), d.Dot(rodTurned), c, branch, out turn);
         }
+
+        private JetPoint3 FromPivot(in Vec3 atRest, in JetTurn turn) => JetPoint3.Fixed(atRest).TurnedAbout(JetPoint3.Fixed(axis), turn);
     }
 }
 
