@@ -18,7 +18,7 @@ public sealed class HardpointClosedFormTests
     }
 
     // Parallel arms of equal length: the coupler of a parallelogram only shifts. Source: Milliken and Milliken, Race Car Vehicle
-    // Dynamics (1995), §17.4 (equal and parallel arms: no camber change, roll centre on the ground).
+    // Dynamics (1995), ch. 17 (equal and parallel arms: no camber change); chapter from memory.
     [Theory]
     [InlineData(-80)]
     [InlineData(35)]
@@ -42,7 +42,7 @@ public sealed class HardpointClosedFormTests
     }
 
     // A hinge along X through the car's middle: a swing axle. The wheel centre goes round the hinge, camber = -asin(z/L) for a level
-    // half shaft of length L. Source: Reimpell, Stoll and Betzler, The Automotive Chassis, 2nd ed. (2001), §3.5 (geometry of a swing axle).
+    // half shaft of length L. Source: Reimpell, Stoll and Betzler, The Automotive Chassis, 2nd ed. (2001), ch. 3 (swing axle); chapter from memory.
     [Theory]
     [InlineData(-70)]
     [InlineData(25)]

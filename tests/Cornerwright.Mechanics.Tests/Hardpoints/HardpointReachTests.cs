@@ -63,6 +63,26 @@ public sealed class HardpointReachTests
         Assert.Contains("five are wanted", Assert.Throws<ArgumentException>(() => new KnuckleLinkage(short1)).Message, StringComparison.Ordinal);
     }
 
+    // Our own bug, not the user's: his table was checked before. The joint is named.
+    [Fact]
+    public void What_is_not_finite_is_refused()
+    {
+        CornerLinkage strut = InventedCorners.Strut();
+        CornerLinkage[] wrong =
+        [
+            strut.WithJointsAt([.. strut.Joints.Select((j, i) => i == 4 ? new Vec3(double.NaN, 0, 0) : j.At)]),
+            strut with { Camber = double.NaN }, strut with { TyreRadius = 0 }, strut with { PlateDirection = new(0, double.PositiveInfinity, 0) },
+            strut with { Spring = new LinkageStation.OnStrut(3, 4, double.NaN) },
+        ];
+        foreach (CornerLinkage corner in wrong)
+        {
+            Assert.ThrowsAny<ArgumentException>(() => new KnuckleLinkage(corner));
+        }
+
+        Assert.Contains("strut low", Assert.ThrowsAny<ArgumentException>(() => new KnuckleLinkage(wrong[0])).Message, StringComparison.Ordinal);
+        Assert.ThrowsAny<ArgumentException>(() => new HardpointMotion(new KnuckleLinkage(strut), double.NaN));
+    }
+
     internal static CornerLinkage ParallelArms() => new(
         [
             new("lower front", Mm(100, 400, 200)), new("lower rear", Mm(-100, 400, 200)), new("lower ball", Mm(0, 700, 200)),

@@ -23,7 +23,12 @@ public sealed class KnuckleLinkage
     public KnuckleLinkage(CornerLinkage corner, double travelPointOutboard = 0)
     {
         Require.Finite(travelPointOutboard);
-        Require.Finite(corner.WheelCentre.LengthSquared + corner.Camber + corner.Toe);
+        Require.Finite(corner.WheelCentre.LengthSquared + corner.Camber + corner.Toe + corner.PlateDirection.LengthSquared);
+        foreach (MeasuredJoint joint in corner.Joints)
+        {
+            Require.Finite(joint.At.LengthSquared, joint.Name);
+        }
+
         Require.Positive(corner.TyreRadius);
         Corner = corner;
         Side = corner.Side;

@@ -12,7 +12,14 @@ internal abstract class StationPath
     /// <param name="length">Usable only if true is returned.</param>
     public abstract bool Length(in MovingKnuckle knuckle, in Vec3 top, out Jet length);
 
-    public static StationPath? For(KnuckleLinkage linkage, LinkageStation? station) => station switch
+    /// <exception cref="ArgumentOutOfRangeException">A number of it is not finite, or an arm or axis has no length.</exception>
+    public static StationPath? For(KnuckleLinkage linkage, LinkageStation? station)
+    {
+        Require.Finite(station is LinkageStation.OnRod rod ? rod.Share : station is LinkageStation.OnStrut strut ? strut.Along : 0);
+        return Made(linkage, station);
+    }
+
+    private static StationPath? Made(KnuckleLinkage linkage, LinkageStation? station) => station switch
     {
         null => null,
         LinkageStation.OnKnuckle s => new KnucklePath(linkage.Joint(s.Body), linkage.OnKnuckle(s.Knuckle)),
