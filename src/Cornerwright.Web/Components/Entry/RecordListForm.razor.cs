@@ -20,6 +20,10 @@ public partial class RecordListForm
     [Parameter] public bool Apart { get; set; }
     [Parameter] public bool Mirrored { get; set; }
 
+    [Inject] private NavigationManager Navigation { get; set; } = null!;
+
+    private object? _added;
+
     private string AddWords => Field.ElementType.Name switch
     {
         nameof(LoadCase) => "Add a load case",
@@ -29,7 +33,17 @@ public partial class RecordListForm
         _ => "Add a point",
     };
 
-    private void Add() => MendList(AddWords + ": " + Where, list => list.Add(Blank(list)));
+    private void Add() => MendList(AddWords + ": " + Where, list =>
+    {
+        object blank = Blank(list);
+        list.Add(blank);
+        _added = KeyOf(blank, list.Count - 1);
+    });
+
+    // Entries start folded, but for the one just added and the one the address leads into.
+    private bool StartsOpen(object item, int index) =>
+        KeyOf(item, index).Equals(_added)
+        || Navigation.Uri.Contains("#" + FieldPaths.RowId(ItemPath(item, index)) + "-", StringComparison.Ordinal);
 
     private void Remove(int index) => MendList("Take out of " + Where, list =>
     {
