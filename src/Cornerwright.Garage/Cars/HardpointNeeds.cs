@@ -25,6 +25,36 @@ public static class HardpointNeeds
         return [.. Points.Where(f => names.Contains(f.PropertyName))];
     }
 
+    /// <summary>Points that this table can use and do without, in the order of the document.</summary>
+    public static IReadOnlyList<FieldShape> Extra(T table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return [.. Points.Where(f => f.PropertyName == nameof(T.PlateInner) && IsStrut(table.Kind))];
+    }
+
+    /// <summary>True for the two kinds with a strut.</summary>
+    public static bool IsStrut(LinkageKind kind) => kind is LinkageKind.MacPherson or LinkageKind.MacPhersonTwoLinks;
+
+    /// <summary>True where spring or damper can stand on one of two lower links.</summary>
+    public static bool OnLinks(LinkageKind kind) => kind is LinkageKind.FiveLink or LinkageKind.MacPhersonTwoLinks;
+
+    /// <summary>Parts on which a pushrod can work.</summary>
+    public static IReadOnlyList<StationCarrier> PushrodCarriers => [StationCarrier.LowerArm, StationCarrier.UpperArm, StationCarrier.Carrier];
+
+    /// <summary>The same table with what its kind does not have replaced by the usual: for a form in which the kind was just chosen.</summary>
+    public static T Fitted(T table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        var carriers = Carriers(table.Kind);
+        return table with
+        {
+            SpringOn = carriers.Contains(table.SpringOn) ? table.SpringOn : carriers[0],
+            DamperOn = carriers.Contains(table.DamperOn) ? table.DamperOn : carriers[0],
+            PushrodOn = PushrodCarriers.Contains(table.PushrodOn) ? table.PushrodOn : PushrodCarriers[0],
+            RackOn = OnLinks(table.Kind) ? table.RackOn : RackRod.TieRod,
+        };
+    }
+
     /// <summary>The words of the points that are needed and not given; empty if the table is whole.</summary>
     public static IReadOnlyList<string> Missing(T table) =>
         [.. Of(table).Where(f => f.Get(table) is not BodyPoint { X: not null, Y: not null, Z: not null }).Select(f => f.Label)];
@@ -33,7 +63,7 @@ public static class HardpointNeeds
     public static IReadOnlyList<StationCarrier> Carriers(LinkageKind kind) => kind switch
     {
         LinkageKind.MacPherson => [StationCarrier.Strut, StationCarrier.LowerArm],
-        LinkageKind.MacPhersonTwoLinks => [StationCarrier.Strut],
+        LinkageKind.MacPhersonTwoLinks => [StationCarrier.Strut, StationCarrier.LowerArm],
         LinkageKind.DoubleWishbone => [StationCarrier.LowerArm, StationCarrier.UpperArm, StationCarrier.Carrier, StationCarrier.Rocker],
         LinkageKind.FiveLink => [StationCarrier.Carrier, StationCarrier.LowerArm],
         _ => [StationCarrier.Carrier],

@@ -1,4 +1,6 @@
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Garage.Readings;
 
 namespace Cornerwright.Garage.Cars;
 
@@ -20,6 +22,21 @@ public sealed record HardpointTable
 
     [Field("Pushrod works on", How = "Only where a rocker carries spring or damper.")]
     public StationCarrier PushrodOn { get; init; } = StationCarrier.LowerArm;
+
+    [Field("Rack moves", How = "The rod whose inner joint the steering rack carries. Counts only where the axle is steered.")]
+    public RackRod RackOn { get; init; }
+
+    [Field("Spring stands on the lower link at the", How = "Only where it works on one of two lower links.")]
+    public LowerLink SpringLink { get; init; }
+
+    [Field("Damper stands on the lower link at the", How = "Only where it works on one of two lower links.")]
+    public LowerLink DamperLink { get; init; }
+
+    [Field("Spring's lower reference along the strut", Dimension.Length, "mm", -300, 600, How = "From the lower point on the strut up to the clamp bolt or perch from which the spring's axis length is measured. Not asked for where that length itself is measured.")]
+    public Reading? SpringAlong { get; init; }
+
+    [Field("Damper's lower reference along the strut", Dimension.Length, "mm", -300, 600, How = "The same for the damper, where it is not the spring's.")]
+    public Reading? DamperAlong { get; init; }
 
     [Field("Centre of the hub's face", How = "From the centre of the wheel's mounting face, not of the rim.")]
     public BodyPoint? HubFace { get; init; }
@@ -62,6 +79,9 @@ public sealed record HardpointTable
 
     [Field("Strut top", How = "Where the damper rod turns in the top mount, with the plate as it stands now.")]
     public BodyPoint? StrutTop { get; init; }
+
+    [Field("Plate, second point", How = "A point that the strut's top passes when the plate slides inward. Left out: it slides level, straight to the car's middle.")]
+    public BodyPoint? PlateInner { get; init; }
 
     [Field("Lower point on the strut", How = "A point on the tube's axis, near the clamp.")]
     public BodyPoint? StrutLow { get; init; }

@@ -34,3 +34,23 @@ public enum StationCarrier
     /// <summary>A rocker that a pushrod turns.</summary>
     Rocker,
 }
+
+/// <summary>Which rod the steering rack carries.</summary>
+public enum RackRod
+{
+    /// <summary>The tie rod or toe link.</summary>
+    TieRod,
+
+    /// <summary>The lower front link, where two lower links stand for an arm.</summary>
+    LowerFrontLink,
+
+    /// <summary>The lower rear link, where two lower links stand for an arm.</summary>
+    LowerRearLink,
+}
+
+/// <summary>Which of two lower links a spring or damper stands on.</summary>
+public enum LowerLink
+{
+    Rear,
+    Front,
+}

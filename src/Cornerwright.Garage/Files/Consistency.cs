@@ -24,7 +24,7 @@ public static class Consistency
         foreach (var corner in Places.Corners)
         {
             Unique(problems, $"{corner.Words()} corner / things near the wheel", car.At(corner).Obstacles.Select(x => x.Id));
-            CheckHardpoints(problems, car, corner);
+            HardpointConsistency.Check(problems, car, corner);
             Rising(problems, $"{corner.Words()} corner / cycled readings / travel", car.At(corner).Motion.Steps.Select(x => x.Travel));
             foreach (var build in car.Builds)
             {
@@ -42,20 +42,6 @@ public static class Consistency
         var problems = new List<Problem>();
         CheckShelf(problems, shelf);
         return problems;
-    }
-
-    private static void CheckHardpoints(List<Problem> problems, Car car, CornerPlace corner)
-    {
-        if (car.At(corner).Hardpoints is not { Mirrored: true })
-        {
-            return;
-        }
-
-        var other = corner.OtherSide();
-        if (car.At(other).Hardpoints is null or { Mirrored: true })
-        {
-            problems.Add(new Problem($"{corner.Words()} corner / hardpoints / mirrored from the other wheel", "yes", $"a table of its own at the {other.Words()} corner", $"Write the points down at the {other.Words()} corner, or here."));
-        }
     }
 
     private static void CheckShelf(List<Problem> problems, PartsShelf shelf)

@@ -35,15 +35,18 @@ public sealed class RandomRecords(int seed)
             MeasuredLoadCase = car.LoadCases.Count > 0 ? car.LoadCases[0].Id : "",
             FrontLeft = Own(car.FrontLeft),
             RearLeft = Own(car.RearLeft),
-            FrontRight = car.FrontLeft.Hardpoints is null ? Own(car.FrontRight) : car.FrontRight,
-            RearRight = car.RearLeft.Hardpoints is null ? Own(car.RearRight) : car.RearRight,
+            FrontRight = car.FrontLeft.Hardpoints is null ? Own(car.FrontRight) : Fitted(car.FrontRight),
+            RearRight = car.RearLeft.Hardpoints is null ? Own(car.RearRight) : Fitted(car.RearRight),
         };
     }
 
     public Part Part(Type type) => (Part)Record(type, 0.5);
 
     /// <summary>A table may only mirror one that stands on its own: here the right wheel's the left's.</summary>
-    private static Corner Own(Corner corner) => corner.Hardpoints is { } table ? corner with { Hardpoints = table with { Mirrored = false } } : corner;
+    private static Corner Own(Corner corner) => corner.Hardpoints is { } table ? Fitted(corner with { Hardpoints = table with { Mirrored = false } }) : corner;
+
+    /// <summary>Springs and dampers on parts that the kind of linkage has.</summary>
+    private static Corner Fitted(Corner corner) => corner.Hardpoints is { } table ? corner with { Hardpoints = HardpointNeeds.Fitted(table) } : corner;
 
     private object Record(Type type, double position)
     {

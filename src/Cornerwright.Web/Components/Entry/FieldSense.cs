@@ -19,6 +19,15 @@ public static class FieldSense
             WheelMotion motion => OfMotion(motion.Level, field.PropertyName, apart),
             HardpointTable table when field.ElementType == typeof(BodyPoint) => !table.Mirrored && HardpointNeeds.Of(table).Contains(field),
             HardpointTable table when field.PropertyName == nameof(HardpointTable.PushrodOn) => table.SpringOn == StationCarrier.Rocker || table.DamperOn == StationCarrier.Rocker,
+            HardpointTable table => field.PropertyName switch
+            {
+                nameof(HardpointTable.RackOn) => HardpointNeeds.OnLinks(table.Kind),
+                nameof(HardpointTable.SpringLink) => HardpointNeeds.OnLinks(table.Kind) && table.SpringOn == StationCarrier.LowerArm,
+                nameof(HardpointTable.DamperLink) => HardpointNeeds.OnLinks(table.Kind) && table.DamperOn == StationCarrier.LowerArm,
+                nameof(HardpointTable.SpringAlong) => table.SpringOn == StationCarrier.Strut,
+                nameof(HardpointTable.DamperAlong) => table.DamperOn == StationCarrier.Strut && apart,
+                _ => true,
+            },
             Corner => apart || field.PropertyName != nameof(Corner.DamperAxisLength),
             CycledStep => apart || field.PropertyName != nameof(CycledStep.DamperLength),
             Spring spring => field.PropertyName switch
