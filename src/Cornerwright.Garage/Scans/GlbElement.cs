@@ -8,31 +8,29 @@ internal readonly struct GlbElement(JsonElement element, string where)
 {
     public string Where => where;
 
-    public bool Has(string name) => element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out _);
+    public bool Has(string name) => Find(name, out _);
 
-    public GlbElement Part(string name) => Has(name) ? new(element.GetProperty(name), where + " / " + name) : throw Wrong(name, "nothing", "a value");
+    public GlbElement Part(string name) => Find(name, out var part) ? new(part, where + " / " + name) : throw Wrong(name, "nothing", "a value");
 
     /// <summary>A list; empty where there is none.</summary>
     public GlbList List(string name)
     {
-        if (!Has(name))
+        if (!Find(name, out var list))
         {
             return new GlbList(null, where + " / " + name);
         }
 
-        var list = element.GetProperty(name);
         return list.ValueKind == JsonValueKind.Array ? new GlbList(list, where + " / " + name) : throw Wrong(name, list.GetRawText(), "a list");
     }
 
     /// <summary>A whole number of at least 0; the given one where there is none.</summary>
     public int Whole(string name, int otherwise)
     {
-        if (!Has(name))
+        if (!Find(name, out var value))
         {
             return otherwise;
         }
 
-        var value = element.GetProperty(name);
         return value.ValueKind == JsonValueKind.Number && value.TryGetInt32(out int number) && number >= 0
             ? number
             : throw Wrong(name, value.GetRawText(), $"a whole number from 0 to {int.MaxValue}");
@@ -59,12 +57,11 @@ internal readonly struct GlbElement(JsonElement element, string where)
     /// <summary>Finite numbers, exactly as many as the span has room for. False where there are none.</summary>
     public bool Numbers(string name, Span<double> into)
     {
-        if (!Has(name))
+        if (!Find(name, out var list))
         {
             return false;
         }
 
-        var list = element.GetProperty(name);
         if (list.ValueKind != JsonValueKind.Array || list.GetArrayLength() != into.Length)
         {
             throw Wrong(name, list.GetRawText(), $"{into.Length} numbers");
@@ -82,6 +79,20 @@ internal readonly struct GlbElement(JsonElement element, string where)
     }
 
     private const string Cure = "The file is damaged there: export it again.";
+
+    /// <summary>A name of the file that JSON can spell but text cannot hold lets no search of names through.</summary>
+    private bool Find(string name, out JsonElement found)
+    {
+        try
+        {
+            found = default;
+            return element.ValueKind == JsonValueKind.Object && element.TryGetProperty(name, out found);
+        }
+        catch (InvalidOperationException)
+        {
+            throw ScanFault.At(where, "a name with half a character pair", "whole characters", Cure);
+        }
+    }
 
     private ScanFault Wrong(string name, string given, string allowed) => ScanFault.At(where + " / " + name, given, allowed, Cure);
 }
