@@ -3,6 +3,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Garage.Scans;
 
 namespace Cornerwright.Garage.Cars;
 
@@ -56,6 +57,9 @@ public sealed record Car
 
     [Field("Rear right corner")]
     public Corner RearRight { get; init; } = new();
+
+    [Field("Scans", How = "Of what stands round the wheels.")]
+    public IReadOnlyList<Scan> Scans { get; init; } = [];
 
     [Field("Parts")]
     public PartsShelf Parts { get; init; } = new();

@@ -17,6 +17,7 @@ public static class Consistency
         var problems = new List<Problem>();
         Unique(problems, "load cases", car.LoadCases.Select(x => x.Id));
         Unique(problems, "builds", car.Builds.Select(x => x.Id));
+        problems.AddRange(ScanConsistency.Check(car));
         CheckShelf(problems, car.Parts);
         Exists(problems, "measured in load case", car.MeasuredLoadCase, Set(car.LoadCases.Select(x => x.Id)));
         Exists(problems, "measured on build", car.MeasuredBuild, Set(car.Builds.Select(x => x.Id)));

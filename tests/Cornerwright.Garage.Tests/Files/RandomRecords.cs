@@ -91,6 +91,8 @@ public sealed class RandomRecords(int seed)
     private string Text(FieldShape field) => field switch
     {
         { Name: "id" } => FormattableString.Invariant($"{Pick("a/b", "w~", "Ä", "x y")}{_ids++}"),
+        { Name: "contentHash" } => Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData([(byte)_random.Next(256)])),
+        { Name: "takenOn" } => "2026-09-12",
         { Words.RefersTo: "parts/springs,parts/sheets" or "builds" or "loadCases" } => "",
         { Words.RefersTo.Length: > 0 } => OnShelf(field.Words.RefersTo["parts/".Length..]),
         { Name: "designation", Label: "Rim designation" } => Pick("8Jx18 ET35 5x112", "7 1/2 J x 17 H2 ET-12", "9.5Jx19 ET22"),
