@@ -4,6 +4,7 @@ using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Scans;
+using Cornerwright.Garage.Setting;
 
 namespace Cornerwright.Garage.Cars;
 
@@ -70,6 +71,15 @@ public sealed record Car
     [Field("Builds")]
     public IReadOnlyList<Build> Builds { get; init; } = [];
 
+    [Field("Settings wanted")]
+    public IReadOnlyList<SettingWish> Wishes { get; init; } = [];
+
+    [Field("Readings after the work")]
+    public IReadOnlyList<Occasion> Occasions { get; init; } = [];
+
+    [Field("Judge with what was learned", How = "The readings after the work correct the numbers of this car; nothing typed is changed.")]
+    public bool UseLearned { get; init; }
+
     public Corner At(CornerPlace corner) => corner switch
     {
         CornerPlace.FrontLeft => FrontLeft,
@@ -87,6 +97,21 @@ public sealed record Car
     };
 
     public Axle At(AxlePlace axle) => axle == AxlePlace.Front ? Front : Rear;
+
+    /// <summary>How a build is to be set; null where nobody said.</summary>
+    public SettingWish? Wish(string buildId) => Wishes.FirstOrDefault(w => w.Build == buildId);
+
+    /// <summary>The same car with this wish in place of the one for the same build.</summary>
+    public Car With(SettingWish wish) => this with
+    {
+        Wishes = Wishes.Any(w => w.Build == wish.Build) ? [.. Wishes.Select(w => w.Build == wish.Build ? wish : w)] : [.. Wishes, wish],
+    };
+
+    /// <summary>The same car with these readings in place of those of the same id, or added at the end.</summary>
+    public Car With(Occasion occasion) => this with
+    {
+        Occasions = Occasions.Any(o => o.Id == occasion.Id) ? [.. Occasions.Select(o => o.Id == occasion.Id ? occasion : o)] : [.. Occasions, occasion],
+    };
 
     public Build? Build(string id) => Builds.FirstOrDefault(b => b.Id == id);
 

@@ -70,6 +70,9 @@ public sealed record WheelMotion
     [Field("Its change with bump", Dimension.InverseLength, "1/mm", -0.02, 0.02)]
     public Reading? DamperRatioChange { get; init; }
 
+    [Field("Motion ratio of the bar's end", Dimension.Ratio, "", 0.05, 1.6, How = "Travel of the anti-roll bar's end, along its link, per wheel travel.")]
+    public Reading? BarRatio { get; init; }
+
     [Field("Camber gain", Dimension.AnglePerLength, "deg/mm", -0.3, 0.3, How = "Change of camber per millimetre of bump; usually negative: the top leans in as the wheel rises.")]
     public Reading? CamberGain { get; init; }
 

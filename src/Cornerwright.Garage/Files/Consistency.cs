@@ -19,6 +19,7 @@ public static class Consistency
         Unique(problems, "builds", car.Builds.Select(x => x.Id));
         problems.AddRange(ScanConsistency.Check(car));
         CheckShelf(problems, car.Parts);
+        CheckSetting(problems, car);
         Exists(problems, "measured in load case", car.MeasuredLoadCase, Set(car.LoadCases.Select(x => x.Id)));
         Exists(problems, "measured on build", car.MeasuredBuild, Set(car.Builds.Select(x => x.Id)));
         var shelf = new Ids(car.Parts);
@@ -43,6 +44,25 @@ public static class Consistency
         var problems = new List<Problem>();
         CheckShelf(problems, shelf);
         return problems;
+    }
+
+    private static void CheckSetting(List<Problem> problems, Car car)
+    {
+        Unique(problems, "readings after the work", car.Occasions.Select(x => x.Id));
+        foreach (var wish in car.Wishes)
+        {
+            Exists(problems, $"settings wanted of {wish.Build} / build", wish.Build, Set(car.Builds.Select(x => x.Id)));
+        }
+
+        if (car.Wishes.GroupBy(w => w.Build, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1) is { } twice)
+        {
+            problems.Add(new Problem("settings wanted / build", twice.Key, "each build once", "Take one of the two out."));
+        }
+
+        foreach (var occasion in car.Occasions)
+        {
+            Exists(problems, $"readings {occasion.Id} / load case", occasion.LoadCase, Set(car.LoadCases.Select(x => x.Id)));
+        }
     }
 
     private static void CheckShelf(List<Problem> problems, PartsShelf shelf)

@@ -31,6 +31,7 @@ public sealed class RandomRecords(int seed)
         return car with
         {
             Parts = _shelf,
+            Wishes = [.. car.Builds.Zip(car.Wishes, (build, wish) => wish with { Build = build.Id })],
             MeasuredBuild = car.Builds.Count > 0 ? car.Builds[^1].Id : "",
             MeasuredLoadCase = car.LoadCases.Count > 0 ? car.LoadCases[0].Id : "",
             FrontLeft = Own(car.FrontLeft),
