@@ -172,19 +172,30 @@ internal sealed class CornerNumbers
     /// <summary>Spring force at ride in a load case, by what the load leaves for it: exact even where the stack is nearly solid. N.</summary>
     public double SpringForce(double travel) => StackAt(travel).Force;
 
+    /// <summary>Makes the motion and the stack of the present row, without solving anything.</summary>
+    public void MakeMotion()
+    {
+        _motion = _plan.Motion.Make(X);
+        _motionNow = _plan.Motion.AsMeasured(X) ? _motion : _plan.Motion.MakeNow(X);
+        FillStack();
+    }
+
     /// <summary>Contact load at a travel and its slope, N and N/m.</summary>
-    public double ContactLoad(double travel, out double slope)
+    public double ContactLoad(double travel, out double slope) => ContactLoad(travel, 0, out slope, out _);
+
+    /// <summary>Contact load with the spring's lower seat raised, m, and its slopes with travel and with the seat, N/m.</summary>
+    public double ContactLoad(double travel, double seatRise, out double slope, out double perSeat)
     {
         var s = _plan.Station;
         bool spring = Motion.StationAt(travel, Station.Spring, out var at).IsUsable();
         if (!spring)
         {
-            slope = 0;
+            (slope, perSeat) = (0, 0);
             return double.NaN;
         }
 
         // The stack: its force and tangent rate; metal once it is solid.
-        var stack = SpringStack.ForceAt(_stack, Math.Max(1e-4, at.Length - X[s.SeatDrop] - X[s.Perch]));
+        var stack = SpringStack.ForceAt(_stack, Math.Max(1e-4, at.Length - X[s.SeatDrop] - X[s.Perch] - seatRise));
         double force = stack.Force, rate = 0;
         if (stack.State == StackState.Bound)
         {
@@ -195,6 +206,7 @@ internal sealed class CornerNumbers
             rate = SpringStack.TangentRateAt(_stack, force) ?? SolidRate;
         }
 
+        perSeat = at.MotionRatio * rate;
         double load = (X[s.Unsprung] * Gravity) + (at.MotionRatio * force);
         slope = RideRates.WheelRate(rate, at.MotionRatio, force, at.MotionRatioSlope);
 
@@ -225,6 +237,9 @@ internal sealed class CornerNumbers
             _ => double.NaN,
         };
     }
+
+    /// <summary>Travel at which the corner carries a contact load, N; NaN where it does not within reach.</summary>
+    public double TravelUnder(double load) => RideAt(load, 0);
 
     private double RideAt(double load, double guess)
     {
