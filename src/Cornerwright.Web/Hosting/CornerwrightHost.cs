@@ -24,12 +24,15 @@ public static class CornerwrightHost
 
     public static WebApplication Build(string[] args)
     {
+        // A published program has its static files beside it, wherever it is started from; a built one finds them by its list.
+        string beside = Path.Combine(AppContext.BaseDirectory, "wwwroot");
         var builder = WebApplication.CreateBuilder(new WebApplicationOptions
         {
             Args = args,
 
             // Static files are found by this name, whichever program hosts the pages.
             ApplicationName = typeof(CornerwrightHost).Assembly.GetName().Name,
+            WebRootPath = Directory.Exists(beside) ? beside : null,
         });
         builder.WebHost.UseStaticWebAssets();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
