@@ -6,8 +6,8 @@ namespace Cornerwright.Mechanics.Clearance;
 /// <summary>A convex polygon in the half-plane (a, r) laid out for speed: four edges at once.</summary>
 /// <remarks>
 /// Outside, the distance is the least over the edges; inside, the nearest edge line is an edge, so it is the greatest of the signed line
-/// distances. Corners run from street-side axis towards growing r (counter-clockwise with a to the right and r up). Fixed width of four,
-/// no fused operations: the same result on every machine with IEEE doubles. Error: rounding only, below 1e-12 m.
+/// distances. An edge on the spindle bounds nothing and is left out. Corners run from street-side axis towards growing r
+/// (counter-clockwise with a to the right and r up). Fixed width of four, no fused operations: the same result on every machine with IEEE doubles. Error: rounding only, below 1e-12 m.
 /// Source: docs/theory/clearance.md §1.
 /// </remarks>
 public readonly ref struct ConvexProfile
@@ -36,7 +36,7 @@ public readonly ref struct ConvexProfile
             ProfilePoint p = corners[i], q = corners[i + 1 < corners.Length ? i + 1 : 0];
             double da = q.A - p.A, dr = q.R - p.R;
             double length = Math.Sqrt((da * da) + (dr * dr));
-            if (length > 1e-12)
+            if (length > 1e-12 && !(p.R == 0 && q.R == 0))
             {
                 Put(buffer, padded, edge++, p, da / length, dr / length, length);
             }

@@ -10,6 +10,7 @@ public enum WheelPart
     RimOuterLip = 1,
     RimInnerLip = 2,
     RimBarrel = 3,
+    Spokes = 4,
 }
 
 /// <summary>Tyre and rim as solids of revolution made of convex profiles, ready for distances; points are given in S (a, 12, 3), m.</summary>
