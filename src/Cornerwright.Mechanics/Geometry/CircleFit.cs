@@ -39,8 +39,11 @@ public static class CircleFit
 {
     private const int MostSteps = 60;
 
-    /// <summary>See <see cref="RigidFit"/>: the same for points round a circle. Common practice, no source.</summary>
-    private const double OutlierFactor = 4, LeastWidth = 0.02;
+    /// <summary>See <see cref="RigidFit"/>; of two coordinates, across the circle and square to its plane, χ² exceeds 20 once in 22,000.</summary>
+    private const double OutlierFall = 20;
+
+    /// <summary>Width of the spread across, over its length, below which points count as lying on a line.</summary>
+    private const double LeastWidth = 0.02;
 
     /// <summary>Fits a circle; a point that disagrees with all others is left out and named.</summary>
     /// <param name="points">m, on one circle to within their error.</param>
@@ -66,7 +69,7 @@ public static class CircleFit
         var circle = Round(points, weights);
         for (int left = n / 3; left > 0 && used > 4 && circle.Why == CircleFitStop.Fitted; left--)
         {
-            int worst = Worst(points, weights, used, pickDeviation);
+            int worst = Worst(points, weights, used, circle.SquareOf(points, weights), pickDeviation);
             if (worst < 0)
             {
                 break;
@@ -115,10 +118,10 @@ public static class CircleFit
             circle.Centre, circle.Normal, circle.Radius, residuals, outliers, deviation, deviation * Math.Max(inPlane, across), deviation * lean, CircleFitStop.Fitted);
     }
 
-    private static int Worst(ReadOnlySpan<Vec3> points, double[] weights, int used, double pickDeviation)
+    private static int Worst(ReadOnlySpan<Vec3> points, double[] weights, int used, double all, double pickDeviation)
     {
         int worst = -1;
-        double least = double.PositiveInfinity, off = 0;
+        double least = double.PositiveInfinity;
         for (int i = 0; i < points.Length; i++)
         {
             if (weights[i] == 0)
@@ -132,12 +135,12 @@ public static class CircleFit
             weights[i] = 1;
             if (square < least)
             {
-                (worst, least, off) = (i, square, without.DistanceOf(points[i]));
+                (worst, least) = (i, square);
             }
         }
 
-        double rest = Math.Sqrt(least / Math.Max(1, (2 * (used - 1)) - 6));
-        return off > OutlierFactor * Math.Max(pickDeviation, rest) ? worst : -1;
+        double variance = Math.Max(pickDeviation * pickDeviation, least / Math.Max(1, (2 * (used - 1)) - 6));
+        return all - least > OutlierFall * variance ? worst : -1;
     }
 
     private static Circle Round(ReadOnlySpan<Vec3> points, ReadOnlySpan<double> weights)

@@ -64,8 +64,11 @@ public static class RigidFit
     /// <summary>Width of the spread across, over its length, below which points count as lying on a line. Below 1 in 50 a pick's error turns the scan by degrees.</summary>
     private const double LeastWidth = 0.02;
 
-    /// <summary>A pair this many deviations away from what all others say is left out. Common practice, no source.</summary>
-    private const double OutlierFactor = 4;
+    /// <summary>
+    /// A pair is left out when the sum of squares falls by more than this many variances without it. Of a sound pair it falls as χ² of three
+    /// coordinates does, which exceeds 20 once in 5,900 (Abramowitz and Stegun 1964, 26.4); the fall counts what the pair itself pulls.
+    /// </summary>
+    private const double OutlierFall = 20;
 
     /// <summary>Fits pairs; a pair that disagrees with all others is left out and named.</summary>
     /// <param name="from">m.</param>
@@ -179,7 +182,7 @@ public static class RigidFit
     private static int Worst(ReadOnlySpan<Vec3> from, ReadOnlySpan<Vec3> to, bool[] kept, int used, double pickDeviation)
     {
         int worst = -1;
-        double least = double.PositiveInfinity, off = 0;
+        double least = double.PositiveInfinity, all = Best(from, to, kept, mirrored: false).Square;
         for (int i = 0; i < kept.Length; i++)
         {
             if (!kept[i])
@@ -188,16 +191,16 @@ public static class RigidFit
             }
 
             kept[i] = false;
-            var (fit, square) = Best(from, to, kept, mirrored: false);
+            double square = Best(from, to, kept, mirrored: false).Square;
             kept[i] = true;
             if (square < least)
             {
-                (worst, least, off) = (i, square, (fit.Apply(from[i]) - to[i]).Length);
+                (worst, least) = (i, square);
             }
         }
 
-        double rest = Math.Sqrt(least / Math.Max(1, (3 * (used - 1)) - 6));
-        return off > OutlierFactor * Math.Max(pickDeviation, rest) ? worst : -1;
+        double variance = Math.Max(pickDeviation * pickDeviation, least / Math.Max(1, (3 * (used - 1)) - 6));
+        return all - least > OutlierFall * variance ? worst : -1;
     }
 
     // Flat figures are their own mirror images, so only a figure with some depth can tell.

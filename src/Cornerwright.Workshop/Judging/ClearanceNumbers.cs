@@ -396,7 +396,7 @@ internal sealed class ClearanceNumbers
         return new TouchPlace(clearing.Along, cylinder.Radius > 0 ? (clearing.OnObstacle - onAxis) / cylinder.Radius : default);
     }
 
-    private bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
+    internal bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
     {
         bool usable = motion.WheelAt(travel, out var wheel).IsUsable();
         pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);

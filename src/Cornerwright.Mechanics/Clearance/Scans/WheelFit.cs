@@ -32,7 +32,7 @@ public readonly record struct WheelFitted(Vec3 HubFace, Vec3 Spindle, int Points
 /// </remarks>
 public static class WheelFit
 {
-    private const int Unknowns = 5, MostPoints = 20_000, StepsEach = 12, LeastPoints = 30;
+    private const int Unknowns = 5, MostPoints = 6_000, StepsEach = 8, LeastPoints = 30;
 
     /// <summary>Points within this of the wheel take part, m: wide at first, for a start from a few picks, then close.</summary>
     private static readonly double[] Bands = [0.030, 0.018, 0.010, 0.007];
@@ -58,6 +58,7 @@ public static class WheelFit
         Require.Positive(reach);
         Vec3[] near = Near(points, hubFace, reach + (2 * Bands[0]));
         var at = new Place(hubFace, spindle.Unit());
+        Span<double> m = stackalloc double[Unknowns * Unknowns], b = stackalloc double[Unknowns];
         foreach (double wide in Bands)
         {
             double band = wide;
@@ -68,7 +69,6 @@ public static class WheelFit
 
             for (int step = 0; step < StepsEach; step++)
             {
-                Span<double> m = stackalloc double[Unknowns * Unknowns], b = stackalloc double[Unknowns];
                 int count = Gather(wheel, near, at, band, m, b);
                 if (count < LeastPoints)
                 {
