@@ -25,6 +25,8 @@ public class GoldenTests
     [InlineData("stack-gravel-2.txt", "stack demo.json gravel-2")]
     [InlineData("stack-touring-front-left.txt", "stack demo.json touring --corner front-left --rows 40")]
     [InlineData("stack-touring.json", "stack demo.json touring --corner left --json")]
+    [InlineData("order-gravel-3.txt", "order demo.json --build gravel-3")]
+    [InlineData("order-winter.json", "order demo.json --from gravel-2 --build winter --json")]
     [InlineData("problems.json", "judge demo.json nothing-like-it --json")]
     [InlineData("help.txt", "--help")]
     [InlineData("help-judge.txt", "judge --help")]

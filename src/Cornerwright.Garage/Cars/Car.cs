@@ -1,5 +1,7 @@
+using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Log;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
@@ -79,6 +81,12 @@ public sealed record Car
 
     [Field("Judge with what was learned", How = "The readings after the work correct the numbers of this car; nothing typed is changed.")]
     public bool UseLearned { get; init; }
+
+    [Field("How it comes apart")]
+    public AccessGraph Access { get; init; } = new();
+
+    [Field("Log")]
+    public CarLog Log { get; init; } = new();
 
     public Corner At(CornerPlace corner) => corner switch
     {

@@ -16,6 +16,7 @@ internal static class ValueWords
         (FieldKind.Choice, _) => Spaced(value.ToString()!),
         (FieldKind.TextList, IEnumerable<string> texts) => string.Join(", ", texts),
         (FieldKind.Reading, Reading reading) => Full(reading),
+        (FieldKind.Date, DateOnly date) => date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
         (FieldKind.Number, double number) => number.ToString("R", CultureInfo.InvariantCulture),
         (_, IFormattable number) => number.ToString(null, CultureInfo.InvariantCulture),
         _ => value.ToString() ?? "",

@@ -17,6 +17,7 @@ public enum FieldKind
     Number,
     Money,
     Choice,
+    Date,
     Reading,
     Record,
     RecordList,
@@ -48,6 +49,7 @@ public sealed class FieldShape
                 _ when type == typeof(double) => FieldKind.Number,
                 _ when type == typeof(decimal) => FieldKind.Money,
                 _ when type.IsEnum => FieldKind.Choice,
+                _ when type == typeof(DateOnly) => FieldKind.Date,
                 _ when type == typeof(Reading) => FieldKind.Reading,
                 _ => FieldKind.Record,
             };

@@ -77,6 +77,7 @@ public static class CarSchema
             FieldKind.Number => new JsonObject { ["type"] = "number" },
             FieldKind.Money => new JsonObject { ["type"] = "number", ["minimum"] = 0, ["maximum"] = 1_000_000_000 },
             FieldKind.Choice => Choice(field.ElementType),
+            FieldKind.Date => new JsonObject { ["type"] = "string", ["format"] = "date", ["pattern"] = "^[0-9]{4}-[0-9]{2}-[0-9]{2}$" },
             FieldKind.Reading => Reference("reading"),
             FieldKind.Record => Reference(Define(field.ElementType, definitions)),
             _ => List(Reference(Define(field.ElementType, definitions))),

@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Designations;
@@ -34,7 +35,20 @@ public static class Consistency
             }
         }
 
+        problems.AddRange(AccessCheck.Problems(car.Access));
+        CheckLog(problems, car);
         return problems;
+    }
+
+    private static void CheckLog(List<Problem> problems, Car car)
+    {
+        Unique(problems, "log / entries", car.Log.Entries.Select(x => x.Id));
+        Unique(problems, "log / jobs", car.Log.Jobs.Select(x => x.Id));
+        Unique(problems, "log / reminders", car.Log.Reminders.Select(x => x.Id));
+        foreach (var job in car.Log.Jobs)
+        {
+            Unique(problems, $"log / job {job.Id} / ticks", job.Ticks.Select(x => x.Id));
+        }
     }
 
     /// <summary>A shelf alone: ids within their kind, designations, lengths in order.</summary>

@@ -47,6 +47,17 @@ internal sealed partial class DocumentReader
         return Problems.Count > before ? null : parsed.Value;
     }
 
+    private DateOnly? ReadDate(JsonElement element, string path)
+    {
+        if (element.ValueKind == JsonValueKind.String && DateOnly.TryParseExact(Text(element, path), DateForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+        {
+            return date;
+        }
+
+        Report(path, element, "a date such as 2026-05-31", "Write year, month and day, in quotes.");
+        return null;
+    }
+
     private void ReadPieces(JsonElement element, string path, TypedReading typed)
     {
         var seen = new HashSet<string>(StringComparer.Ordinal);

@@ -129,6 +129,8 @@ internal sealed partial class DocumentReader
                 return element.ValueKind == JsonValueKind.Number && element.TryGetDecimal(out decimal money) && money is >= 0 and <= 1_000_000_000 ? money : Report(path, element, "0 to 1000000000", "Write the price as a number without quotes.");
             case FieldKind.Choice:
                 return ReadChoice(element, field.ElementType, path, field.Allowed);
+            case FieldKind.Date:
+                return ReadDate(element, path);
             case FieldKind.Reading:
                 return ReadReading(element, field, path);
             case FieldKind.Record:

@@ -64,6 +64,9 @@ internal static class DocumentWriter
             case FieldKind.Text:
                 text.Append(Quote((string)value));
                 break;
+            case FieldKind.Date:
+                text.Append(Quote(((DateOnly)value).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)));
+                break;
             case FieldKind.YesNo:
                 text.Append((bool)value ? "true" : "false");
                 break;

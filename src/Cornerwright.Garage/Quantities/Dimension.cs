@@ -53,4 +53,7 @@ public enum Dimension
 
     /// <summary>N·m/rad, e.g. a bar</summary>
     RollStiffness,
+
+    /// <summary>m, of a drive or an odometer</summary>
+    Distance,
 }

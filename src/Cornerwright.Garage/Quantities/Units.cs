@@ -106,6 +106,9 @@ public static class Units
     public static Unit PoundForceFootPerDegree { get; } =
         new(Dimension.RollStiffness, "lbf·ft/°", PoundForce * 3048 * 180, 10000 * Math.PI, "lbf·ft/°", "lbf·ft/deg", "lb·ft/°", "lb·ft/deg", "ft·lb/°", "ft·lb/deg");
 
+    public static Unit Kilometre { get; } = new(Dimension.Distance, "km", 1000, 1, "km");
+    public static Unit Mile { get; } = new(Dimension.Distance, "mi", 1609.344, 1, "mi", "mile", "miles");
+
     private static readonly Unit[][] ByDimension = Gather();
 
     /// <summary>Every unit a field of this dimension takes, the usual one first.</summary>
@@ -172,5 +175,6 @@ public static class Units
         [NewtonSecondPerMetre, NewtonSecondPerMillimetre, PoundForceSecondPerInch],
         [Megapascal, Gigapascal, KilopoundForcePerSquareInch, PoundForcePerSquareInchOfStress],
         [NewtonMetrePerDegree, NewtonMetrePerRadian, PoundForceFootPerDegree],
+        [Kilometre, Mile],
     ];
 }

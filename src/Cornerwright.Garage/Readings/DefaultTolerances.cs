@@ -23,6 +23,7 @@ public static class DefaultTolerances
         (Dimension.Angle, ReadingSource.Guess) => 2 * Degree,
         (Dimension.Angle, _) => 0.5 * Degree,
         (Dimension.Mass or Dimension.Force, ReadingSource.Scale) => 0.01 * size,
+        (Dimension.Distance, _) => 0,
         (_, ReadingSource.Guess) => 0.20 * size,
         (_, ReadingSource.DataSheet) => 0.02 * size,
         _ => 0.03 * size,

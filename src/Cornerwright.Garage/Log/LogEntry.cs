@@ -1,0 +1,102 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Garage.Readings;
+
+namespace Cornerwright.Garage.Log;
+
+/// <summary>What an entry of the log tells of.</summary>
+public enum LogKind
+{
+    Note,
+    Drive,
+
+    /// <summary>Work done on the car.</summary>
+    Work,
+
+    /// <summary>Heights, loads, angles read again.</summary>
+    Measured,
+    TyreWear,
+    Cost,
+}
+
+/// <summary>One day's note in the life of the car.</summary>
+public sealed record LogEntry
+{
+    [Field("Id", Needed = true)]
+    public string Id { get; init; } = "";
+
+    [Field("Date")]
+    public DateOnly? Date { get; init; }
+
+    [Field("Odometer", Dimension.Distance, "km", 0, 3_000_000)]
+    public Reading? Odometer { get; init; }
+
+    [Field("Kind")]
+    public LogKind Kind { get; init; }
+
+    [Field("In a few words")]
+    public string Title { get; init; } = "";
+
+    [Field("Build on the car", RefersTo = "builds")]
+    public string Build { get; init; } = "";
+
+    [Field("Distance driven", Dimension.Distance, "km", 0, 100_000)]
+    public Reading? Driven { get; init; }
+
+    [Field("Cost", How = "In the car's currency.")]
+    public decimal? Cost { get; init; }
+
+    [Field("At the corners")]
+    public IReadOnlyList<CornerLog> Corners { get; init; } = [];
+
+    [Field("Photos")]
+    public IReadOnlyList<Photo> Photos { get; init; } = [];
+
+    [Field("Note")]
+    public string Note { get; init; } = "";
+}
+
+/// <summary>What was read at one corner on that day.</summary>
+public sealed record CornerLog
+{
+    [Field("Corner")]
+    public CornerPlace Corner { get; init; }
+
+    [Field("Hub centre to arch edge", Dimension.Length, "mm", 150, 800, How = "Rolled and settled, in the load case in which heights are wanted.")]
+    public Reading? RideHeight { get; init; }
+
+    [Field("Height as predicted then", Dimension.Length, "mm", 150, 800, How = "What the verdict said of that build when the entry was made; kept, so that later knowledge does not mend it.")]
+    public Reading? PredictedHeight { get; init; }
+
+    [Field("Load on the wheel", Dimension.Mass, "kg", 20, 3000)]
+    public Reading? Load { get; init; }
+
+    [Field("Camber", Dimension.Angle, "deg", -15, 15)]
+    public Reading? Camber { get; init; }
+
+    [Field("Toe", Dimension.Angle, "deg", -5, 5)]
+    public Reading? Toe { get; init; }
+
+    [Field("Tyre pressure, cold", Dimension.Pressure, "bar", 0.5, 6)]
+    public Reading? Pressure { get; init; }
+
+    [Field("Tread depth, outer", Dimension.Length, "mm", 0, 25)]
+    public Reading? TreadOuter { get; init; }
+
+    [Field("Tread depth, middle", Dimension.Length, "mm", 0, 25)]
+    public Reading? TreadMiddle { get; init; }
+
+    [Field("Tread depth, inner", Dimension.Length, "mm", 0, 25)]
+    public Reading? TreadInner { get; init; }
+}
+
+/// <summary>A picture kept beside the database under the hash of its content.</summary>
+public sealed record Photo
+{
+    [Field("Content hash", How = "SHA-256 in small hexadecimal digits: the name under which the file is kept.")]
+    public string Hash { get; init; } = "";
+
+    [Field("Name")]
+    public string Name { get; init; } = "";
+}

@@ -1,0 +1,105 @@
+using System.Globalization;
+using Cornerwright.Garage.Access;
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Parts;
+using Cornerwright.Garage.Quantities;
+
+namespace Cornerwright.Workshop.WorkOrders;
+
+/// <summary>What has to lie ready: parts, tools, consumables.</summary>
+internal static class OrderLists
+{
+    /// <summary>Parts that the proposed build has and the present one lacks, counted over the whole car.</summary>
+    public static IReadOnlyList<OrderPart> Parts(Car car, Build from, Build to)
+    {
+        var shelf = car.Parts;
+        var lines = new List<OrderPart>();
+        Add(shelf.Wheels, c => [c.Wheel]);
+        Add(shelf.Tyres, c => [c.Tyre]);
+        Add(shelf.Spacers, c => [c.Spacer]);
+        Add(shelf.Springs, c => c.Stack);
+        Add(shelf.Sheets, c => c.Stack);
+        Add(shelf.Perches, c => [c.Perch]);
+        Add(shelf.TopMounts, c => [c.TopMount]);
+        Add(shelf.Dampers, c => [c.Damper]);
+        Add(shelf.BumpStops, c => [c.BumpStop]);
+        Add(shelf.AntiRollBars, c => [c.AntiRollBar], byAxle: true);
+        Add(shelf.BarLinks, c => [c.BarLink]);
+        return lines;
+
+        void Add(IEnumerable<Part> parts, Func<CornerBuild, IReadOnlyList<string>> ids, bool byAxle = false)
+        {
+            foreach (var part in parts)
+            {
+                // One bar serves both wheels of its axle.
+                CornerPlace[] places = byAxle ? [CornerPlace.FrontLeft, CornerPlace.RearLeft] : [.. Places.Corners];
+                int Count(Build build) => places.Sum(p => ids(build.At(p)).Count(id => id == part.Id));
+                int more = Count(to) - Count(from);
+                if (more > 0)
+                {
+                    var where = places.Where(p => ids(to.At(p)).Contains(part.Id) && !ids(from.At(p)).Contains(part.Id)).Select(p => byAxle ? p.Axle().Words() : p.Words());
+                    lines.Add(new OrderPart(part, more, part.Price * more, string.Join(", ", where)));
+                }
+            }
+        }
+    }
+
+    public static IReadOnlyList<string> Tools(AccessMap map, IReadOnlyList<OrderStep> steps, IReadOnlyList<FastenerLine> torques, bool lifted)
+    {
+        var tools = new List<string>();
+        if (lifted)
+        {
+            tools.AddRange(["trolley jack", "two axle stands", "wheel chocks"]);
+        }
+
+        var known = torques.Where(t => t.Fastener.Torque is not null).Select(t => t.Fastener.Torque!.Si).ToList();
+        if (torques.Count > 0)
+        {
+            tools.Add(known.Count == 0 ? "torque wrench" : string.Create(CultureInfo.InvariantCulture,
+                $"torque wrench, {QuantityText.WriteTorqueBothWays(known.Min())} to {QuantityText.WriteTorqueBothWays(known.Max())}"));
+        }
+
+        if (steps.Any(s => s.Fasteners.Any(f => f.Fastener.Mark)))
+        {
+            tools.Add("scriber or paint pen");
+        }
+
+        tools.AddRange(Nodes(steps).SelectMany(n => Split(map[n.Component].Tools)));
+        tools.AddRange(steps.SelectMany(s => s.Fasteners).SelectMany(f => Split(f.Fastener.Drive)));
+        return Distinct(tools);
+    }
+
+    public static IReadOnlyList<string> Consumables(AccessMap map, IReadOnlyList<OrderStep> steps)
+    {
+        var fitted = steps.Where(s => s.Phase == OrderPhase.Fit).ToList();
+        var all = SingleUse(map, steps).Concat(Nodes(fitted).SelectMany(n => Split(map[n.Component].Consumables)))
+            .Concat(fitted.SelectMany(s => s.Fasteners).Where(f => f.Fastener.Locking.Length > 0).Select(f => f.Fastener.Locking));
+        return Distinct(all);
+    }
+
+    /// <summary>"2 new: rod's top nut (front)" for everything that comes right off.</summary>
+    public static IReadOnlyList<string> SingleUse(AccessMap map, IReadOnlyList<OrderStep> steps)
+    {
+        var counted = new Dictionary<(string Component, string Fastener), (string Words, int Count, bool Known)>();
+        foreach (var step in steps.Where(s => s.Phase == OrderPhase.Fit && s.Id.StartsWith("on/", StringComparison.Ordinal) && s.Node is not null))
+        {
+            var component = map[step.Node!.Value.Component];
+            string axle = AccessMap.AxleOf(component.Place) is { } place ? $" ({place.Words()})" : "";
+            foreach (var fastener in component.Fasteners.Where(f => f.SingleUse))
+            {
+                var key = (component.Id, fastener.Id);
+                var before = counted.GetValueOrDefault(key, (fastener.Name.ToLowerInvariant() + axle, 0, true));
+                counted[key] = (before.Item1, before.Item2 + (fastener.Count ?? 1), before.Item3 && fastener.Count is not null);
+            }
+        }
+
+        return [.. counted.Values.Select(v => v.Known ? string.Create(CultureInfo.InvariantCulture, $"{v.Count} new: {v.Words}") : $"new, count them: {v.Words}")];
+    }
+
+    private static IEnumerable<AccessNode> Nodes(IEnumerable<OrderStep> steps) => steps.Where(s => s.Node is not null).Select(s => s.Node!.Value).Distinct();
+
+    private static IEnumerable<string> Split(string list) => list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+
+    private static IReadOnlyList<string> Distinct(IEnumerable<string> texts) => [.. texts.Distinct(StringComparer.OrdinalIgnoreCase)];
+}
