@@ -14,8 +14,6 @@ public enum LogKind
     /// <summary>Work done on the car.</summary>
     Work,
 
-    /// <summary>Heights, loads, angles read again.</summary>
-    Measured,
     TyreWear,
     Cost,
 }
@@ -47,7 +45,7 @@ public sealed record LogEntry
     [Field("Cost", How = "In the car's currency.")]
     public decimal? Cost { get; init; }
 
-    [Field("At the corners")]
+    [Field("Tyres")]
     public IReadOnlyList<CornerLog> Corners { get; init; } = [];
 
     [Field("Photos")]
@@ -57,29 +55,11 @@ public sealed record LogEntry
     public string Note { get; init; } = "";
 }
 
-/// <summary>What was read at one corner on that day.</summary>
+/// <summary>The tyre of one corner on that day. Heights, loads and angles are readings after the work (Setting/Occasion).</summary>
 public sealed record CornerLog
 {
     [Field("Corner")]
     public CornerPlace Corner { get; init; }
-
-    [Field("Hub centre to arch edge", Dimension.Length, "mm", 150, 800, How = "Rolled and settled, in the load case in which heights are wanted.")]
-    public Reading? RideHeight { get; init; }
-
-    [Field("Height as predicted then", Dimension.Length, "mm", 150, 800, How = "What the verdict said of that build when the entry was made; kept, so that later knowledge does not mend it.")]
-    public Reading? PredictedHeight { get; init; }
-
-    [Field("Load on the wheel", Dimension.Mass, "kg", 20, 3000)]
-    public Reading? Load { get; init; }
-
-    [Field("Camber", Dimension.Angle, "deg", -15, 15)]
-    public Reading? Camber { get; init; }
-
-    [Field("Toe", Dimension.Angle, "deg", -5, 5)]
-    public Reading? Toe { get; init; }
-
-    [Field("Tyre pressure, cold", Dimension.Pressure, "bar", 0.5, 6)]
-    public Reading? Pressure { get; init; }
 
     [Field("Tread depth, outer", Dimension.Length, "mm", 0, 25)]
     public Reading? TreadOuter { get; init; }
@@ -89,6 +69,9 @@ public sealed record CornerLog
 
     [Field("Tread depth, inner", Dimension.Length, "mm", 0, 25)]
     public Reading? TreadInner { get; init; }
+
+    [Field("Tyre pressure, cold", Dimension.Pressure, "bar", 0.5, 6)]
+    public Reading? Pressure { get; init; }
 }
 
 /// <summary>A picture kept beside the database under the hash of its content.</summary>
