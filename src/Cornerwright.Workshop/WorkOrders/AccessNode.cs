@@ -53,7 +53,7 @@ public sealed class AccessMap
         _ => null,
     };
 
-    public IEnumerable<AccessNode> NodesOf(Component component) => CornersOf(component.Place).Select(c => new AccessNode(component.Id, c));
+    public static IEnumerable<AccessNode> NodesOf(Component component) => CornersOf(component.Place).Select(c => new AccessNode(component.Id, c));
 
     /// <summary>What must be undone before this can be: its own blockers, and for what comes off also all that stands on it.</summary>
     public IEnumerable<(Undoing First, string Why)> Before(Undoing item)
@@ -83,6 +83,6 @@ public sealed class AccessMap
     }
 
     /// <summary>The same wheel's where both are there at each wheel of one axle; else every one of them.</summary>
-    private IEnumerable<AccessNode> Beside(AccessNode from, Component to) =>
+    private static IEnumerable<AccessNode> Beside(AccessNode from, Component to) =>
         from.Corner is { } corner && CornersOf(to.Place).Contains(corner) ? [new AccessNode(to.Id, corner)] : NodesOf(to);
 }

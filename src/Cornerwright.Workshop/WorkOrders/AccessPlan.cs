@@ -50,7 +50,7 @@ public sealed record AccessPlan(IReadOnlyList<Undoing> Undo, IReadOnlyDictionary
     public static IReadOnlyList<Problem> Cycles(AccessGraph graph)
     {
         var map = new AccessMap(graph);
-        var all = map.Components.SelectMany(map.NodesOf).SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) });
+        var all = map.Components.SelectMany(AccessMap.NodesOf).SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) });
 
         // Every rule as it stands, without sparing any step.
         var why = new Dictionary<Undoing, (Undoing, string)>();

@@ -70,7 +70,7 @@ internal sealed record OrderTargets(IReadOnlyList<Undoing> Fit, IReadOnlyList<Un
     {
         ComponentPlace.WholeCar => [],
         _ when AccessMap.AxleOf(component.Place) != corner.Axle() => [],
-        ComponentPlace.FrontMiddle or ComponentPlace.RearMiddle => map.NodesOf(component),
+        ComponentPlace.FrontMiddle or ComponentPlace.RearMiddle => AccessMap.NodesOf(component),
         _ => [new AccessNode(component.Id, corner)],
     };
 }

@@ -18,7 +18,7 @@ public sealed class AccessPlanTests
         for (int round = 0; round < 400; round++)
         {
             var map = new AccessMap(RandomGraph.Make(random, random.Next(2, 6), acyclic: true));
-            var nodes = map.Components.SelectMany(map.NodesOf).ToList();
+            var nodes = map.Components.SelectMany(AccessMap.NodesOf).ToList();
             if (nodes.Count > 7)
             {
                 continue;
@@ -92,7 +92,7 @@ public sealed class AccessPlanTests
         for (int round = 0; round < 2000; round++)
         {
             var map = new AccessMap(RandomGraph.Make(random, random.Next(2, 14), acyclic: true));
-            var nodes = map.Components.SelectMany(map.NodesOf).ToList();
+            var nodes = map.Components.SelectMany(AccessMap.NodesOf).ToList();
             var targets = nodes.Where(_ => random.Next(3) == 0).Select(n => new Undoing(n, random.Next(2) == 0 ? Undone.Off : Undone.Loose)).ToList();
             var plan = AccessPlan.Reach(map, targets).Value;
             var done = new HashSet<Undoing>();
@@ -137,7 +137,7 @@ public sealed class AccessPlanTests
     /// <summary>Another way: repeatedly take away what waits for nothing that is left.</summary>
     private static bool HasCircle(AccessMap map)
     {
-        var left = map.Components.SelectMany(map.NodesOf).SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) }).ToHashSet();
+        var left = map.Components.SelectMany(AccessMap.NodesOf).SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) }).ToHashSet();
         int before;
         do
         {
