@@ -22,7 +22,7 @@ internal static class Repository
     private static bool IsForeign(string relative) =>
         relative.Split('/') is var parts
         && (parts.Contains("bin", StringComparer.Ordinal) || parts.Contains("obj", StringComparer.Ordinal)
-            || parts.Contains("Migrations", StringComparer.Ordinal) || parts.Contains("vendor", StringComparer.Ordinal));
+            || parts.Contains("Migrations", StringComparer.Ordinal) || parts.Contains("vendor", StringComparer.Ordinal) || parts.Contains("lib", StringComparer.Ordinal));
 
     private static string Find()
     {

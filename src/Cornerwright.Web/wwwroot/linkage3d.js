@@ -147,17 +147,20 @@ class Linkage {
   }
 
   placeMember(m, a, b) {
-    if (m.kind === 'spring') {
+    if (m.kind === 'rack') {
+      // The rack runs from the tie rod's inner joint toward the middle of the car.
+      lay(m.parts[0], a, new THREE.Vector3(a.x, a.y * 0.25, a.z));
+    } else if (m.kind === 'spring') {
       // The coil sits between two shares of the line, so that a strut's spring stands above its perch.
-      between_(m.parts[0], a.clone().lerp(b, m.from ?? 0), b);
+      lay(m.parts[0], a.clone().lerp(b, m.from ?? 0), b);
     } else if (m.kind === 'strut' || m.kind === 'damper') {
       // The tube keeps its length; the rod is what is left.
-      m.tube ??= a.distanceTo(b) * 0.55;
+      m.tube ??= a.distanceTo(b) * 0.5;
       const up = b.clone().sub(a).normalize();
-      between_(m.parts[0], a, a.clone().addScaledVector(up, m.tube));
-      between_(m.parts[1], a.clone().addScaledVector(up, m.tube), b);
+      lay(m.parts[0], a, a.clone().addScaledVector(up, m.tube));
+      lay(m.parts[1], a.clone().addScaledVector(up, m.tube), b);
     } else {
-      between_(m.parts[0], a, b);
+      lay(m.parts[0], a, b);
     }
   }
 
@@ -180,6 +183,8 @@ class Linkage {
 
   look(side) { this.view.look(side); }
 
+  zoom(factor) { this.view.zoom(factor); }
+
   point(event) {
     const { view } = this, box = view.renderer.domElement.getBoundingClientRect();
     const x = (event.clientX - box.left) / box.width * 2 - 1, y = 1 - (event.clientY - box.top) / box.height * 2;
@@ -196,7 +201,7 @@ class Linkage {
   }
 }
 
-function between_(mesh, a, b) {
+function lay(mesh, a, b) {
   const along = b.clone().sub(a), length = Math.max(1e-6, along.length());
   mesh.position.copy(a).addScaledVector(along, 0.5);
   mesh.scale.set(1, length, 1);

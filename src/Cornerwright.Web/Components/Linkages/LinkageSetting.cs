@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
+using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
@@ -56,11 +57,13 @@ public sealed record LinkageSetting(
     /// <summary>The wheel turns against its carrier about the centre of the hub's face, and its middle with it.</summary>
     private static CornerLinkage Clamped(CornerHardpoints points, double clamp)
     {
-        var linkage = points.Linkage;
-        var before = TyreDisc.Spindle(linkage.Camber, linkage.Toe, linkage.Side);
-        var after = TyreDisc.Spindle(linkage.Camber + clamp, linkage.Toe, linkage.Side);
-        return linkage with { Camber = linkage.Camber + clamp, WheelCentre = linkage.WheelCentre + ((before - after) * points.HubFaceOutboard) };
+        var before = points.Linkage;
+        var after = before with { Camber = before.Camber + clamp };
+        return after with { WheelCentre = before.WheelCentre + ((Spindle(before) - Spindle(after)) * points.HubFaceOutboard) };
     }
+
+    private static Vec3 Spindle(CornerLinkage linkage) =>
+        new KnuckleLinkage(linkage).Spindle is var s && linkage.Side > 0 ? s : new Vec3(s.X, -s.Y, s.Z);
 
     private static double Clamp(Build? build, CornerPlace place) => build?.At(place).ClampCamber?.Si ?? 0;
 

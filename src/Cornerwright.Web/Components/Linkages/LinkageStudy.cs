@@ -1,0 +1,54 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Problems;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Web.Components.Linkages;
+
+/// <summary>All that one corner's page draws of a linkage, present against proposed.</summary>
+/// <param name="Present">As the car was measured; null where the table makes no linkage.</param>
+/// <param name="Proposed">As the chosen build sets it; null where that is the build on the car.</param>
+/// <param name="Problems">Why there is none.</param>
+/// <param name="ThroughTravel">Charts.</param>
+/// <param name="ThroughSteer">Charts; empty where nothing steers.</param>
+public sealed record LinkageStudy(
+    LinkageSetting? Present, LinkageSetting? Proposed, IReadOnlyList<Problem> Problems, IReadOnlyList<CurveSheet> ThroughTravel, IReadOnlyList<CurveSheet> ThroughSteer)
+{
+    /// <summary>Nothing to draw.</summary>
+    public static LinkageStudy None { get; } = new(null, null, [], [], []);
+
+    /// <summary>The one that is drawn and moved: the chosen build's.</summary>
+    public LinkageSetting? Shown => Proposed ?? Present;
+
+    /// <param name="car">With a table at this corner.</param>
+    /// <param name="place">Which corner.</param>
+    /// <param name="chosenId">The build to compare with what is on the car.</param>
+    /// <param name="present">Judgement of the build on the car; null while it is not there.</param>
+    /// <param name="chosen">Judgement of the chosen build.</param>
+    public static LinkageStudy Of(Car car, CornerPlace place, string chosenId, Judgement? present, Judgement? chosen)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        if (car.At(place).Hardpoints is null)
+        {
+            return None;
+        }
+
+        var measured = car.Build(car.MeasuredBuild);
+        var build = car.Build(chosenId);
+        bool same = build is null || build.Id == measured?.Id;
+        var now = LinkageSetting.Of(car, place, measured, same ? chosen ?? present : present);
+        if (!now.Try(out var presentSetting))
+        {
+            return None with { Problems = now.Problems };
+        }
+
+        var then = same ? null : LinkageSetting.Of(car, place, build, chosen);
+        if (then is { Ok: false })
+        {
+            return None with { Problems = then.Problems };
+        }
+
+        var proposed = then?.Value;
+        return new(
+            presentSetting, proposed, [], CurveSheet.Of(presentSetting, proposed, SweepAlong.Travel), CurveSheet.Of(presentSetting, proposed, SweepAlong.Rack));
+    }
+}
