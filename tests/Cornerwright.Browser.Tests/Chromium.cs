@@ -5,9 +5,10 @@ namespace Cornerwright.Browser.Tests;
 /// <summary>Finds the browser the tests drive: none is downloaded in silence, and without one the tests fail and say what to type.</summary>
 internal static class Chromium
 {
-    /// <summary>Quiet, without a sandbox (tests run as root in containers), and never calling home.</summary>
+    /// <summary>Quiet, without a sandbox (tests run as root in containers), never calling home, and drawing three dimensions without a graphics card.</summary>
     public static IReadOnlyList<string> Arguments { get; } =
-        ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage"];
+        ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
+         "--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
 
     private static readonly string[] UsualPlaces = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/snap/bin/chromium"];
 

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Mvc.Testing;
+using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Storage;
 using Microsoft.Extensions.DependencyInjection;
@@ -37,13 +38,19 @@ public sealed class WorkshopDoor : IAsyncLifetime
     }
 
     /// <summary>A copy of the demo car for one test that changes it.</summary>
+    /// <param name="id">Of the copy.</param>
+    /// <param name="change">What is different about it.</param>
     /// <returns>Its address.</returns>
-    public string OwnDemoCar(string id)
+    public string OwnDemoCar(string id, Func<Car, Car>? change = null)
     {
         var store = _factory!.Services.GetRequiredService<IGarageStore>();
-        store.Save(DemoCar.Read() with { Id = id, Name = "Wagtail, " + id }, null);
+        var car = DemoCar.Read() with { Id = id, Name = "Wagtail, " + id };
+        store.Save(change is null ? car : change(car), null);
         return "/car/" + id;
     }
+
+    /// <summary>That copy as it is kept now.</summary>
+    public Car Kept(string id) => _factory!.Services.GetRequiredService<IGarageStore>().Load(id).Value.Car;
 
     /// <summary>A fresh visitor: own storage, own circuit.</summary>
     public async Task<Visitor> Visit(int width = 1440)

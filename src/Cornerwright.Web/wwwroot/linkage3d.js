@@ -82,8 +82,8 @@ class Linkage {
       return new THREE.Mesh(new THREE.LatheGeometry(points, 64), material);
     };
     const wheel = new THREE.Group();
-    if (plan.tyre?.length) wheel.add(turned(plan.tyre, view.material('ink-2', { opacity: 0.34 })));
-    if (plan.rim?.length) wheel.add(turned(plan.rim, view.material('now', { opacity: 0.5 })));
+    if (plan.tyre?.length) wheel.add(turned(plan.tyre, view.material('ink-2', { opacity: 0.24 })));
+    if (plan.rim?.length) wheel.add(turned(plan.rim, view.material('now', { opacity: 0.34 })));
     this.wheel = view.add('linkage-wheel', wheel);
   }
 

@@ -4,7 +4,7 @@ import * as THREE from 'three';
 import { OrbitControls } from 'three/orbit';
 
 const SIDES = {
-  corner: [1, 1.25, 0.55], front: [1, 0, 0], rear: [-1, 0, 0], street: [0, 1, 0], above: [0.001, 0, 1],
+  corner: [1, 0.9, 0.5], front: [1, 0, 0], rear: [-1, 0, 0], street: [0, 1, 0], above: [0.001, 0, 1],
 };
 
 /** True where this browser can draw in three dimensions at all. */
@@ -197,7 +197,7 @@ class View {
     const ball = box.getBoundingSphere(new THREE.Sphere());
     const from = this.from ?? new THREE.Vector3(...SIDES.corner).normalize();
     const angle = Math.min(this.camera.fov, 2 * Math.atan(Math.tan(this.camera.fov * Math.PI / 360) * this.camera.aspect) * 180 / Math.PI);
-    const distance = ball.radius / Math.sin(angle * Math.PI / 360);
+    const distance = 0.9 * ball.radius / Math.sin(angle * Math.PI / 360);   // corners of the ball's box are empty
     this.controls.target.copy(ball.center);
     this.camera.position.copy(ball.center).addScaledVector(from, distance);
     this.controls.update();

@@ -75,6 +75,11 @@ public sealed class CurveLayout
     public (double X, double Y, string Anchor)? LabelOf(CurveLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
+        if (Together && !line.Proposed)
+        {
+            return null;
+        }
+
         int n = line.Values.Count, near = n / 8;
         int i = Apart(n - 1 - near) >= Apart(near) ? n - 1 - near : near;
         if (line.Values[i] is not { } value)
@@ -87,6 +92,10 @@ public sealed class CurveLayout
         double y = Y(value) + (above ? -8 : 16);
         return (X(_sheet.PlacesMm[i]), Math.Clamp(y, Top + 8, Bottom - 4), i < n / 2 ? "start" : "end");
     }
+
+    /// <summary>True where both lines lie so close together that they are one to the eye.</summary>
+    public bool Together => _sheet.Lines is [var a, var b] && Enumerable.Range(0, a.Values.Count).All(i =>
+        a.Values[i] is null ? b.Values[i] is null : b.Values[i] is not null && Math.Abs(Y(a.Values[i]!.Value) - Y(b.Values[i]!.Value)) < 1.5);
 
     /// <summary>A mark's number, with no more decimals than the scale needs.</summary>
     public static string Mark(double value, in NiceScale scale)

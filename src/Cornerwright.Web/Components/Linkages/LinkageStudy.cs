@@ -10,11 +10,19 @@ namespace Cornerwright.Web.Components.Linkages;
 /// <param name="Problems">Why there is none.</param>
 /// <param name="ThroughTravel">Charts.</param>
 /// <param name="ThroughSteer">Charts; empty where nothing steers.</param>
+/// <param name="Doubts">Which coordinates to measure better.</param>
+/// <param name="Way">Travel over which that is averaged, m.</param>
 public sealed record LinkageStudy(
-    LinkageSetting? Present, LinkageSetting? Proposed, IReadOnlyList<Problem> Problems, IReadOnlyList<CurveSheet> ThroughTravel, IReadOnlyList<CurveSheet> ThroughSteer)
+    LinkageSetting? Present, LinkageSetting? Proposed, IReadOnlyList<Problem> Problems, IReadOnlyList<CurveSheet> ThroughTravel, IReadOnlyList<CurveSheet> ThroughSteer,
+    IReadOnlyList<QuantityDoubt> Doubts, (double Least, double Most) Way)
 {
+    private const int DoubtPoses = 7;
+
+    /// <summary>Where nobody knows the stops, m.</summary>
+    private const double UsualWay = 0.06;
+
     /// <summary>Nothing to draw.</summary>
-    public static LinkageStudy None { get; } = new(null, null, [], [], []);
+    public static LinkageStudy None { get; } = new(null, null, [], [], [], [], default);
 
     /// <summary>The one that is drawn and moved: the chosen build's.</summary>
     public LinkageSetting? Shown => Proposed ?? Present;
@@ -48,7 +56,15 @@ public sealed record LinkageStudy(
         }
 
         var proposed = then?.Value;
+        var way = DoubtWay(presentSetting);
+        double[] travels = [.. Enumerable.Range(0, DoubtPoses).Select(i => way.Least + ((way.Most - way.Least) * i / (DoubtPoses - 1)))];
         return new(
-            presentSetting, proposed, [], CurveSheet.Of(presentSetting, proposed, SweepAlong.Travel), CurveSheet.Of(presentSetting, proposed, SweepAlong.Rack));
+            presentSetting, proposed, [], CurveSheet.Of(presentSetting, proposed, SweepAlong.Travel), CurveSheet.Of(presentSetting, proposed, SweepAlong.Rack),
+            QuantityDoubt.Of(presentSetting.Points, travels), way);
     }
+
+    // To whole millimetres: a stop that moves by a hair does not ask for everything anew.
+    private static (double Least, double Most) DoubtWay(LinkageSetting setting) => (
+        setting.Droop is { } droop && double.IsFinite(droop) ? Math.Round(Math.Clamp(droop, -0.15, -0.02), 3) : -UsualWay,
+        setting.Bump is { } bump && double.IsFinite(bump) ? Math.Round(Math.Clamp(bump, 0.02, 0.15), 3) : UsualWay);
 }

@@ -72,6 +72,8 @@ public partial class HardpointsPage
 
     private static double Metres(double? mm, double most) => mm is { } value && double.IsFinite(value) ? Math.Clamp(value / 1000, -most, most) : 0;
 
+    private string Here(string part) => new Uri(Navigation.Uri).PathAndQuery + "#" + part;
+
     private string FileName(CornerPlace place, string along) => $"{Car.Id}-{Addresses.Slug(place)}-{along}";
 
     private void Choose(string? build) => Navigation.NavigateTo(Navigation.GetUriWithQueryParameter("build", build), replace: true);
