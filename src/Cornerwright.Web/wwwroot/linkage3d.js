@@ -79,11 +79,11 @@ class Linkage {
     const turned = (outline, material) => {
       const points = outline.map(([a, r]) => new THREE.Vector2(r, a));
       points.push(points[0].clone());
-      return new THREE.Mesh(new THREE.LatheGeometry(points, 64), material);
+      return new THREE.Mesh(new THREE.LatheGeometry(points, 48), material);
     };
     const wheel = new THREE.Group();
-    if (plan.tyre?.length) wheel.add(turned(plan.tyre, view.material('ink-2', { opacity: 0.24 })));
-    if (plan.rim?.length) wheel.add(turned(plan.rim, view.material('now', { opacity: 0.34 })));
+    if (plan.tyre?.length) wheel.add(turned(plan.tyre, view.material('ink-2', { opacity: 0.24, both: true })));
+    if (plan.rim?.length) wheel.add(turned(plan.rim, view.material('now', { opacity: 0.34, both: true })));
     this.wheel = view.add('linkage-wheel', wheel);
   }
 

@@ -3,19 +3,12 @@
 import * as THREE from 'three';
 import { OrbitControls } from 'three/orbit';
 
+// Milliseconds: a drawing slower than SLOW_MS is felt as a stutter; after RESTING_MS without a change the view rests.
+const SLOW_MS = 45, RESTING_MS = 400;
+
 const SIDES = {
   corner: [1, 0.9, 0.5], front: [1, 0, 0], rear: [-1, 0, 0], street: [0, 1, 0], above: [0.001, 0, 1],
 };
-
-/** True where this browser can draw in three dimensions at all. */
-export function able() {
-  try {
-    const canvas = document.createElement('canvas');
-    const context = canvas.getContext('webgl2');
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return !!context;
-  } catch { return false; }
-}
 
 /**
  * Opens a view in an element; null where the browser cannot.
@@ -24,8 +17,16 @@ export function able() {
  */
 export function open(host, options = {}) {
   let renderer;
-  try { renderer = new THREE.WebGLRenderer({ antialias: true, alpha: true, powerPreference: 'low-power' }); } catch { return null; }
+  try { renderer = new THREE.WebGLRenderer({ antialias: !software(), alpha: true, powerPreference: 'low-power' }); } catch { return null; }
   return new View(host, renderer, options.side ?? 1);
+}
+
+/** True where no graphics card draws: smooth edges would cost more than they show. */
+function software() {
+  const context = document.createElement('canvas').getContext('webgl2'), names = context?.getExtension('WEBGL_debug_renderer_info');
+  const card = names ? context.getParameter(names.UNMASKED_RENDERER_WEBGL) : '';
+  context?.getExtension('WEBGL_lose_context')?.loseContext();
+  return /swiftshader|llvmpipe|software|basic render/i.test(card);
 }
 
 /** Colour of a token, for instance "ink" for --cw-ink. */
@@ -36,7 +37,7 @@ export function tokenColour(token) {
 class View {
   constructor(host, renderer, side) {
     Object.assign(this, { host, renderer, side, parts: new Map(), painted: new Map(), frame: 0, drawn: 0, closed: false });
-    renderer.setPixelRatio(Math.min(devicePixelRatio || 1, 2));
+    this.resolution();
     host.append(renderer.domElement);
     renderer.domElement.setAttribute('aria-hidden', 'true');
     this.scene = new THREE.Scene();
@@ -84,13 +85,14 @@ class View {
   }
 
   /** A material whose colour is a token's. */
-  material(token, { opacity = 1, lines = false, flat = false, size = 0, both = true } = {}) {
+  material(token, { opacity = 1, lines = false, flat = false, size = 0, both = false } = {}) {
     const see = opacity < 1;
     const common = { transparent: see, opacity, depthWrite: !see };
     const made = size > 0 ? new THREE.PointsMaterial({ ...common, size, sizeAttenuation: true })
       : lines ? new THREE.LineBasicMaterial(common)
       : flat ? new THREE.MeshBasicMaterial({ ...common, side: THREE.DoubleSide })
-      : new THREE.MeshStandardMaterial({ ...common, roughness: 0.62, metalness: 0.05, side: both ? THREE.DoubleSide : THREE.FrontSide });
+      : new THREE.MeshLambertMaterial({ ...common, side: both ? THREE.DoubleSide : THREE.FrontSide });
+    made.forceSinglePass = true;
     made.color.copy(tokenColour(token));
     this.painted.set(made, token);
     return made;
@@ -114,7 +116,7 @@ class View {
     shape.setAttribute('position', new THREE.BufferAttribute(floats(positions), 3));
     if (indices?.length) shape.setIndex(new THREE.BufferAttribute(indices instanceof Uint32Array ? indices : new Uint32Array(indices), 1));
     shape.computeVertexNormals();
-    return this.add(name, new THREE.Mesh(shape, this.material(token, { opacity })), on);
+    return this.add(name, new THREE.Mesh(shape, this.material(token, { opacity, both: true })), on);
   }
 
   /** A cloud of points: x, y, z in metres; size of a point in metres. */
@@ -245,8 +247,9 @@ class View {
   /** Asks for one drawing at the next frame of the screen, however often it is asked. */
   redraw() {
     if (this.frame || this.closed) return;
-    this.frame = requestAnimationFrame(() => {
+    this.frame = requestAnimationFrame(now => {
       this.frame = 0;
+      this.pace(now);
       this.lamp.position.copy(this.camera.position);
       this.renderer.render(this.scene, this.camera);
       this.drawn++;
@@ -254,10 +257,23 @@ class View {
     });
   }
 
+  /** On a slow machine what moves is drawn coarser, and sharp again once it rests. */
+  pace(now) {
+    const since = now - (this.last ?? 0), moving = since < RESTING_MS;
+    this.last = now;
+    if (moving) this.frameMs = 0.7 * (this.frameMs ?? since) + 0.3 * since;
+    if (moving && !this.coarse && this.frameMs > SLOW_MS) { this.coarse = true; this.resolution(); }
+    clearTimeout(this.rest);
+    if (this.coarse) this.rest = setTimeout(() => { this.coarse = false; this.last = 0; this.resolution(); this.redraw(); }, RESTING_MS);
+  }
+
+  resolution() { this.renderer.setPixelRatio(this.coarse ? 0.5 : Math.min(devicePixelRatio || 1, 2)); }
+
   dispose() {
     if (this.closed) return;
     this.closed = true;
     cancelAnimationFrame(this.frame);
+    clearTimeout(this.rest);
     this.resizing.disconnect();
     this.theme.disconnect();
     this.night.removeEventListener('change', this.repaint);
