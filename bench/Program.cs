@@ -10,6 +10,12 @@ public static class Program
 {
     public static void Main(string[] args)
     {
+        if (args is ["ranking", ..])
+        {
+            RankingRun.Run(args.Length > 1 && int.TryParse(args[1], out int threads) ? threads : 2);
+            return;
+        }
+
         var config = DefaultConfig.Instance.AddDiagnoser(MemoryDiagnoser.Default);
         if (!args.Contains("--job"))
         {

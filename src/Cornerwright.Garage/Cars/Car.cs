@@ -88,6 +88,9 @@ public sealed record Car
     [Field("Log")]
     public CarLog Log { get; init; } = new();
 
+    [Field("Searches", How = "What was looked for among the parts, so that the search can be repeated.")]
+    public IReadOnlyList<Wishes> Searches { get; init; } = [];
+
     public Corner At(CornerPlace corner) => corner switch
     {
         CornerPlace.FrontLeft => FrontLeft,
@@ -122,6 +125,14 @@ public sealed record Car
     };
 
     public Build? Build(string id) => Builds.FirstOrDefault(b => b.Id == id);
+
+    /// <summary>The same car with these wishes in place of those of the same id, or added at the end.</summary>
+    public Car With(Wishes wishes) => this with
+    {
+        Searches = Searches.Any(w => w.Id == wishes.Id)
+            ? [.. Searches.Select(w => w.Id == wishes.Id ? wishes : w)]
+            : [.. Searches, wishes],
+    };
 
     /// <summary>The same car with this build in place of the one of the same id, or added at the end.</summary>
     public Car With(Build build) => this with

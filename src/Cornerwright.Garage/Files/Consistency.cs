@@ -24,6 +24,12 @@ public static class Consistency
         Exists(problems, "measured in load case", car.MeasuredLoadCase, Set(car.LoadCases.Select(x => x.Id)));
         Exists(problems, "measured on build", car.MeasuredBuild, Set(car.Builds.Select(x => x.Id)));
         var shelf = new Ids(car.Parts);
+        Unique(problems, "searches", car.Searches.Select(x => x.Id));
+        foreach (var wishes in car.Searches)
+        {
+            CheckWishes(problems, shelf, wishes, car);
+        }
+
         foreach (var corner in Places.Corners)
         {
             Unique(problems, $"{corner.Words()} corner / things near the wheel", car.At(corner).Obstacles.Select(x => x.Id));
@@ -140,6 +146,25 @@ public static class Consistency
         foreach (string id in corner.Stack)
         {
             Exists(problems, path + " / stack", id, shelf.Stack);
+        }
+    }
+
+    private static void CheckWishes(List<Problem> problems, Ids shelf, Wishes wishes, Car car)
+    {
+        string path = $"search {wishes.Id}";
+        Exists(problems, path + " / starting from", wishes.StartingBuild, Set(car.Builds.Select(x => x.Id)));
+        Order(problems, path + " / ride frequency", wishes.FrequencyLow, wishes.FrequencyHigh);
+        foreach (var (ids, kind, known) in new (IReadOnlyList<string>, string, HashSet<string>)[]
+        {
+            (wishes.Springs, "springs", shelf.Stack), (wishes.Sheets, "sheets", shelf.Stack), (wishes.Perches, "perches", shelf.Perches),
+            (wishes.TopMounts, "top mounts", shelf.TopMounts), (wishes.Dampers, "dampers", shelf.Dampers), (wishes.BumpStops, "bump stops", shelf.BumpStops),
+            (wishes.Wheels, "wheels", shelf.Wheels), (wishes.Tyres, "tyres", shelf.Tyres), (wishes.Spacers, "spacers", shelf.Spacers),
+        })
+        {
+            foreach (string id in ids)
+            {
+                Exists(problems, $"{path} / {kind}", id, known);
+            }
         }
     }
 

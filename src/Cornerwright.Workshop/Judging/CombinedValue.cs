@@ -15,6 +15,9 @@ internal sealed class CombinedValue
 
     public IReadOnlyList<string> Missing => _missing;
 
+    /// <summary>Change of the value for one standard deviation of each input.</summary>
+    public IEnumerable<(Input Input, double Contribution)> Parts => _parts.Values;
+
     /// <summary>Adds a corner's check by its id.</summary>
     public CombinedValue Add(CornerResult corner, string check, double weight)
     {
@@ -59,6 +62,13 @@ internal sealed class CombinedValue
         return this;
     }
 
+    /// <summary>Of the value, all corners' shared inputs moving together.</summary>
+    public LinearDoubt Doubt()
+    {
+        var inputs = _parts.Values.OrderBy(p => p.Input.Path, StringComparer.Ordinal).ToList();
+        return LinearDoubt.Of([.. inputs.Select(p => p.Contribution)], [.. inputs.Select(p => p.Input.Spread == ToleranceKind.HalfRange)]);
+    }
+
     public Finding Judge(Finding frame, Measure unit, double low, double high, double certainty, Func<double, string> sentence)
     {
         if (_missing.Count > 0)
@@ -68,8 +78,7 @@ internal sealed class CombinedValue
 
         var inputs = _parts.Values.OrderBy(p => p.Input.Path, StringComparer.Ordinal).ToList();
         double[] contributions = [.. inputs.Select(p => p.Contribution)];
-        bool[] uniform = [.. inputs.Select(p => p.Input.Spread == ToleranceKind.HalfRange)];
-        var doubt = LinearDoubt.Of(contributions, uniform);
+        var doubt = Doubt();
         var (verdict, margin, probability) = FindingWriter.Weigh(Value, low, high, doubt, certainty);
         return frame with
         {

@@ -11,10 +11,10 @@ namespace Cornerwright.Workshop.Judging;
 internal sealed class CornerNumbers
 {
     /// <summary>What pushes back once coils or rubber are solid, N/m. Steel on steel is stiffer still; the exact figure moves the balance by less than 0.2 mm.</summary>
-    private const double SolidRate = 2e7;
+    internal const double SolidRate = 2e7;
 
-    private const double Gravity = 9.80665;
-    private const double TravelAccuracy = 1e-8;
+    internal const double Gravity = 9.80665;
+    internal const double TravelAccuracy = 1e-8;
 
     private readonly CornerPlan _plan;
     private readonly StackElement[] _stack;
@@ -31,6 +31,8 @@ internal sealed class CornerNumbers
         Clearance = new ClearanceNumbers(plan);
         _gaps = new double[plan.Clearance.Items.Count];
     }
+
+    public CornerPlan Plan => _plan;
 
     public ClearanceNumbers Clearance { get; }
 

@@ -38,6 +38,14 @@ internal sealed class CornerResult
     /// <summary>Compiles, solves, and moves every input by one standard deviation, either way where it matters.</summary>
     public static CornerResult Of(CornerPlan plan)
     {
+        var result = AtBest(plan);
+        result.AddDoubt();
+        return result;
+    }
+
+    /// <summary>Compiles and solves: values at the best estimate, no doubt yet.</summary>
+    public static CornerResult AtBest(CornerPlan plan)
+    {
         // Checks first: some bring inputs of their own.
         var checks = new List<CornerCheck>(80);
         checks.AddRange(SpringChecks.For(plan));
@@ -51,7 +59,11 @@ internal sealed class CornerResult
         numbers.Solve();
         checks.AddRange(ClearanceChecks.For(plan, numbers));
         var result = new CornerResult(plan, checks, numbers);
-        result.Evaluate();
+        for (int c = 0; c < checks.Count; c++)
+        {
+            result._values[c] = checks[c].CanSpeak ? checks[c].Value(numbers) : double.NaN;
+        }
+
         return result;
     }
 
@@ -156,12 +168,12 @@ internal sealed class CornerResult
         return value;
     }
 
-    private void Evaluate()
+    /// <summary>Moves every input by one standard deviation, either way where it matters: to be asked once.</summary>
+    public void AddDoubt()
     {
         int inputs = Plan.Inputs.Count;
         for (int c = 0; c < Checks.Count; c++)
         {
-            _values[c] = Checks[c].CanSpeak ? Checks[c].Value(Numbers) : double.NaN;
             _contributions[c] = new double[inputs];
         }
 

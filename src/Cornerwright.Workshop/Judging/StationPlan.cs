@@ -78,8 +78,11 @@ internal sealed class StationPlan
             table.Add(path + "/freeLength", $"free length of {spring.Name}", spring.FreeLength),
             table.Add(path + "/solidHeight", $"solid height of {spring.Name}", spring.SolidHeight),
             spring.Curve.Count > 0 ? InputTable.None : table.Add(path + "/rate", $"rate of {spring.Name}", spring.Rate),
-            CurveOf([.. spring.Curve.Select(p => (p.Deflection?.Si, p.Force?.Si))]));
+            CurveOf(spring));
     }
+
+    /// <summary>The curve of a progressive spring; null where it has none that can be used.</summary>
+    internal static SpringCurve? CurveOf(Spring spring) => CurveOf([.. spring.Curve.Select(p => (p.Deflection?.Si, p.Force?.Si))]);
 
     private static SpringCurve? CurveOf(BumpStop? stop) =>
         stop is null ? null : CurveOf([.. stop.Curve.Select(p => (p.Deflection?.Si, p.Force?.Si))]);

@@ -10,7 +10,7 @@ namespace Cornerwright.Workshop.Judging;
 internal static class WholeCarChecks
 {
     /// <summary>Tyres of one driven axle, or of all wheels of a four-wheel drive, may differ by this share in rolling circumference. Common practice, no source.</summary>
-    private const double EqualRolling = 0.01;
+    internal const double EqualRolling = 0.01;
 
     public static IEnumerable<Finding> For(Car car, IReadOnlyList<CornerResult> corners, double certainty)
     {
@@ -40,11 +40,15 @@ internal static class WholeCarChecks
     private static Finding SideDifference(AxlePlace axle, CornerResult left, CornerResult right, double certainty)
     {
         double limit = Limit(left.Plan.Limits.SideDifference);
-        return new CombinedValue().Add(left, "height-silent", 1).Add(right, "height-silent", -1).Judge(
+        return SideDifference(left, right).Judge(
             Frame("side-difference", "Left and right height", axle), Mm1, -limit, limit, certainty,
             value => Math.Abs(value) < 0.0005 ? "Left and right stand level."
                 : $"The {(value > 0 ? "left" : "right")} side stands {Say.Mm(Math.Abs(value))} higher.");
     }
+
+    /// <summary>Left height less right height.</summary>
+    internal static CombinedValue SideDifference(CornerResult left, CornerResult right) =>
+        new CombinedValue().Add(left, "height-silent", 1).Add(right, "height-silent", -1);
 
     private static Finding? Track(AxlePlace axle, CornerResult left, CornerResult right, double certainty)
     {
@@ -53,22 +57,35 @@ internal static class WholeCarChecks
             return null;
         }
 
-        double limit = Limit(left.Plan.Limits.TrackChange), change = Outward(left) + Outward(right);
-        return new CombinedValue().Add(change).Judge(
+        double limit = Limit(left.Plan.Limits.TrackChange);
+        return new CombinedValue().Add(TrackChange(left.Plan, right.Plan)).Judge(
             Frame("track-change", "Track", axle), Mm1, -limit, limit, certainty,
             value => Math.Abs(value) < 0.00005 ? "The track stays as it is." : $"The track grows by {Say.Mm(value)}.".Replace("grows by -", "shrinks by ", StringComparison.Ordinal));
+    }
 
-        static double Outward(CornerResult corner) => corner.Plan.Wheel!.AxialCentre(corner.Numbers.X) - corner.Plan.WheelNow!.AxialCentre(corner.Numbers.X);
+    /// <summary>By how much the track grows, m; NaN where a wheel, now or to come, is not known.</summary>
+    internal static double TrackChange(CornerPlan left, CornerPlan right)
+    {
+        return Outward(left) + Outward(right);
+
+        static double Outward(CornerPlan corner)
+        {
+            double[] x = corner.Inputs.Values();
+            return corner.Wheel is { } wheel && corner.WheelNow is { } now ? wheel.AxialCentre(x) - now.AxialCentre(x) : double.NaN;
+        }
     }
 
     private static Finding Rolling(string where, AxlePlace? axle, CornerResult first, CornerResult second, double certainty)
     {
-        double ratio = (WheelChecks.RollingDiameter(first.Plan.Parts) / WheelChecks.RollingDiameter(second.Plan.Parts)) - 1;
+        double ratio = RollingRatio(first.Plan.Parts, second.Plan.Parts);
         return new CombinedValue().Add(ratio).Judge(
             new Finding { Check = "equal-rolling", Title = axle is null ? "Front and rear roll alike" : "Left and right roll alike", Where = where, Axle = axle, Verdict = Verdict.Unknown, Sentence = "" },
             new Measure(0, Units.Percent, 2), -EqualRolling, EqualRolling, certainty,
             value => $"Their rolling circumferences differ by {Percent(Math.Abs(value), 1)}; differentials and anti-lock control want them alike.");
     }
+
+    /// <summary>By how much further the first rolls a turn, as a share.</summary>
+    internal static double RollingRatio(CornerParts first, CornerParts second) => (WheelChecks.RollingDiameter(first) / WheelChecks.RollingDiameter(second)) - 1;
 
     private static Finding GroundClearance(Car car, IReadOnlyList<CornerResult> corners, double certainty)
     {
@@ -86,14 +103,15 @@ internal static class WholeCarChecks
             value => $"{Mm(value, 0)} under the lowest place; {Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} {(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
     }
 
-    private static CombinedValue Clearance(Car car, IReadOnlyList<CornerResult> corners, AxlePlace axle)
+    /// <summary>Ground clearance as one axle decides it.</summary>
+    internal static CombinedValue Clearance(Car car, IReadOnlyList<CornerResult> corners, AxlePlace axle)
     {
         CornerResult left = Of(corners, axle, left: true), right = Of(corners, axle, left: false);
         double radius = Rolls(left.Plan.Parts) && left.Plan.PartsNow is { } now && Rolls(now) ? (WheelChecks.RollingDiameter(left.Plan.Parts) - WheelChecks.RollingDiameter(now)) / 2 : 0;
         return new CombinedValue().Add("groundClearance", "ground clearance", car.GroundClearance, 1).Add(left, HeightChecks.RideTravel, -0.5).Add(right, HeightChecks.RideTravel, -0.5).Add(radius);
     }
 
-    private static bool Rolls(CornerParts parts) => parts.TyreSize is not null;
+    internal static bool Rolls(CornerParts parts) => parts.TyreSize is not null;
 
     private static Measure Mm1 => new(0, Units.Millimetre, 1);
 

@@ -67,7 +67,7 @@ public sealed class RandomRecords(int seed)
     private object? Value(FieldShape field, double position, object? unchanged) => field.Kind switch
     {
         FieldKind.Text => Text(field),
-        FieldKind.TextList => Stack(),
+        FieldKind.TextList => AllOnShelf(field),
         FieldKind.YesNo => _random.Next(2) == 0,
         FieldKind.Whole => _random.Next(0, 12),
         FieldKind.Number => Math.Round(_random.NextDouble() * 12, _random.Next(0, 16)),
@@ -111,7 +111,8 @@ public sealed class RandomRecords(int seed)
         return parts.Length == 0 ? "" : Pick(parts).Id;
     }
 
-    private string[] Stack() => _shelf is null ? [] : [.. _shelf.Springs.Select(x => x.Id), .. _shelf.Sheets.Select(x => x.Id)];
+    private string[] AllOnShelf(FieldShape field) => _shelf is null ? [] :
+        [.. field.Words.RefersTo.Split(',').SelectMany(list => ((System.Collections.IEnumerable)RecordShape.Of<PartsShelf>().ByName[list["parts/".Length..]].Get(_shelf)!).Cast<Part>()).Select(p => p.Id)];
 
     /// <summary>In any unit of the field, at the place of its range that rising lists and ordered pairs need.</summary>
     private Reading Reading(FieldShape field, double position)

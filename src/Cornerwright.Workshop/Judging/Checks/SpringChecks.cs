@@ -10,7 +10,7 @@ namespace Cornerwright.Workshop.Judging.Checks;
 internal static class SpringChecks
 {
     /// <summary>Pitch used to turn a limit in turns into millimetres where the perch has no thread. Common practice, no source.</summary>
-    private const double UsualPitch = 0.0015;
+    internal const double UsualPitch = 0.0015;
 
     public static IEnumerable<CornerCheck> For(CornerPlan plan)
     {
@@ -180,7 +180,7 @@ internal static class SpringChecks
     }
 
     /// <summary>Deflection at which the spring bows out; its whole travel plus its free length where it never does, so that the margin stays finite.</summary>
-    private static double CriticalDeflection(in StackElement spring, double meanDiameter) =>
+    internal static double CriticalDeflection(in StackElement spring, double meanDiameter) =>
         SpringBuckling.CriticalDeflection(
             spring.FreeLength, meanDiameter, SpringBuckling.SeatingCoefficient(SpringSeating.BothFixed), SpringSteel.ShearModulusOilTempered, SpringSteel.YoungModulus) is { } critical
             ? critical : spring.FreeLength + spring.Travel;
@@ -200,7 +200,7 @@ internal static class SpringChecks
     internal static double HelperShutTravel(CornerNumbers n, int slot) =>
         n.TravelAtSpace(SpringStack.LengthAt(n.Stack, n.Stack[slot].ClosingForce));
 
-    private static double? MeanDiameter(Spring spring) => (spring.InnerDiameter, spring.OuterDiameter, spring.WireDiameter) switch
+    internal static double? MeanDiameter(Spring spring) => (spring.InnerDiameter, spring.OuterDiameter, spring.WireDiameter) switch
     {
         ({ } inner, { } outer, _) => (inner.Si + outer.Si) / 2,
         ({ } inner, null, { } wire) => inner.Si + wire.Si,

@@ -1,0 +1,96 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Parts;
+
+namespace Cornerwright.Workshop.Ranking;
+
+/// <summary>The parts that a search chooses from, kind by kind. A null stands for going without.</summary>
+public sealed record PartsPool
+{
+    public required IReadOnlyList<Spring> Springs { get; init; }
+    public required IReadOnlyList<Sheet> Sheets { get; init; }
+
+    /// <summary>Every stack that the springs and sheets make, from the perch upward.</summary>
+    public required IReadOnlyList<IReadOnlyList<Part>> Stacks { get; init; }
+
+    public required IReadOnlyList<Perch?> Perches { get; init; }
+    public required IReadOnlyList<TopMount?> TopMounts { get; init; }
+    public required IReadOnlyList<Damper?> Dampers { get; init; }
+    public required IReadOnlyList<BumpStop?> BumpStops { get; init; }
+    public required IReadOnlyList<Wheel?> Wheels { get; init; }
+    public required IReadOnlyList<Tyre?> Tyres { get; init; }
+    public required IReadOnlyList<Spacer?> Spacers { get; init; }
+
+    /// <summary>Choices of stack, perch, mount, damper and stop.</summary>
+    public long Suspensions => (long)Stacks.Count * Perches.Count * TopMounts.Count * Dampers.Count * BumpStops.Count;
+
+    /// <summary>Choices of wheel, tyre and spacer.</summary>
+    public long WheelSets => (long)Wheels.Count * Tyres.Count * Spacers.Count;
+
+    /// <summary>
+    /// Of each kind the parts that the wishes name; where they name none, all on the shelf but those that the car's builds
+    /// use at the other axle alone: that is how a rear spring stays out of the front.
+    /// </summary>
+    public static PartsPool Of(Car car, Wishes wishes)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(wishes);
+        var shelf = car.Parts;
+        var (here, there) = (Used(car, wishes.Axle), Used(car, wishes.Axle == AxlePlace.Front ? AxlePlace.Rear : AxlePlace.Front));
+        var springs = Pick(shelf.Springs, wishes.Springs, c => c.Stack);
+        var sheets = Pick(shelf.Sheets, wishes.Sheets, c => c.Stack);
+        var spacers = Pick(shelf.Spacers, wishes.Spacers, c => [c.Spacer]);
+        return new PartsPool
+        {
+            Springs = springs,
+            Sheets = sheets,
+            Stacks = [.. MakeStacks(springs, sheets, wishes.Helper)],
+            Perches = OrNone(Pick(shelf.Perches, wishes.Perches, c => [c.Perch])),
+            TopMounts = OrNone(Pick(shelf.TopMounts, wishes.TopMounts, c => [c.TopMount])),
+            Dampers = OrNone(Pick(shelf.Dampers, wishes.Dampers, c => [c.Damper])),
+            BumpStops = OrNone(Pick(shelf.BumpStops, wishes.BumpStops, c => [c.BumpStop])),
+            Wheels = OrNone(Pick(shelf.Wheels, wishes.Wheels, c => [c.Wheel])),
+            Tyres = OrNone(Pick(shelf.Tyres, wishes.Tyres, c => [c.Tyre])),
+            Spacers = wishes.OnlyWithSpacer && spacers.Count > 0 ? spacers : WithNone(spacers),
+        };
+
+        List<T> Pick<T>(IReadOnlyList<T> parts, IReadOnlyList<string> named, Func<CornerBuild, IReadOnlyList<string>> ids)
+            where T : Part =>
+            [.. parts.Where(p => named.Count > 0 ? named.Contains(p.Id, StringComparer.Ordinal) : Names(here, ids, p.Id) || !Names(there, ids, p.Id))];
+    }
+
+    private static List<CornerBuild> Used(Car car, AxlePlace axle) =>
+        [.. car.Builds.SelectMany(b => Places.Corners.Where(c => c.Axle() == axle).Select(b.At))];
+
+    private static bool Names(List<CornerBuild> corners, Func<CornerBuild, IReadOnlyList<string>> ids, string id) =>
+        corners.Exists(c => ids(c).Contains(id, StringComparer.Ordinal));
+
+    private static IReadOnlyList<T?> WithNone<T>(List<T> parts)
+        where T : Part => [null, .. parts];
+
+    private static IReadOnlyList<T?> OrNone<T>(List<T> parts)
+        where T : Part => parts.Count > 0 ? parts : WithNone(parts);
+
+    // A main spring alone, or on a helper or tender with each adapter between or none; under each a seat pad, or none.
+    private static IEnumerable<IReadOnlyList<Part>> MakeStacks(IReadOnlyList<Spring> springs, IReadOnlyList<Sheet> sheets, HelperWish helper)
+    {
+        List<Sheet?> pads = [null, .. sheets.Where(s => !IsAdapter(s))], adapters = [null, .. sheets.Where(IsAdapter)];
+        List<Spring?> helpers = helper == HelperWish.With ? [] : [null];
+        helpers.AddRange(helper == HelperWish.Without ? [] : springs.Where(s => s.Role != SpringRole.Main));
+        foreach (var main in springs.Where(s => s.Role == SpringRole.Main))
+        {
+            foreach (var below in helpers)
+            {
+                foreach (var adapter in below is null ? adapters.Take(1) : adapters)
+                {
+                    foreach (var pad in pads)
+                    {
+                        yield return [.. new Part?[] { pad, below, adapter, main }.OfType<Part>()];
+                    }
+                }
+            }
+        }
+    }
+
+    private static bool IsAdapter(Sheet sheet) => sheet.LowerRegister is not null && sheet.UpperRegister is not null;
+}

@@ -1,0 +1,161 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Files;
+using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Ranking;
+using Cornerwright.Workshop.Tests.Judging;
+
+namespace Cornerwright.Workshop.Tests.Ranking;
+
+/// <summary>The quick evaluation against the judge's own checks.</summary>
+public class StaticCornerTests
+{
+    private const int Seed = 20261125;
+
+    /// <summary>Lengths in m, forces in N, shares: the last digits that two roads to one root may differ by.</summary>
+    private const double Same = 1e-9;
+
+    [Theory]
+    [InlineData(AxlePlace.Front)]
+    [InlineData(AxlePlace.Rear)]
+    public void Every_combination_of_the_demo_has_the_judges_values(AxlePlace axle)
+    {
+        int compared = 0;
+        var space = Spaces.Of(DemoCar.Read(), new Wishes { Axle = axle, StartingBuild = "gravel-3", Camber = Spaces.Degrees("-0.5 deg") });
+        for (int stack = 0; stack < space.Stacks.Length; stack++)
+        {
+            for (int perch = 0; perch < space.Perches.Length; perch++)
+            {
+                for (int station = 0; station < space.StationsCount; station++)
+                {
+                    compared += Compare(space, space.ChoiceOf(stack, perch, station), "demo");
+                }
+            }
+        }
+
+        Assert.True(compared > 300, $"{compared} values");
+    }
+
+    [Fact]
+    public void Random_cars_have_the_judges_values()
+    {
+        const int Cars = 120, ChoicesACar = 4;
+        var random = new Random(Seed);
+        var vary = new RandomCar(DemoCar.Read(), random);
+        int compared = 0;
+        for (int c = 0; c < Cars; c++)
+        {
+            var car = vary.Next();
+            var axle = (AxlePlace)(c % 2);
+            var wishes = new Wishes { Axle = axle, StartingBuild = car.Builds[random.Next(car.Builds.Count)].Id, Camber = Spaces.Degrees("-1 deg") };
+            if (PartsPool.Of(car, wishes).Stacks.Count == 0)
+            {
+                continue;
+            }
+
+            var space = Spaces.Of(car, wishes);
+            for (int k = 0; k < ChoicesACar; k++)
+            {
+                var choice = space.ChoiceOf(random.Next(space.Stacks.Length), random.Next(space.Perches.Length), random.Next(space.StationsCount));
+                compared += Compare(space, choice, $"seed {Seed}, car {c}");
+            }
+        }
+
+        Assert.True(compared > 3000, $"{compared} values");
+    }
+
+    [Fact]
+    public void The_collar_is_solved_for_the_height_wanted()
+    {
+        var space = Spaces.Of(DemoCar.Read(), new Wishes { Axle = AxlePlace.Front, StartingBuild = "gravel-3", Height = Spaces.Millimetres("391 mm") });
+        var sheet = new StaticSheet();
+        int solved = 0;
+        foreach (var stack in space.Stacks)
+        {
+            for (int station = 0; station < space.StationsCount; station++)
+            {
+                foreach (var perch in space.Perches.Where(p => p.Turns))
+                {
+                    space.Left.Evaluate(stack, perch, space.LeftStations[station], sheet, toTheEnd: true);
+                    double height = space.LeftStations[station].Height - sheet.Ride;
+
+                    // A collar set to a tenth of a millimetre leaves half of that, over the motion ratio of 0.96.
+                    Assert.True(Math.Abs(height - 0.391) <= 0.5 * StaticCorner.PerchStep / 0.9, $"height {height}");
+                    solved++;
+                }
+            }
+        }
+
+        Assert.True(solved >= 50);
+    }
+
+    private static int Compare(SearchSpace space, in SuspensionChoice choice, string story)
+    {
+        StaticSheet left = new(), right = new();
+        int station = space.StationOf(choice);
+        space.Left.Evaluate(space.Stacks[choice.Stack], space.Perches[choice.Perch], space.LeftStations[station], left, toTheEnd: true);
+        space.Right.Evaluate(space.Stacks[choice.Stack], space.Perches[choice.Perch], space.RightStations[station], right, toTheEnd: true);
+        var build = space.Make(choice, new WheelChoice(-1, -1, -1), left.Perch, right.Perch);
+        return Compare(space, build, space.Axle.Left(), left, story) + Compare(space, build, space.Axle.Right(), right, story);
+    }
+
+    private static int Compare(SearchSpace space, Build build, CornerPlace place, StaticSheet sheet, string story)
+    {
+        var corner = CornerResult.AtBest(CornerPlan.Compile(space.Car, build, place));
+        string parts = string.Join(" ", build.At(place).Stack.Append(build.At(place).Perch).Append(build.At(place).TopMount).Append(build.At(place).Damper));
+        int compared = 0;
+        foreach (var (check, id) in Pairs(corner))
+        {
+            double judged = corner.Value(corner.Find(id)), quick = sheet.Value[(int)check];
+            bool same = double.IsFinite(judged) ? Math.Abs(judged - quick) <= Same * Math.Max(1, Math.Abs(judged)) : !double.IsFinite(quick);
+            Assert.True(same, $"{story}: {place.Words()} {id}: judge {judged:R}, quick {quick:R}; {parts}");
+            compared += double.IsFinite(judged) ? 1 : 0;
+
+            // And the same verdict.
+            var of = corner.Checks[corner.Find(id)];
+            if (!of.Silent && double.IsFinite(judged))
+            {
+                double margin = Math.Min(judged - of.Low, of.High - judged);
+                Assert.True(Math.Abs(margin) < Same * 10 || (margin < 0) == (sheet.Margin[(int)check] < 0), $"{story}: {place.Words()} {id}: judge's margin {margin:R}, quick {sheet.Margin[(int)check]:R}; {parts}");
+            }
+        }
+
+        return compared;
+    }
+
+    // The judge's id of every quick check that it has too. The tyre's touch is not known to the quick one: no wheels, no touch.
+    private static IEnumerable<(StaticCheck, string)> Pairs(CornerResult corner)
+    {
+        foreach (var check in corner.Checks)
+        {
+            StaticCheck? quick = check.Id switch
+            {
+                "seated-at-droop" => StaticCheck.SeatedAtDroop,
+                "stop-order" => StaticCheck.StopOrder,
+                "bump-travel" => StaticCheck.BumpTravel,
+                "droop-travel" => StaticCheck.DroopTravel,
+                "stop-use" => StaticCheck.StopUse,
+                "damper-window" => StaticCheck.DamperWindow,
+                "damper-middle" => StaticCheck.DamperMiddle,
+                "collar-thread" => StaticCheck.CollarThread,
+                "body-thread" => StaticCheck.BodyThread,
+                "ride-height" => StaticCheck.RideHeight,
+                "figure-camber-ride" => StaticCheck.Camber,
+                "figure-ride-frequency" when corner.Plan.Parts.TyreSize is null => StaticCheck.Frequency,
+                _ when check.Id.StartsWith("fit-perch-", StringComparison.Ordinal) => StaticCheck.FitPerch,
+                _ when check.Id.StartsWith("fit-mount-", StringComparison.Ordinal) => StaticCheck.FitMount,
+                _ when check.Id.StartsWith("coil-room-", StringComparison.Ordinal) => StaticCheck.CoilRoom,
+                _ when check.Id.StartsWith("spring-travel-", StringComparison.Ordinal) => StaticCheck.SpringTravel,
+                _ when check.Id.StartsWith("spring-stress-", StringComparison.Ordinal) => StaticCheck.SpringStress,
+                _ when check.Id.StartsWith("buckling-", StringComparison.Ordinal) => StaticCheck.Buckling,
+                _ when check.Id.StartsWith("helper-shut-", StringComparison.Ordinal) => StaticCheck.HelperShut,
+                _ when check.Id.StartsWith("crossover-", StringComparison.Ordinal) => StaticCheck.Crossover,
+                _ => null,
+            };
+            if (quick is { } found)
+            {
+                yield return (found, check.Id);
+            }
+        }
+    }
+}
