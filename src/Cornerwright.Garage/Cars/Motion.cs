@@ -18,6 +18,9 @@ public enum MotionLevel
 
     /// <summary>Spring out, wheel lifted in steps, readings at each.</summary>
     Cycled,
+
+    /// <summary>The corner's table of points between which its links run.</summary>
+    Hardpoints,
 }
 
 /// <summary>A point seen from the front, from the centre of the hub's face.</summary>

@@ -111,6 +111,9 @@ public sealed record SteeringAxis
     [Field("Lock, each way", Dimension.Angle, "deg", 5, 60, How = "Of the road wheel, on turning plates.")]
     public Reading? Lock { get; init; }
 
+    [Field("Rack travel, each way", Dimension.Length, "mm", 10, 150, How = "How far the rack moves from straight ahead to its stop. Only hardpoints need it; left out, the stop is where the inner wheel reaches the lock.")]
+    public Reading? RackTravel { get; init; }
+
     [Field("Most bump at full lock", Dimension.Length, "mm", -100, 300, How = "How far into bump this wheel can be with the steering at its stop. Left out: full bump counts.")]
     public Reading? BumpAtLock { get; init; }
 }

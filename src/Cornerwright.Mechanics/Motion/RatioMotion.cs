@@ -20,14 +20,16 @@ public readonly record struct RatioStation(double Length, double MotionRatio, do
 /// <param name="Toe">At the reference state, rad.</param>
 /// <param name="ToeGain">dToe/dz, rad/m.</param>
 /// <param name="LateralGain">Outboard shift of the hub face per travel, m/m.</param>
+/// <param name="LateralCurve">Its change per travel, 1/m; an arm of length R swings inboard by -1/R.</param>
 public readonly record struct RatioWheel(
-    double Camber, double CamberGain = 0, double CamberCurve = 0, double Toe = 0, double ToeGain = 0, double LateralGain = 0)
+    double Camber, double CamberGain = 0, double CamberCurve = 0, double Toe = 0, double ToeGain = 0, double LateralGain = 0,
+    double LateralCurve = 0)
 {
     /// <summary>State at a travel (m). Source: docs/theory/motion.md §2.</summary>
     public WheelMotionState At(double travel) => new(
         Camber + (travel * (CamberGain + (0.5 * CamberCurve * travel))),
         Toe + (ToeGain * travel),
-        LateralGain * travel);
+        travel * (LateralGain + (0.5 * LateralCurve * travel)));
 }
 
 /// <summary>The simplest level: motion ratios, camber gain and lateral gain at the reference state.</summary>

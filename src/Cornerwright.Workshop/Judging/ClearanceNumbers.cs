@@ -2,6 +2,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints;
 using Cornerwright.Mechanics.Springs;
 
 namespace Cornerwright.Workshop.Judging;
@@ -26,6 +27,7 @@ internal sealed class ClearanceNumbers
     private readonly CornerPlan _plan;
     private readonly ClearancePlan _clearance;
     private readonly WorstPose[] _worst;
+    private readonly RivalPoses[] _rivals;
     private readonly Vec3[][] _points;            // body things in B, knuckle things in S
     private readonly CylinderObstacle[] _cylinders;
     private readonly double[] _solid = new double[2 * WheelSolid.BufferLength(ArcPoints)];
@@ -38,6 +40,7 @@ internal sealed class ClearanceNumbers
     {
         (_plan, _clearance) = (plan, plan.Clearance);
         _worst = new WorstPose[_clearance.Items.Count];
+        _rivals = new RivalPoses[_clearance.Items.Count];
         _points = [.. _clearance.Items.Select(i => new Vec3[i.Gaps.Count])];
         _cylinders = new CylinderObstacle[_clearance.Items.Count];
         (_growth, _shift) = (Checks.Say.Limit(plan.Limits.TyreGrowth), Checks.Say.Limit(plan.Limits.TyreShift));
@@ -63,6 +66,7 @@ internal sealed class ClearanceNumbers
     public void Search(CornerNumbers n)
     {
         Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
+        Array.Clear(_rivals);
         Touch = FirstTouch.None;
         _sound = IsSound(n);
         if (!_sound)
@@ -141,7 +145,7 @@ internal sealed class ClearanceNumbers
 
             ref readonly var worst = ref searched._worst[i];
             gaps[i] = body
-                ? GapAt(n, toBody, points, worst.Clearing.Along, range.Droop + (worst.Share * (range.Bump - range.Droop)), worst.Steer)
+                ? LeastOf(n, toBody, points, worst, searched._rivals[i], range)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
             if (body && searched.Touch.Item == i)
             {
@@ -188,8 +192,8 @@ internal sealed class ClearanceNumbers
             count = AddSteer(steers, count, gap.Steer == InputTable.None ? 0 : n.X[gap.Steer]);
         }
 
-        count = AddSteer(steers, count, _clearance.Lock);
-        count = AddSteer(steers, count, -_clearance.Lock);
+        count = AddSteer(steers, count, _clearance.LockLeft);
+        count = AddSteer(steers, count, -_clearance.LockRight);
         foreach (double steer in steers[..count])
         {
             double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
@@ -202,10 +206,53 @@ internal sealed class ClearanceNumbers
             var clearing = OfBody(n, wheel, _points[i], travel, steer);
             if (!(_worst[i].Clearing.Gap <= clearing.Gap))
             {
-                double length = range.Bump - range.Droop;
-                _worst[i] = new WorstPose(length > 0 ? (travel - range.Droop) / length : 0, steer, clearing, default);
+                _worst[i] = new WorstPose(ShareOf(travel, range), steer, clearing, default);
             }
         }
+
+        FindRivals(n, i, wheel, range, steers[..count]);
+    }
+
+    private static double ShareOf(double travel, (double Droop, double Bump) range) =>
+        range.Bump > range.Droop ? (travel - range.Droop) / (range.Bump - range.Droop) : 0;
+
+    // Ends of travel where the thing is hardly further away: a little doubt may make one of them the worst place.
+    private void FindRivals(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range, ReadOnlySpan<double> steers)
+    {
+        if (!double.IsFinite(_worst[i].Clearing.Gap))
+        {
+            return;
+        }
+
+        double within = _worst[i].Clearing.Gap + RivalPoses.Within;
+        foreach (double steer in steers)
+        {
+            double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
+            foreach (double travel in (ReadOnlySpan<double>)[range.Droop, bump])
+            {
+                double share = ShareOf(travel, range);
+                bool same = steer == _worst[i].Steer && Math.Abs(share - _worst[i].Share) < RivalPoses.Apart;
+                if (!same && RoughGap(n, wheel, _points[i], travel, steer) - RoughError < within && OfBody(n, wheel, _points[i], travel, steer) is var clearing && clearing.Gap < within)
+                {
+                    _rivals[i] = _rivals[i].With(new RivalPose(true, share, steer, clearing.Along, clearing.Gap));
+                }
+            }
+        }
+    }
+
+    private double LeastOf(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
+    {
+        double length = range.Bump - range.Droop;
+        double least = GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
+        foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
+        {
+            if (rival.Exists)
+            {
+                least = Math.Min(least, GapAt(n, wheel, points, rival.Along, range.Droop + (rival.Share * length), rival.Steer));
+            }
+        }
+
+        return least;
     }
 
     private static int AddSteer(Span<double> steers, int count, double steer)
@@ -398,13 +445,22 @@ internal sealed class ClearanceNumbers
 
     internal bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
     {
+        if (motion is HardpointMotion linkage)
+        {
+            // A steer angle is where the rack stood when this wheel showed it, as the car was measured.
+            double rack = 0;
+            bool there = steer == 0 || (n.MotionNow is HardpointMotion now && now.RackFor(steer, out rack) == Reach.Reached);
+            pose = default;
+            return there && linkage.PoseAt(travel, rack, out pose) == Reach.Reached;
+        }
+
         bool usable = motion.WheelAt(travel, out var wheel).IsUsable();
         pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);
         if (usable && steer != 0)
         {
             // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
             double kingpin = At(n, _clearance.Kingpin), caster = At(n, _clearance.Caster), offset = At(n, _clearance.HubOffset);
-            pose = pose.Steered(Mechanics.Clearance.SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer);
+            pose = pose.Steered(Mechanics.Clearance.SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (At(n, _clearance.SteerFade) * travel)));
         }
 
         return usable;

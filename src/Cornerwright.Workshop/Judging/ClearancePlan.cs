@@ -1,6 +1,8 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -29,6 +31,12 @@ internal sealed class ClearancePlan
     private const double PerchDepthEstimate = 0.020;
     private const double TubeEstimate = 0.050;
 
+    /// <summary>
+    /// How much of its steer angle a wheel loses per metre of bump with the steering held, 1/m: the tie rod's swing moves a steered wheel more than a
+    /// straight one. Invented linkages lose 0 to 1 a metre (docs/theory/motion.md §7); common practice has no figure.
+    /// </summary>
+    internal const double SteerFadeMiddle = 0.5, SteerFadeSigma = 0.4;
+
     private ClearancePlan(CornerPlan plan)
     {
         var (corner, table) = (plan.Corner, plan.Inputs);
@@ -48,8 +56,13 @@ internal sealed class ClearancePlan
         Kingpin = table.Add(path + "/kingpin", "kingpin inclination", steering?.Kingpin);
         Caster = table.Add(path + "/caster", "caster", steering?.Caster);
         HubOffset = table.Add(path + "/hubOffset", "steering axis to hub face", steering?.HubOffset);
-        bool axisKnown = Kingpin != InputTable.None && HubOffset != InputTable.None;
-        Lock = axisKnown && steering!.Lock is not null ? steering.Lock.Si : 0;
+        bool rack = plan.Axle.Steered && plan.Motion.ByHardpoints;
+        bool axisKnown = rack || (Kingpin != InputTable.None && HubOffset != InputTable.None);
+        (LockLeft, LockRight) = rack ? LocksOf(plan, steering)
+            : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si) : (0, 0);
+        SteerFade = plan.Axle.Steered && !rack
+            ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma, "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
+            : InputTable.None;
         BumpAtLock = steering?.BumpAtLock?.Si ?? double.PositiveInfinity;
         AxisKnown = axisKnown;
     }
@@ -65,8 +78,14 @@ internal sealed class ClearancePlan
     public int Caster { get; }
     public int HubOffset { get; }
 
-    /// <summary>Steering lock either way, rad; 0 where the wheel does not steer or its axis is unknown.</summary>
-    public double Lock { get; }
+    /// <summary>Steering lock to the left, rad, at least 0; 0 where the wheel does not steer, its axis is unknown or no lock was given.</summary>
+    public double LockLeft { get; }
+
+    /// <summary>To the right, likewise. Both are the same unless a rack moves the wheel.</summary>
+    public double LockRight { get; }
+
+    /// <summary>Share of the steer angle lost per metre of bump; none where the linkage itself says it.</summary>
+    public int SteerFade { get; }
 
     public double BumpAtLock { get; }
     public bool AxisKnown { get; }
@@ -85,6 +104,30 @@ internal sealed class ClearancePlan
     public int HelperSlot { get; private set; } = -1;
 
     public bool HelperBelow { get; private set; }
+
+    // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn.
+    private static (double Left, double Right) LocksOf(CornerPlan plan, Garage.Cars.SteeringAxis? steering)
+    {
+        if (plan.Motion.MakeNow(plan.Inputs.Values()) is not HardpointMotion motion)
+        {
+            return (0, 0);
+        }
+
+        double rack = steering?.RackTravel?.Si ?? double.PositiveInfinity;
+        if (steering?.RackTravel is null && steering?.Lock is { } angle)
+        {
+            bool left = motion.RackFor(angle.Si, out double there) == Reach.Reached, right = motion.RackFor(-angle.Si, out double back) == Reach.Reached;
+            rack = Math.Min(left ? Math.Abs(there) : double.PositiveInfinity, right ? Math.Abs(back) : double.PositiveInfinity);
+        }
+
+        if (!double.IsFinite(rack))
+        {
+            return (0, 0);
+        }
+
+        double one = motion.SteerAt(rack) ?? 0, other = motion.SteerAt(-rack) ?? 0;
+        return (Math.Max(0, Math.Max(one, other)), Math.Max(0, -Math.Min(one, other)));
+    }
 
     public static ClearancePlan Compile(CornerPlan plan) => new(plan);
 

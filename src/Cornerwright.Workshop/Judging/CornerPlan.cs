@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Motion.Hardpoints;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -29,7 +30,7 @@ internal sealed class CornerPlan
         Inputs.Effect = new(Travel: true);
         Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts);
         Inputs.Effect = new(Travel: true, Motion: true, Items: InputEffect.AllItems);
-        Motion = MotionPlan.Compile(Inputs, Path, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)), Corner, Axle.Layout);
+        Motion = MotionPlan.Compile(Inputs, car, place, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)));
         Inputs.Effect = new(Travel: true);
         Loads = [.. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
         bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
@@ -89,6 +90,9 @@ internal sealed class CornerPlan
 
     /// <inheritdoc cref="Heaviest"/>
     public int Lightest => Extreme(-1);
+
+    /// <summary>How far the linkage lets the wheel go, and what ends it; null where no hardpoints say so.</summary>
+    public LinkageRange? Linkage { get; private set; }
 
     public static CornerPlan Compile(Car car, Build build, CornerPlace place) => new(car, build, place);
 
@@ -170,8 +174,8 @@ internal sealed class CornerPlan
         }
 
         const double Hair = 1e-3;
-        var motion = Motion.Make(Inputs.Values());
-        var (droop, bump) = motion.ReachableTravel(SearchRange, SearchRange);
+        Linkage = Motion.LinkageRange(Inputs.Values(), SearchRange);
+        var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most) : Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
         LowestTravel = Math.Min(-Hair, droop + (droop > -SearchRange ? Hair : 0));
         HighestTravel = Math.Max(Hair, bump - (bump < SearchRange ? Hair : 0));
     }

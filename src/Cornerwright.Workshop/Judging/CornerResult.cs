@@ -50,6 +50,7 @@ internal sealed class CornerResult
         var checks = new List<CornerCheck>(80);
         checks.AddRange(SpringChecks.For(plan));
         checks.AddRange(TravelChecks.For(plan));
+        checks.AddRange(ReachChecks.For(plan));
         checks.AddRange(DamperChecks.For(plan));
         checks.AddRange(FitChecks.For(plan));
         checks.AddRange(HeightChecks.For(plan));
@@ -213,10 +214,14 @@ internal sealed class CornerResult
     {
         double up = _contributions[c][i];
         bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
-        _contributions[c][i] = upKnown && downKnown ? (up - down) / 2 : upKnown ? up : downKnown ? -down : 0;
+        _contributions[c][i] = upKnown && downKnown ? Slope(up, down, Checks[c].Clearance >= 0) : upKnown ? up : downKnown ? -down : 0;
         _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
         _blind[c] += asked && upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
     }
+
+    // A least gap that falls whichever way an input goes has no slope there, but it does have a doubt: the larger fall.
+    private static double Slope(double up, double down, bool least) =>
+        least && up < 0 && down < 0 ? (up < down ? up : -down) : (up - down) / 2;
 
     /// <summary>
     /// By check: the smallest change by one input that is worth a look at the input's other side; infinite where the value

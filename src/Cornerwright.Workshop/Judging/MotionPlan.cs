@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -12,6 +13,9 @@ internal sealed class MotionPlan
     /// <summary>From the lower reference down to the lower ball joint: used only to turn a plate's slide into camber where no points were measured.</summary>
     private const double BallJointBelowReference = 0.12;
 
+    /// <summary>Change of a motion ratio that was read at one height only, 1/m: struts gain 0.0006 to 0.0009 a millimetre, springs on arms less or nothing (docs/theory/motion.md §7).</summary>
+    internal const double RatioChange = 0.3, RatioChangeSigma = 0.3;
+
     private readonly MotionLevel _level;
     private readonly bool _coilover;
     private readonly int _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength, _lever;
@@ -20,8 +24,12 @@ internal sealed class MotionPlan
     private readonly int[][] _steps;
     private readonly bool[] _smooth = new bool[6];
 
-    private MotionPlan(InputTable table, string path, Settings now, Settings then, Corner corner, SpringLayout layout)
+    private readonly HardpointPlan? _hardpoints;
+    private readonly TapeUnknowns? _unknowns;
+
+    private MotionPlan(InputTable table, Car car, CornerPlace place, Settings now, Settings then)
     {
+        var (corner, layout, path) = (car.At(place), car.At(place.Axle()).Layout, CornerPlan.JsonName(place));
         var motion = corner.Motion;
         (_level, _coilover) = (motion.Level, layout == SpringLayout.Coilover);
         _camber = Or(table, path + "/camber", "camber now", corner.Camber, "camber now: not measured, taken as 0 ± 1 deg", 0.5 * Math.PI / 180);
@@ -36,12 +44,13 @@ internal sealed class MotionPlan
         _damperLength = _coilover ? _springLength : table.Add(path + "/damperAxisLength", "damper axis length", corner.DamperAxisLength);
         path += "/motion";
         _ratio = table.Add(path + "/springRatio", "motion ratio of the spring", motion.SpringRatio);
-        _ratioChange = Or(table, path + "/springRatioChange", "change of the motion ratio", motion.SpringRatioChange, "", 0);
+        string unknown = _level == MotionLevel.Ratios ? "change of the motion ratio through travel: not measured, taken as 0.0003 ± 0.0006 1/mm" : "";
+        _ratioChange = Or(table, path + "/springRatioChange", "change of the motion ratio", motion.SpringRatioChange, unknown, RatioChangeSigma, RatioChange);
         _damperRatio = _coilover ? _ratio : table.Add(path + "/damperRatio", "motion ratio of the damper", motion.DamperRatio);
-        _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio", motion.DamperRatioChange, "", 0);
+        _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio", motion.DamperRatioChange, unknown, RatioChangeSigma, RatioChange);
         _gain = Or(table, path + "/camberGain", "camber gain", motion.CamberGain, "", 0);
         _outboard = Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel, "", 0);
-        _lever = _level == MotionLevel.PlanarStrut || (then.Build.Slide?.Si ?? 0) == (now.Build.Slide?.Si ?? 0) ? InputTable.None
+        _lever = _level is MotionLevel.PlanarStrut or MotionLevel.Hardpoints || (then.Build.Slide?.Si ?? 0) == (now.Build.Slide?.Si ?? 0) ? InputTable.None
             : table.Assume(path + "/plateLever", "lever of the top plate", (corner.SpringAxisLength?.Si ?? 0.4) + BallJointBelowReference, 0.03, "camber per slide of the plate: taken over the axis length plus 120 mm");
         _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner), ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower), ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
             .Select(p => (
@@ -56,7 +65,9 @@ internal sealed class MotionPlan
             table.Add($"{path}/steps/{i}/toe", $"toe at step {i + 1}", s.Toe),
             table.Add($"{path}/steps/{i}/outboard", $"wheel out at step {i + 1}", s.Outboard),
         })];
-        Missing = FindMissing();
+        _hardpoints = _level == MotionLevel.Hardpoints ? HardpointPlan.Compile(table, car, place) : null;
+        _unknowns = TapeUnknowns.Compile(table, path, motion, car.At(place.Axle()).Steered);
+        Missing = _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place) : FindMissing();
         ChooseCurves(table);
     }
 
@@ -70,8 +81,14 @@ internal sealed class MotionPlan
     /// <summary>How one corner of a build is set, and where that stands in the document.</summary>
     public readonly record struct Settings(string Path, CornerBuild Build);
 
-    public static MotionPlan Compile(InputTable table, string path, Settings now, Settings then, Corner corner, SpringLayout layout) =>
-        new(table, path, now, then, corner, layout);
+    public static MotionPlan Compile(InputTable table, Car car, CornerPlace place, Settings now, Settings then) => new(table, car, place, now, then);
+
+    /// <summary>True when the wheel's way is that of its linkage in three dimensions, steering included.</summary>
+    public bool ByHardpoints => _hardpoints is not null && Missing.Count == 0;
+
+    /// <summary>How far the linkage goes and which of its ties ends it; null at other levels.</summary>
+    public LinkageRange? LinkageRange(ReadOnlySpan<double> x, double limit) =>
+        ByHardpoints ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
 
     /// <summary>Change of the camber set at the clamp against the measured state, rad: it turns the wheel against its strut.</summary>
     public double ClampChange(ReadOnlySpan<double> x) => x[_clamp] - x[_clampNow];
@@ -95,9 +112,12 @@ internal sealed class MotionPlan
 
         switch (_level)
         {
+            case MotionLevel.Hardpoints:
+                return _hardpoints!.Motion(
+                    x, x[_camber], x[_toe], slide, clampChange, Optional(x, _springLength), Optional(x, _coilover ? _springLength : _damperLength));
             case MotionLevel.PlanarStrut:
                 var points = new PlanarStrutPoints(Point(x, 0), Point(x, 1), Point(x, 4), Has(5) ? Point(x, 5) : Point(x, 1));
-                return new PlanarStrutMotion(points, camber, x[_toe], 0, -slide, 0, Optional(x, _springLength));
+                return new PlanarStrutMotion(points, camber, x[_toe], _unknowns!.BumpSteer(x), -slide, 0, Optional(x, _springLength));
             case MotionLevel.PlanarWishbone:
                 return new PlanarWishboneMotion(
                     new PlanarWishbonePoints(Point(x, 2), Point(x, 3), Point(x, 0), Point(x, 1)),
@@ -106,11 +126,12 @@ internal sealed class MotionPlan
                     _coilover || !Has(7) || !Has(8)
                         ? new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, Optional(x, _springLength))
                         : new PlanarPickup(Point(x, 8), Point(x, 7), PickupPart.LowerArm, Optional(x, _damperLength)),
-                    x[_toe]);
+                    x[_toe],
+                    _unknowns!.BumpSteer(x));
             case MotionLevel.Cycled:
-                return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0), Curve(x, 5, 0), Curve(x, 1, 0), Curve(x, _coilover ? 1 : 2, 0), 0.02);
+                return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0) ?? ToeLine(x), Curve(x, 5, 0), Curve(x, 1, 0), Curve(x, _coilover ? 1 : 2, 0), 0.02);
             default:
-                var wheel = new RatioWheel(camber, x[_gain], 0, x[_toe], 0, x[_outboard]);
+                var wheel = new RatioWheel(camber, x[_gain], _unknowns!.CamberBend(x), x[_toe], _unknowns.BumpSteer(x), x[_outboard], _unknowns.PathBend(x));
                 var spring = new RatioStation(x[_springLength], x[_ratio], x[_ratioChange]);
                 var damper = _coilover || _damperLength == InputTable.None || _damperRatio == InputTable.None
                     ? spring : new RatioStation(x[_damperLength], x[_damperRatio], x[_damperRatioChange]);
@@ -156,9 +177,9 @@ internal sealed class MotionPlan
         return missing;
     }
 
-    private static int Or(InputTable table, string path, string label, Reading? reading, string words, double sigma) =>
+    private static int Or(InputTable table, string path, string label, Reading? reading, string words, double sigma, double value = 0) =>
         reading is not null ? table.Add(path, label, reading)
-        : words.Length > 0 ? table.Assume(path, label, 0, sigma, words)
+        : words.Length > 0 ? table.Assume(path, label, value, sigma, words)
         : table.Define(path, label, 0);
 
     private bool Has(int point) => _points[point].Inboard != InputTable.None && _points[point].Above != InputTable.None;
@@ -193,6 +214,14 @@ internal sealed class MotionPlan
         }
 
         static double Square(double a) => a * a;
+    }
+
+    // Toe that was not read at the steps: a straight line through the one reading.
+    private MonotoneCurve? ToeLine(ReadOnlySpan<double> x)
+    {
+        const double Far = 0.5;
+        double rise = Far * _unknowns!.BumpSteer(x);
+        return MonotoneCurve.Create([-Far, Far], [x[_toe] - rise, x[_toe] + rise], out _);
     }
 
     private TravelCurve? Curve(ReadOnlySpan<double> x, int column, double shift)

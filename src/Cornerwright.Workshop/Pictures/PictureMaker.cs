@@ -66,6 +66,9 @@ internal static class PictureMaker
         return [.. new[] { ("full droop", n.Droop), ("ride", ride), ("full bump", n.FullBump) }.Where(s => double.IsFinite(s.Item2)).Select(s => State(plan, n, s.Item1, s.Item2)).OfType<StackState>()];
     }
 
+    /// <summary>Coils this near to solid are drawn touching, m: the travel of coil bind is itself found to 1e-8 m.</summary>
+    private const double CoilsTouch = 1e-6;
+
     private static StackState? State(CornerPlan plan, CornerNumbers n, string name, double travel)
     {
         double space = n.SpringSpace(travel);
@@ -80,9 +83,9 @@ internal static class PictureMaker
         for (int i = 0; i < plan.Station.Stack.Count; i++)
         {
             var (slot, element) = (plan.Station.Stack[i], n.Stack[i]);
+            double length = element.LengthAt(force.Force);
             pieces.Add(new StackPiece(
-                slot.Part.Name, element.LengthAt(force.Force), Outer(slot), slot.Spring is not null,
-                slot.Spring is not null && element.IsClosedAt(force.Force), element.FreeLength, element.SolidLength));
+                slot.Part.Name, length, Outer(slot), slot.Spring is not null, slot.Spring is not null && length <= element.SolidLength + CoilsTouch, element.FreeLength, element.SolidLength));
         }
 
         return new StackState(name, travel, space, force.Gap, force.Force, double.IsFinite(rod) ? rod : null, pieces);

@@ -91,6 +91,19 @@ public sealed record CornerLinkage(
     public CornerLinkage WithJointsAt(IReadOnlyList<Vec3> places) =>
         this with { Joints = [.. Joints.Select((joint, i) => joint with { At = places[i] })] };
 
+    /// <summary>Length of a station at the reference state, m. Source: distance of its two ends.</summary>
+    public double LengthAtRest(LinkageStation station) => station switch
+    {
+        LinkageStation.OnKnuckle s => Distance(s.Body, s.Knuckle),
+        LinkageStation.OnArm s => Distance(s.Body, s.Moving),
+        LinkageStation.OnRocker s => Distance(s.Body, s.Moving),
+        LinkageStation.OnStrut s => Distance(s.Top, s.Low) - s.Along,
+        LinkageStation.OnRod s => (Joints[s.RodBody].At + ((Joints[s.RodKnuckle].At - Joints[s.RodBody].At) * s.Share) - Joints[s.Body].At).Length,
+        _ => throw new ArgumentOutOfRangeException(nameof(station), station, "A known kind of station."),
+    };
+
+    private double Distance(int a, int b) => (Joints[a].At - Joints[b].At).Length;
+
     // Only the line of a rocker's axis counts: its turn takes whichever sign closes the pushrod.
     private static LinkageStation? MirroredStation(LinkageStation? station) =>
         station is LinkageStation.OnRocker rocker ? rocker with { Axis = AxleSide.Mirror(rocker.Axis) } : station;

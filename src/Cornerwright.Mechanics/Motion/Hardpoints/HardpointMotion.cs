@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Clearance;
+
 namespace Cornerwright.Mechanics.Motion.Hardpoints;
 
 /// <summary>A corner's motion from its hardpoints, at one place of rack and plate.</summary>
@@ -7,20 +9,30 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints;
 /// </remarks>
 public sealed class HardpointMotion : CornerMotion
 {
+    private const int SteersKept = 8;
+
     private readonly KnuckleFollower follower;
     private readonly double rack;
     private readonly double plate;
+    private readonly double springMore;
+    private readonly double damperMore;
+    private readonly double[] steersKnown = new double[SteersKept], racksKnown = new double[SteersKept];
+    private int known;
 
     /// <param name="linkage">Of a left or a right corner.</param>
     /// <param name="rack">m along +Y.</param>
     /// <param name="plate">m along the plate's direction.</param>
+    /// <param name="springMore">m, added to the spring's length: what a tape measured beyond the distance of its two points.</param>
+    /// <param name="damperMore">Likewise for the damper.</param>
     /// <exception cref="ArgumentException">At the reference state the linkage is locked or loose, or a number is not finite.</exception>
-    public HardpointMotion(KnuckleLinkage linkage, double rack = 0, double plate = 0)
+    public HardpointMotion(KnuckleLinkage linkage, double rack = 0, double plate = 0, double springMore = 0, double damperMore = 0)
     {
         Require.Finite(rack);
         Require.Finite(plate);
+        Require.Finite(springMore);
+        Require.Finite(damperMore);
         follower = new(linkage);
-        (this.rack, this.plate) = (rack, plate);
+        (this.rack, this.plate, this.springMore, this.damperMore) = (rack, plate, springMore, damperMore);
     }
 
     /// <inheritdoc/>
@@ -61,7 +73,115 @@ public sealed class HardpointMotion : CornerMotion
             return Reach.LinkageCannotClose;
         }
 
-        state = found;
+        state = found with { Length = found.Length + (station == Station.Spring ? springMore : damperMore) };
+        return Reach.Reached;
+    }
+
+    /// <summary>The wheel at a travel with the rack elsewhere than this motion's own place, left and right.</summary>
+    /// <param name="travel">m, bump positive.</param>
+    /// <param name="rackThere">m along +Y.</param>
+    /// <param name="pose">Hub face from its place at the reference state, and spindle, both in B; only if Reached.</param>
+    /// <remarks>Bump steer and the steering axis are those of the linkage itself. Source: docs/theory/hardpoints.md §8.</remarks>
+    public Reach PoseAt(double travel, double rackThere, out WheelPose pose)
+    {
+        Reach reach = follower.MoveTo(travel, rackThere, plate);
+        KnuckleLinkage linkage = follower.Linkage;
+        pose = reach != Reach.Reached ? default : new(
+            linkage.Inward(follower.Pose.Origin - linkage.Origin), linkage.Inward(follower.Pose.Turned(linkage.Spindle)));
+        return reach;
+    }
+
+    /// <summary>Where the rack has to be for the wheel to be steered by an angle from straight ahead, at the reference height.</summary>
+    /// <param name="steer">rad, positive to the left.</param>
+    /// <param name="rackThere">m along +Y; only if Reached.</param>
+    /// <returns>NotGiven when no rack moves this wheel; LinkageCannotClose when it cannot be steered so far.</returns>
+    /// <remarks>Newton with the exact rate of toe by rack, from the last angle asked. Source: docs/theory/steering.md §1.</remarks>
+    public Reach RackFor(double steer, out double rackThere)
+    {
+        for (int i = 0; i < known; i++)
+        {
+            if (steersKnown[i] == steer)
+            {
+                rackThere = racksKnown[i];
+                return Reach.Reached;
+            }
+        }
+
+        Reach reach = double.IsFinite(steer) ? FindRack(steer, out rackThere) : NotFinite(out rackThere);
+        if (reach == Reach.Reached)
+        {
+            int at = known < SteersKept ? known++ : SteersKept - 1;
+            (steersKnown[at], racksKnown[at]) = (steer, rackThere);
+        }
+
+        return reach;
+    }
+
+    /// <summary>How far the wheel is steered at the reference height with the rack somewhere, rad, positive to the left; null when it cannot be there.</summary>
+    /// <param name="rackThere">m along +Y.</param>
+    /// <remarks>Source: docs/theory/steering.md §1.</remarks>
+    public double? SteerAt(double rackThere) =>
+        Toe(rack, out double straight, out _) == Reach.Reached && Toe(rackThere, out double toe, out _) == Reach.Reached
+            ? -follower.Linkage.Side * (toe - straight) : null;
+
+    private static Reach NotFinite(out double rackThere)
+    {
+        rackThere = 0;
+        return Reach.NotFinite;
+    }
+
+    private Reach FindRack(double steer, out double rackThere)
+    {
+        const int Limit = 40;
+        const double Done = 1e-12, LongestStep = 0.03;
+        rackThere = 0;
+        Reach reach = Toe(rack, out double straight, out double rate);
+        if (reach != Reach.Reached || Math.Abs(rate) < 1e-9)
+        {
+            return reach != Reach.Reached ? reach : Reach.NotGiven;
+        }
+
+        // Toe-in turns a left wheel to the right and a right one to the left.
+        double wanted = straight - (follower.Linkage.Side * steer), toe = straight, at = rack;
+        for (int i = 0; i < Limit; i++)
+        {
+            double step = (wanted - toe) / rate;
+            if (Math.Abs(wanted - toe) <= Done)
+            {
+                rackThere = at;
+                return Reach.Reached;
+            }
+
+            double next = at + Math.Clamp(step, -LongestStep, LongestStep);
+            if (Toe(next, out double toeNext, out double rateNext) != Reach.Reached || !(rateNext * rate > 0))
+            {
+                return Reach.LinkageCannotClose;
+            }
+
+            (at, toe, rate) = (next, toeNext, rateNext);
+        }
+
+        return Reach.LinkageCannotClose;
+    }
+
+    private Reach Toe(double rackThere, out double toe, out double byRack)
+    {
+        (toe, byRack) = (0, 0);
+        Reach reach = follower.MoveTo(0, rackThere, plate);
+        if (reach != Reach.Reached)
+        {
+            return reach;
+        }
+
+        if (!follower.Rates(out KnuckleRates rates))
+        {
+            return Reach.LinkageCannotClose;
+        }
+
+        KnuckleLinkage linkage = follower.Linkage;
+        var disc = new DiscMotion(follower.Pose.Turned(linkage.Spindle), linkage.TyreRadius);
+        toe = disc.Toe;
+        byRack = disc.AngleRates(rates.ByRack.Turn).Toe;
         return Reach.Reached;
     }
 

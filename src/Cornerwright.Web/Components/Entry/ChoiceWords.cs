@@ -19,6 +19,7 @@ public static class ChoiceWords
         MotionLevel.PlanarStrut => "strut, three points from the front",
         MotionLevel.PlanarWishbone => "two arms, four points from the front",
         MotionLevel.Cycled => "cycled in steps, spring out",
+        MotionLevel.Hardpoints => "hardpoints, in three dimensions",
         LinkageKind.MacPherson => "strut over a lower arm",
         LinkageKind.MacPhersonTwoLinks => "strut over two lower links",
         LinkageKind.DoubleWishbone => "upper and lower arm",

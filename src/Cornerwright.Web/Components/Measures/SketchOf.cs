@@ -100,6 +100,7 @@ public static class SketchOf
         nameof(SteeringAxis.Caster) => Sketch.Caster,
         nameof(SteeringAxis.HubOffset) => Sketch.HubOffset,
         nameof(SteeringAxis.Lock) => Sketch.Lock,
+        nameof(SteeringAxis.RackTravel) => Sketch.Lock,
         nameof(SteeringAxis.BumpAtLock) => Sketch.TravelOfWheel,
         _ => null,
     };

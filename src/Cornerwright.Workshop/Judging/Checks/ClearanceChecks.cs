@@ -70,7 +70,7 @@ internal static class ClearanceChecks
             {
                 list.Add("steering axis not known: lock to lock is not judged, only the steer angles at which gaps were read, turning on the spot");
             }
-            else if (plan.Axle.Steered && plan.Clearance.Lock == 0)
+            else if (plan.Axle.Steered && plan.Clearance is { LockLeft: 0, LockRight: 0 })
             {
                 list.Add("steering lock not given: lock to lock is not judged");
             }
