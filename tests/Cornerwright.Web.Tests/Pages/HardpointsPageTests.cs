@@ -10,7 +10,7 @@ public sealed class HardpointsPageTests : PageContext
         "Point\tX\tY\tZ\tTolerance\nCentre of the hub's face\t2\t690\t311\t1\nLower arm, front pivot\t18.5\t371\t214\t2\nLower arm, rear pivot\t-276\t388\t208.5\t2\n" +
         "Lower ball joint\t6\t703\t186\t2\nTie rod, inner joint\t-142\t352\t274\t2\nTie rod, outer joint\t-128\t690\t262\t2\nStrut top\t-31\t583\t846\t2\nLower point on the strut\t-4\t668\t402\t2\n";
 
-    private IRenderedComponent<HardpointsPage> Open(string place = "front-left")
+    private IRenderedComponent<HardpointsPage> Open(string place = "rear-left")
     {
         var page = Render<HardpointsPage>(p => p.Add(x => x.Id, CarId).Add(x => x.Place, place));
         page.WaitForElement("h1");
@@ -37,12 +37,12 @@ public sealed class HardpointsPageTests : PageContext
     {
         var page = Pasted(Strut);
         page.WaitForAssertion(() => Assert.Equal(3, page.FindAll("figure[data-side]").Count));
-        Assert.Equal(0.583, Bench.Car!.FrontLeft.Hardpoints!.StrutTop!.Y!.Si, 1e-12);
+        Assert.Equal(0.583, Bench.Car!.RearLeft.Hardpoints!.StrutTop!.Y!.Si, 1e-12);
         // Two legs, tie rod, strut and its spring, and three arms of the wheel carrier.
         Assert.All(page.FindAll("figure[data-side] svg"), view => Assert.Equal((8, 8), (view.QuerySelectorAll("line").Length, view.QuerySelectorAll("circle").Length)));
         Assert.Equal("Seen from the front: 8 links between 8 points", page.FindAll("figure[data-side] svg")[0].GetAttribute("aria-label"));
         Bench.Undo();
-        Assert.Null(Bench.Car!.FrontLeft.Hardpoints!.StrutTop);
+        Assert.Null(Bench.Car!.RearLeft.Hardpoints!.StrutTop);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class HardpointsPageTests : PageContext
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".cw-problem.refused").Count));
         Assert.Contains("row 5, Lower ball joint / Y, left", page.Markup, StringComparison.Ordinal);
         Assert.Equal(block, page.Find("#paste-block").GetAttribute("value"));
-        Assert.Null(Bench.Car!.FrontLeft.Hardpoints!.StrutTop);
+        Assert.Null(Bench.Car!.RearLeft.Hardpoints!.StrutTop);
         Assert.Contains("Still needed:", page.Markup, StringComparison.Ordinal);
     }
 
@@ -61,11 +61,11 @@ public sealed class HardpointsPageTests : PageContext
     public void Written_rows_can_be_taken_back()
     {
         var page = Pasted(Strut);
-        var before = Bench.Car!.FrontLeft.Hardpoints;
+        var before = Bench.Car!.RearLeft.Hardpoints;
         Press(page, "Write the table as rows");
         page.WaitForAssertion(() => Assert.Contains("Strut top\t-31 mm", page.Find("#paste-block").GetAttribute("value"), StringComparison.Ordinal));
         Press(page, "Take the points");
-        page.WaitForAssertion(() => Assert.Equal(before, Bench.Car!.FrontLeft.Hardpoints));
+        page.WaitForAssertion(() => Assert.Equal(before, Bench.Car!.RearLeft.Hardpoints));
     }
 
     [Fact]

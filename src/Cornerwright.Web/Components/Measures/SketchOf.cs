@@ -17,6 +17,7 @@ public static class SketchOf
         : owner == typeof(WheelMotion) ? OfMotion(property)
         : owner == typeof(FrontPoint) ? property == nameof(FrontPoint.Inboard) ? Sketch.PointInboard : Sketch.PointAbove
         : owner == typeof(BodyPoint) ? property switch { nameof(BodyPoint.X) => Sketch.BodyForward, nameof(BodyPoint.Y) => Sketch.BodyLeft, _ => Sketch.BodyUp }
+        : owner == typeof(HardpointTable) ? Sketch.LowerReference
         : owner == typeof(CycledStep) ? OfStep(property)
         : owner == typeof(StrutPlace) ? OfStrut(property)
         : owner == typeof(SteeringAxis) ? OfSteering(property)
