@@ -74,6 +74,7 @@ public sealed record LinkageMember(MemberKind Kind, string Name, string From, st
         {
             all.Add(new(MemberKind.Pushrod, "pushrod", nameof(T.PushrodOuter), nameof(T.PushrodRocker)));
             all.Add(new(MemberKind.Rocker, "rocker", nameof(T.PushrodRocker), nameof(T.RockerPivot)));
+            all.Add(new(MemberKind.Rod, "rocker's axis", nameof(T.RockerPivot), nameof(T.RockerAxis)));
         }
 
         return all;

@@ -32,7 +32,8 @@ public sealed record LinkageStudy(
     /// <param name="chosenId">The build to compare with what is on the car.</param>
     /// <param name="present">Judgement of the build on the car; null while it is not there.</param>
     /// <param name="chosen">Judgement of the chosen build.</param>
-    public static LinkageStudy Of(Car car, CornerPlace place, string chosenId, Judgement? present, Judgement? chosen)
+    /// <param name="before">What was known before: what does not depend on what changed is taken over.</param>
+    public static LinkageStudy Of(Car car, CornerPlace place, string chosenId, Judgement? present, Judgement? chosen, LinkageStudy? before = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         if (car.At(place).Hardpoints is null)
@@ -57,14 +58,21 @@ public sealed record LinkageStudy(
 
         var proposed = then?.Value;
         var way = DoubtWay(presentSetting);
-        double[] travels = [.. Enumerable.Range(0, DoubtPoses).Select(i => way.Least + ((way.Most - way.Least) * i / (DoubtPoses - 1)))];
         return new(
             presentSetting, proposed, [], CurveSheet.Of(presentSetting, proposed, SweepAlong.Travel), CurveSheet.Of(presentSetting, proposed, SweepAlong.Rack),
-            QuantityDoubt.Of(presentSetting.Points, travels), way);
+            Still(before, presentSetting, way) ? before!.Doubts : QuantityDoubt.Of(presentSetting.Points, Spread(way)), way);
     }
 
     // To whole millimetres: a stop that moves by a hair does not ask for everything anew.
     private static (double Least, double Most) DoubtWay(LinkageSetting setting) => (
         setting.Droop is { } droop && double.IsFinite(droop) ? Math.Round(Math.Clamp(droop, -0.15, -0.02), 3) : -UsualWay,
         setting.Bump is { } bump && double.IsFinite(bump) ? Math.Round(Math.Clamp(bump, 0.02, 0.15), 3) : UsualWay);
+
+    private static double[] Spread((double Least, double Most) way) =>
+        [.. Enumerable.Range(0, DoubtPoses).Select(i => way.Least + ((way.Most - way.Least) * i / (DoubtPoses - 1)))];
+
+    /// <summary>True when nothing that the doubts stand on has changed: the same points, angles and way.</summary>
+    private static bool Still(LinkageStudy? before, LinkageSetting now, (double Least, double Most) way) =>
+        before?.Present is { } then && before.Way == way && then.Points.Place == now.Points.Place && ReferenceEquals(then.Points.Table, now.Points.Table)
+        && then.Points.Linkage.Camber == now.Points.Linkage.Camber && then.Points.Linkage.Toe == now.Points.Linkage.Toe;
 }

@@ -57,7 +57,7 @@ public partial class HardpointsPage
             if (!ReferenceEquals(_studied.Car, now.Car) || _studied.Place != place || _studied.Build != now.ChosenId
                 || !ReferenceEquals(_studied.Present, present) || !ReferenceEquals(_studied.Chosen, chosen))
             {
-                (_studied, _study) = (now, LinkageStudy.Of(Car, place, ChosenId, present, chosen));
+                (_studied, _study) = (now, LinkageStudy.Of(Car, place, ChosenId, present, chosen, _study));
             }
 
             return _study;
