@@ -163,6 +163,7 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         await Set(page, "linkage-travel", s => s + 50);
         await page.Locator(".stage[data-travel='25']").WaitForAsync();
         Assert.True(await Number(ball, "cy") < before - 4);
+        Assert.Empty(visitor.Complaints);
     }
 
     [Fact]

@@ -16,17 +16,23 @@ const SIDES = {
  * @param {{side?: 1 | -1}} options side: 1 looks from the left of the car, -1 from the right.
  */
 export function open(host, options = {}) {
-  let renderer;
-  try { renderer = new THREE.WebGLRenderer({ antialias: !software(), alpha: true, powerPreference: 'low-power' }); } catch { return null; }
-  return new View(host, renderer, options.side ?? 1);
+  const drawnBy = graphics();
+  if (!drawnBy) return null;
+  try {
+    // Where no graphics card draws, smooth edges would cost more than they show.
+    const renderer = new THREE.WebGLRenderer({ antialias: drawnBy === 'card', alpha: true, powerPreference: 'low-power' });
+    return new View(host, renderer, options.side ?? 1);
+  } catch { return null; }
 }
 
-/** True where no graphics card draws: smooth edges would cost more than they show. */
-function software() {
-  const context = document.createElement('canvas').getContext('webgl2'), names = context?.getExtension('WEBGL_debug_renderer_info');
+/** 'card', 'software', or null where this browser cannot draw in three dimensions. */
+function graphics() {
+  const context = document.createElement('canvas').getContext('webgl2');
+  if (!context) return null;
+  const names = context.getExtension('WEBGL_debug_renderer_info');
   const card = names ? context.getParameter(names.UNMASKED_RENDERER_WEBGL) : '';
-  context?.getExtension('WEBGL_lose_context')?.loseContext();
-  return /swiftshader|llvmpipe|software|basic render/i.test(card);
+  context.getExtension('WEBGL_lose_context')?.loseContext();
+  return /swiftshader|llvmpipe|software|basic render/i.test(card) ? 'software' : 'card';
 }
 
 /** Colour of a token, for instance "ink" for --cw-ink. */

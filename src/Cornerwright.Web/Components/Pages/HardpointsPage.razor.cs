@@ -2,6 +2,7 @@ using System.Globalization;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Web.Components.Entry;
 using Cornerwright.Web.Components.Linkages;
 using Cornerwright.Workshop.Judging;
 using Microsoft.AspNetCore.Components;
@@ -71,6 +72,12 @@ public partial class HardpointsPage
     private LinkagePlace First => new(Metres(TravelMm, 0.3), Metres(RackMm, LinkageSweep.UsualRack), Metres(PlateMm, 0.03));
 
     private static double Metres(double? mm, double most) => mm is { } value && double.IsFinite(value) ? Math.Clamp(value / 1000, -most, most) : 0;
+
+    private string LevelAddress(CornerPlace place) => FieldPaths.Address(Id, FieldPaths.Of(place) + "/motion/level");
+
+    private void GoByPoints(CornerPlace place) => Bench.Apply(
+        $"Let the verdict go by hardpoints, {place.Words()}",
+        car => car.With(place, car.At(place) with { Motion = car.At(place).Motion with { Level = MotionLevel.Hardpoints } }));
 
     private string Here(string part) => new Uri(Navigation.Uri).PathAndQuery + "#" + part;
 
