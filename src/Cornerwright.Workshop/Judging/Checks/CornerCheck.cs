@@ -54,9 +54,9 @@ internal sealed record CornerCheck
         : Clearance >= 0 ? new(true, true, true, 1UL << Clearance)
         : new(Travel: true, Motion: true);
 
-    /// <summary>True if a change with this effect can change the value.</summary>
+    /// <summary>True if a change with this effect can change the value. An input without any effect is one that checks read directly.</summary>
     public bool Feels(InputEffect effect) =>
-        effect.Travel || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
+        effect.Travel || effect.IsNone || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
 
     public bool CanSpeak => Missing.Count == 0;
 }
