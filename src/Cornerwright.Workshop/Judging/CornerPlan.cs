@@ -17,6 +17,7 @@ internal sealed class CornerPlan
     {
         (Car, Build, Place) = (car, build, place);
         Path = JsonName(place);
+        Inputs = new InputTable(car.UseLearned ? Learning.CarLearning.Of(car).State : null);
         Corner = car.At(place);
         Axle = car.At(place.Axle());
         Limits = LimitsInForce.Of(car, build);
@@ -65,7 +66,7 @@ internal sealed class CornerPlan
 
     public CornerParts Parts { get; }
     public CornerParts? PartsNow { get; }
-    public InputTable Inputs { get; } = new();
+    public InputTable Inputs { get; }
     public StationPlan Station { get; }
     public MotionPlan Motion { get; }
     public IReadOnlyList<CornerLoad> Loads { get; }

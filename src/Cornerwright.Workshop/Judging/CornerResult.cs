@@ -2,6 +2,7 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -56,6 +57,7 @@ internal sealed class CornerResult
         checks.AddRange(HeightChecks.For(plan));
         checks.AddRange(WheelChecks.For(plan));
         checks.AddRange(SilentValues.For(plan));
+        plan.Inputs.AddBystanders();
         var numbers = new CornerNumbers(plan);
         numbers.Solve();
         checks.AddRange(ClearanceChecks.For(plan, numbers));
@@ -146,10 +148,18 @@ internal sealed class CornerResult
         }
     }
 
-    /// <summary>A check's value when every input is moved by so many of its own standard deviations.</summary>
+    /// <summary>
+    /// A check's value when every input is moved by so many of its own standard deviations. Where readings after the work tie
+    /// inputs together, by so many of independent units, from which the inputs' own follow.
+    /// </summary>
     public double ValueAt(int check, ReadOnlySpan<double> deviations)
     {
         var inputs = Plan.Inputs.Inputs;
+        if (Plan.Inputs.Learned is not null)
+        {
+            deviations = LearnedDoubt.Deviations(Plan.Inputs, deviations);
+        }
+
         for (int i = 0; i < inputs.Count; i++)
         {
             _moved.X[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
@@ -207,6 +217,11 @@ internal sealed class CornerResult
             {
                 Combine(c, i, other ? moved[c] - _values[c] : double.NaN, other);
             }
+        }
+
+        for (int c = 0; c < Checks.Count && Plan.Inputs.Learned is not null; c++)
+        {
+            _contributions[c] = LearnedDoubt.Slopes(Plan.Inputs, _contributions[c]);
         }
     }
 

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -8,12 +9,13 @@ namespace Cornerwright.Workshop.Judging;
 internal readonly record struct Input(string Path, string Label, double Value, double Sigma, ToleranceKind Spread);
 
 /// <summary>The numbers of one corner in a row, so that each can be moved within its doubt.</summary>
-internal sealed class InputTable
+internal sealed class InputTable(LearnedState? learned = null)
 {
     /// <summary>An index that stands for "nobody gave this".</summary>
     public const int None = -1;
 
     private readonly List<Input> _inputs = [];
+    private readonly List<Input> _sources = [];   // as they were typed
     private readonly SortedList<int, string> _assumptions = [];
     private readonly List<InputEffect> _effects = [];
     private readonly Dictionary<string, int> _byPath = new(StringComparer.Ordinal);
@@ -76,6 +78,31 @@ internal sealed class InputTable
     public int Define(string path, string label, double value) =>
         Known(path, out int known) ? known : Put(new Input(path, label, value, 0, ToleranceKind.TwoSigma));
 
+    /// <summary>What readings after the work say about these numbers; null where nothing was learned or it is not to be used.</summary>
+    public LearnedState? Learned => learned;
+
+    /// <summary>
+    /// Puts every number that was learned together with others into the row, without a doubt of its own: what is known of it
+    /// is part of what is known of the others.
+    /// </summary>
+    public void AddBystanders()
+    {
+        foreach (var parameter in learned?.Parameters ?? [])
+        {
+            // A number typed anew since stands under its path already; what was learned of the old one goes by its own name.
+            Effect = default;
+            bool known = Known(parameter.Path, out int index);
+            if (!known || LearnedState.Key(_sources[index]) != LearnedState.Key(parameter))
+            {
+                _sources.Add(parameter);
+                Put(parameter with { Sigma = 0, Path = known ? LearnedState.Key(parameter) : parameter.Path }, raw: true);
+            }
+        }
+    }
+
+    /// <summary>Place of an input among what was learned; -1 where nothing was.</summary>
+    public int Learnt(int input) => learned?.Find(_sources[input]) ?? -1;
+
     public double[] Values() => [.. _inputs.Select(i => i.Value)];
 
     private bool Known(string path, out int known)
@@ -89,8 +116,14 @@ internal sealed class InputTable
         return found;
     }
 
-    private int Put(Input input)
+    private int Put(Input input, bool raw = false)
     {
+        if (!raw)
+        {
+            _sources.Add(input);
+            input = learned?.Shifted(input) ?? input;
+        }
+
         _effects.Add(Effect);
         _byPath[input.Path] = _inputs.Count;
         _inputs.Add(input);

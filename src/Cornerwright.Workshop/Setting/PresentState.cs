@@ -58,7 +58,7 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
                 problems.Add(new Problem($"{where} / hub centre to arch edge", "", "150 to 800 mm", "Measure it: all travel counts from there."));
             }
 
-            double load = scales ? occasion!.At(place).Load!.Si * Gravity : loadCase?.At(place) is { } kg ? (kg.Si * Gravity) + Share(car, place, occasion?.Aboard ?? []) : double.NaN;
+            double load = scales ? occasion!.At(place).Load!.Si * Gravity : loadCase?.At(place) is { } kg ? (kg.Si * Gravity) + ShareOf(car, place, occasion?.Aboard ?? []) : double.NaN;
             if (double.IsNaN(load))
             {
                 problems.Add(new Problem($"{where} / load on the scale", "", "20 to 3000 kg", "Put the car on scales, or give the load case its loads."));
@@ -85,7 +85,7 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
     }
 
     /// <summary>What a load on board puts on one wheel, N, by statics alone: as on four equal springs.</summary>
-    private static double Share(Car car, CornerPlace place, IReadOnlyList<PlacedLoad> aboard)
+    internal static double ShareOf(Car car, CornerPlace place, IReadOnlyList<PlacedLoad> aboard)
     {
         double length = car.Wheelbase?.Si ?? double.NaN, track = car.At(place.Axle()).Track?.Si ?? double.NaN, sum = 0;
         foreach (var load in aboard)
