@@ -49,6 +49,7 @@ public static class CommandLine
         tree.AddCommand<ListCommand>("list").WithDescription("List the builds and parts of a car file.");
         tree.AddCommand<JudgeCommand>("judge").WithDescription("Judge a build: what holds, what fails, by how much, how surely, and what would cure it.");
         tree.AddCommand<CompareCommand>("compare").WithDescription("Judge two builds and set them side by side.");
+        tree.AddCommand<RankCommand>("rank").WithDescription("Rank the builds that the parts of a file make: how surely each holds, what it costs, what the rest lacks.");
         tree.AddCommand<StackCommand>("stack").WithDescription("Draw a build's spring stacks to scale at full droop, ride and full bump.");
         tree.AddCommand<OrderCommand>("order").WithDescription("Write the work order that turns one build into another: steps, torques, tools, parts, cautions.");
         tree.AddCommand<ImportCommand>("import").WithDescription("Put a parts list (CSV) on the shelf of a car file.");

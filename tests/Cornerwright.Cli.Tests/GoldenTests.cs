@@ -27,6 +27,8 @@ public class GoldenTests
     [InlineData("stack-touring.json", "stack demo.json touring --corner left --json")]
     [InlineData("order-gravel-3.txt", "order demo.json --build gravel-3")]
     [InlineData("order-winter.json", "order demo.json --from gravel-2 --build winter --json")]
+    [InlineData("rank-front.txt", "rank demo.json --axle front --from gravel-3 --parts wheels=w-gravel,w-gravel-40 --parts tyres=t-gravel-65,t-gravel-55 --parts springs=f-8-220,f-6-250,f-helper --list 4")]
+    [InlineData("rank-rear.json", "rank demo.json --axle rear --from gravel-2 --parts wheels=w-gravel-40 --parts tyres=t-gravel-55 --list 3 --json")]
     [InlineData("problems.json", "judge demo.json nothing-like-it --json")]
     [InlineData("help.txt", "--help")]
     [InlineData("help-judge.txt", "judge --help")]

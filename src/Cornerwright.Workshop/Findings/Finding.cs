@@ -16,7 +16,11 @@ public sealed record WorstState(string Words, double? Travel = null, double? Ste
 /// <param name="Side">What else changes: checks that turn worse, in words; empty when none does.</param>
 /// <param name="Setting">The setting or part field that changes, by its path in the build; empty where a part must be bought.</param>
 /// <param name="NewValue">The setting's new value as it would be typed; empty where a part must be bought.</param>
-public sealed record Cure(string Sentence, Measure Gain, Measure MarginAfter, string Side, string Setting = "", string NewValue = "");
+public sealed record Cure(string Sentence, Measure Gain, Measure MarginAfter, string Side, string Setting = "", string NewValue = "")
+{
+    /// <summary>True if nothing else of the corner fails once it is done.</summary>
+    public bool CornerHolds { get; init; }
+}
 
 /// <summary>A reading whose doubt decides a check.</summary>
 /// <param name="Path">Where it stands in the car document.</param>

@@ -20,7 +20,7 @@ public sealed class BuildSearch
     /// <summary>More pairs of suspension and wheels that pass the quick checks than this would not fit the memory of a small machine.</summary>
     public const int MostPairs = 1_000_000;
 
-    private const int StacksABatch = 64, WheelsABatch = 64, BoundsABatch = 64, PairsABatch = 64, MostMisses = 16;
+    private const int StacksABatch = 64, WheelsABatch = 64, BoundsABatch = 64, PairsABatch = 64, MostMisses = 12;
 
     private enum Stage
     {
@@ -147,7 +147,7 @@ public sealed class BuildSearch
             case Stage.Pairs:
                 if (!_pairs.Step(parallel, PairsABatch))
                 {
-                    (_stage, _next, _toExplain) = (Stage.Misses, 0, _misses.Nearest(2 * MostMisses));
+                    (_stage, _next, _toExplain) = (Stage.Misses, 0, _misses.Nearest(3 * MostMisses));
                 }
 
                 break;
@@ -215,8 +215,12 @@ public sealed class BuildSearch
 
     private void ExplainOne()
     {
-        if (_next >= _toExplain.Count || _explained.Count >= MostMisses)
+        if (_next >= _toExplain.Count)
         {
+            // Those that one change would mend come first; else the nearest, as they stand.
+            var best = _explained.OrderByDescending(m => m.WouldHold.Any()).Take(MostMisses).ToList();
+            _explained.Clear();
+            _explained.AddRange(best);
             _stage = Stage.Done;
             return;
         }

@@ -55,7 +55,11 @@ public sealed record RefusalCount(string Title, long Count);
 /// <param name="ShortBy">Positive.</param>
 /// <param name="Others">Other checks that it breaks, in words; empty where it breaks one alone.</param>
 /// <param name="Cures">Solved: each brings the binding check to hold; those that break nothing else first.</param>
-public sealed record NearMiss(IReadOnlyList<Part> Parts, Build Build, string Check, string Where, CornerPlace? Corner, Measure ShortBy, IReadOnlyList<string> Others, IReadOnlyList<Cure> Cures);
+public sealed record NearMiss(IReadOnlyList<Part> Parts, Build Build, string Check, string Where, CornerPlace? Corner, Measure ShortBy, IReadOnlyList<string> Others, IReadOnlyList<Cure> Cures)
+{
+    /// <summary>Single changes with which the whole corner would hold.</summary>
+    public IEnumerable<Cure> WouldHold => Cures.Where(c => c.CornerHolds);
+}
 
 /// <summary>What a search has found so far.</summary>
 public sealed record RankingResult
@@ -86,7 +90,7 @@ public sealed record RankingResult
     /// <summary>Cheapest first.</summary>
     public required IReadOnlyList<RankedBuild> Front { get; init; }
 
-    /// <summary>Nearest first; empty until the search is done.</summary>
+    /// <summary>Those that one change would mend first, then the nearest; empty until the search is done.</summary>
     public required IReadOnlyList<NearMiss> NearMisses { get; init; }
 
     /// <summary>False while the search can go on.</summary>

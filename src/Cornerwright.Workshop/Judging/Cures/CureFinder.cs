@@ -116,6 +116,7 @@ internal static class CureFinder
         double after = MarginOf(check, check.Value(numbers));
         var broken = new List<string>();
         var thinner = new List<string>();
+        bool cornerHolds = after >= 0;
         for (int c = 0; c < corner.Checks.Count; c++)
         {
             var other = corner.Checks[c];
@@ -125,6 +126,7 @@ internal static class CureFinder
             }
 
             double before = MarginOf(other, corner.Value(c)), then = MarginOf(other, other.Value(numbers));
+            cornerHolds &= !(then < 0);
             if (before >= 0 && !(then >= 0))
             {
                 broken.Add(Lower(other.Title));
@@ -148,7 +150,7 @@ internal static class CureFinder
             thinner.Count > 0 ? $"Changes {string.Join(", ", thinner.Take(3))}." : "",
         }.Where(s => s.Length > 0));
         var unit = new Measure(0, check.Unit, check.Decimals);
-        var cure = new Cure(lever.Order(amount), unit.With(double.IsFinite(after) ? after - now : 0), unit.With(double.IsFinite(after) ? after : now), side, setting, text);
+        var cure = new Cure(lever.Order(amount), unit.With(double.IsFinite(after) ? after - now : 0), unit.With(double.IsFinite(after) ? after : now), side, setting, text) { CornerHolds = cornerHolds };
         return (cure, broken.Count, Math.Abs(amount) / Math.Max(Math.Abs(lever.Most), Math.Abs(lever.Least)));
     }
 
