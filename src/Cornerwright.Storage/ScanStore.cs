@@ -9,7 +9,11 @@ namespace Cornerwright.Storage;
 /// <param name="Hash">SHA-256 of its content, 64 hexadecimal digits.</param>
 /// <param name="Format">Its kind, from its name.</param>
 /// <param name="Bytes">Its size.</param>
-public sealed record KeptScan(string Hash, ScanFormat Format, long Bytes);
+public sealed record KeptScan(string Hash, ScanFormat Format, long Bytes)
+{
+    /// <summary>It came in now and was not there before.</summary>
+    public bool Fresh { get; init; }
+}
 
 /// <summary>
 /// Keeps scan files in a folder, each under the hash of its content: written beside, flushed to the disk, then renamed, so that a file
@@ -74,7 +78,7 @@ public sealed class ScanStore
 
             File.Move(beside, there, overwrite: true);
             beside = "";
-            return Checked<KeptScan>.From(new KeptScan(hash, format, bytes));
+            return Checked<KeptScan>.From(new KeptScan(hash, format, bytes) { Fresh = true });
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)
         {

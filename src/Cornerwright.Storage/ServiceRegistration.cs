@@ -11,7 +11,9 @@ public static class ServiceRegistration
     public static IServiceCollection AddGarageStore(this IServiceCollection services, string path)
     {
         var database = GarageDatabase.Open(path).Value;
+        var scans = ScanStore.At(ScanStore.FolderOf(database.FilePath));
         return services
+            .AddSingleton(scans)
             .AddSingleton<IDbContextFactory<SqliteGarageContext>>(database)
             .AddSingleton<IGarageStore>(provider =>
                 new GarageStore(database, provider.GetService<TimeProvider>() ?? TimeProvider.System, AutosaveRule.Default));

@@ -2,6 +2,7 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components;
+using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Web.Hosting;
@@ -39,6 +40,7 @@ public static class CornerwrightHost
         builder.Services.AddSignalR(o => o.MaximumReceiveMessageSize = 256 * 1024);
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddGarageStore(DatabasePath(builder.Configuration));
+        builder.Services.AddSingleton<ScanRoom>();
         builder.Services.AddSingleton<JudgeBuild>(_ => Judge.Build);
         builder.Services.AddSingleton<QuickJudge>(_ => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true)));
         builder.Services.AddScoped<Workbench>();
@@ -54,6 +56,7 @@ public static class CornerwrightHost
         app.MapStaticAssets();
         app.MapGet("/healthz", () => Results.Text("ok"));
         app.MapGet("/export/{id}", Export);
+        app.MapScans();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }
@@ -62,6 +65,7 @@ public static class CornerwrightHost
     public static Task Prepare(WebApplication app)
     {
         ArgumentNullException.ThrowIfNull(app);
+        app.Services.GetRequiredService<ScanStore>().Sweep(app.Services.GetRequiredService<TimeProvider>().GetUtcNow());
         var store = app.Services.GetRequiredService<IGarageStore>();
         if (store.ListCars().Count == 0 && store.ListBin().Count == 0)
         {

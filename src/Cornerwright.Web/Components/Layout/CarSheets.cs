@@ -22,6 +22,7 @@ public static class CarSheets
         [
             new("Car", "sheet", Addresses.Car(carId), Whole: true),
             new("Readings", "corner", Addresses.Corner(carId, CornerPlace.FrontLeft), Whole: true, OnPhoneBar: true),
+            new("Scans", "scan", Addresses.Scans(carId)),
         ]),
         ("Choose",
         [
