@@ -20,6 +20,7 @@ public class EveryPageTests(WorkshopDoor door)
                 ("corner-front", "/car/wagtail/corner/front-left"),
                 ("hardpoints", "/car/wagtail/corner/front-left/hardpoints"),
                 ("corner-rear", "/car/wagtail/corner/rear-right"),
+                ("scans", "/car/wagtail/scans"),
                 ("parts", "/car/wagtail/parts"),
                 ("parts-springs", "/car/wagtail/parts?kind=springs"),
                 ("builds", "/car/wagtail/builds"),

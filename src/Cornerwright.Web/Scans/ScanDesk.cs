@@ -94,7 +94,7 @@ public sealed class ScanDesk
                 ContentHash = hash,
                 Format = raw.Format,
                 Unit = ScanUnits.Candidates(raw)[0].Unit,
-                Crop = new ScanCrop { Radius = Length("700 mm") },
+                Crop = new ScanCrop { Radius = Length("700 mm"), FloorLow = Length("-250 mm") },
                 WheelTakenOut = Length("9 mm"),
             },
             raw);

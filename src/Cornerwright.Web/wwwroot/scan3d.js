@@ -27,9 +27,9 @@ class Stage {
     view.host.dataset.view = 'open';
   }
 
-  /** Shows drawings (name, address, token, opacity); turn is the quaternion (x, y, z, w) of the whole view, side 1 or -1. */
-  async show(drawings, turn, side, picking, looking) {
-    this.picking = picking;
+  /** Shows drawings (name, address, token, opacity); turn is the quaternion (x, y, z, w) of the whole view, side 1 or -1; behind: from the far side. */
+  async show(drawings, turn, side, behind, picking, looking) {
+    Object.assign(this, { picking, behind });
     this.view.host.classList.toggle('picking', picking);
     for (const name of [...this.view.parts.keys()]) if (!drawings.some(d => d.name === name) && !name.startsWith('pick')) this.view.remove(name);
     this.view.body.quaternion.set(...turn);
@@ -39,7 +39,7 @@ class Stage {
       await this.view.fetch(d.name, d.address, { token: d.token, opacity: d.opacity, size: 0.003 });
     }
     this.known = Object.fromEntries(drawings.map(d => [d.name, d.address]));
-    if (looking) this.view.look(looking);
+    if (looking) this.look(looking);
     this.view.redraw();
     this.view.host.dataset.shown = drawings.map(d => d.name).join(' ');
   }
@@ -50,7 +50,7 @@ class Stage {
     this.marks = [];
     for (let i = 0; i + 2 < points.length; i += 3) {
       const name = 'pick' + i / 3;
-      this.view.mark(name, [points[i], points[i + 1], points[i + 2]], { token: 'focus', radius: 0.009 });
+      this.view.mark(name, [points[i], points[i + 1], points[i + 2]], { token: 'focus', radius: 0.014 });
       this.marks.push(name);
     }
   }
@@ -66,7 +66,11 @@ class Stage {
     this.owner.invokeMethodAsync('PickedAt', p.x, p.y, p.z);
   }
 
-  look(side) { this.view.look(side); }
+  look(side) {
+    this.view.look(side);
+    if (this.behind) this.view.turn(Math.PI, 0);
+  }
+
   zoom(factor) { this.view.zoom(factor); }
 
   dispose() {

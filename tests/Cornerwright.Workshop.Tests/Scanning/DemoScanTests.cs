@@ -69,6 +69,12 @@ public class DemoScanTests(ITestOutputHelper output)
             output.WriteLine(remark);
         }
 
+        foreach (double hour in Hours)
+        {
+            Vec3 pick = Made.Value.LipPick(hour);
+            output.WriteLine(FormattableString.Invariant($"rim edge at {hour}: {pick.X:0.0} {pick.Y:0.0} {pick.Z:0.0}"));
+        }
+
         output.WriteLine($"stated {2e3 * aligned.Deviation:0.00} mm, 19 in 20");
         var truth = DemoScanMaker.Truth;
         double worst = 0;

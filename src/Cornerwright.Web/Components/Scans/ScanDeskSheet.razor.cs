@@ -11,9 +11,13 @@ namespace Cornerwright.Web.Components.Scans;
 /// <summary>The desk on which one scan lies, as a person sees it.</summary>
 public partial class ScanDeskSheet
 {
-    private static readonly string[] About = [nameof(Scan.Name), nameof(Scan.Corner), nameof(Scan.Travel), nameof(Scan.Steer), nameof(Scan.TakenWith), nameof(Scan.TakenOn)];
+    private static readonly string[] About = [nameof(Scan.Name), nameof(Scan.Corner), nameof(Scan.AttachedTo)];
 
-    private static readonly string[] Counts = [nameof(Scan.WheelTakenOut), nameof(Scan.Crop), nameof(Scan.Thinning), nameof(Scan.Roughness), nameof(Scan.MirroredToo)];
+    private static readonly string[] More = [nameof(Scan.Travel), nameof(Scan.Steer), nameof(Scan.TakenWith), nameof(Scan.TakenOn)];
+
+    private static readonly string[] Counts = [nameof(Scan.WheelTakenOut), nameof(Scan.Thinning), nameof(Scan.Roughness), nameof(Scan.MirroredToo)];
+
+    private static readonly string[] Cuts = [nameof(Scan.Crop)];
 
     private IReadOnlyList<StageDrawing> _drawings = [];
     private IReadOnlyList<Vec3> _marks = [];

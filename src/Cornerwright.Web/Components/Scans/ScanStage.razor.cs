@@ -16,6 +16,7 @@ public sealed partial class ScanStage : IAsyncDisposable
     private IJSObjectReference? _module, _stage;
     private DotNetObjectReference<ScanStage>? _self;
     private bool? _solid;
+    private bool _behind;
     private string _shown = "", _marked = "", _looked = "";
 
     [Inject] private IJSRuntime Js { get; set; } = null!;
@@ -71,13 +72,13 @@ public sealed partial class ScanStage : IAsyncDisposable
 
     private async Task Update(IJSObjectReference stage)
     {
-        string what = string.Join(' ', Drawings.Select(d => d.Address)), way = FormattableString.Invariant($"{Turn.W} {Turn.X} {Turn.Y} {Turn.Z} {Side}");
+        string what = string.Join(' ', Drawings.Select(d => d.Address)), way = FormattableString.Invariant($"{Turn.W} {Turn.X} {Turn.Y} {Turn.Z} {Side} {_behind}");
         if (_shown != what + way + Picking)
         {
             // A new thing is looked at whole; a change of the same thing leaves the view as it is.
             string look = _looked == Label + way ? "" : "corner";
             (_shown, _looked) = (what + way + Picking, Label + way);
-            await stage.InvokeVoidAsync("show", Drawings, new[] { Turn.X, Turn.Y, Turn.Z, Turn.W }, Side, Picking, look);
+            await stage.InvokeVoidAsync("show", Drawings, new[] { Turn.X, Turn.Y, Turn.Z, Turn.W }, Side, _behind, Picking, look);
         }
 
         string marked = string.Join(' ', Marks);
