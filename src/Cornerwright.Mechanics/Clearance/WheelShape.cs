@@ -75,6 +75,26 @@ public sealed class WheelShape
     /// <summary>The part of the wheel that a piece belongs to. Source: layout of this type.</summary>
     public WheelPart PartOf(int piece) => pieces[piece].Part;
 
+    /// <summary>What no depth in a piece can exceed: half the smaller side of its box, m. Source: geometry of a box.</summary>
+    public double MostDepth(int piece)
+    {
+        ref readonly ProfileBox box = ref pieces[piece].Box;
+        double tall = box.LeastR > 0 ? 0.5 * (box.MostR - box.LeastR) : box.MostR;
+        return Math.Min(0.5 * (box.MostA - box.LeastA), tall) + 1e-6;
+    }
+
+    /// <summary>The most of <see cref="MostDepth(int)"/> over the pieces of a part, m; 0 for a part the wheel does not have. Source: geometry of a box.</summary>
+    public double MostDepth(WheelPart part)
+    {
+        double most = 0;
+        for (int i = 0; i < pieces.Length; i++)
+        {
+            most = pieces[i].Part == part ? Math.Max(most, MostDepth(i)) : most;
+        }
+
+        return most;
+    }
+
     /// <summary>One piece as a solid of its own, for obstacles that are not triangles or points. Source: docs/theory/clearance.md §1.</summary>
     public WheelSolid PieceAsSolid(int piece) => WheelSolid.Of(pieces[piece].Exact());
 

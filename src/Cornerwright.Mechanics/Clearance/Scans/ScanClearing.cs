@@ -10,7 +10,7 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 /// </remarks>
 public static class ScanClearing
 {
-    /// <summary>What the answer may be too large by, m; it is never too small by more than rounding (1e-12 m).</summary>
+    /// <summary>What the answer may be too large by, m, and for an overlap a ten-thousandth of its depth more; it is never too small by more than rounding (1e-12 m).</summary>
     public const double StatedError = 1e-6;
 
     private const int StackLength = 128;
@@ -85,7 +85,7 @@ public static class ScanClearing
         while (count > 0)
         {
             Waiting here = stack[--count];
-            if (here.Bound >= best - TriangleLeast.Tolerance)
+            if (here.Bound >= best - TriangleLeast.Leave(best))
             {
                 continue;
             }
@@ -104,7 +104,7 @@ public static class ScanClearing
             for (int k = 0; k < children; k++)
             {
                 float bound = bounds[k];
-                if (!(bound < best - TriangleLeast.Tolerance))
+                if (!(bound < best - TriangleLeast.Leave(best)))
                 {
                     continue;
                 }
@@ -148,7 +148,7 @@ public static class ScanClearing
         for (int n = 0; n < members; n++)
         {
             int k = n == 0 ? start : n == start ? 0 : n;
-            if (bounds[k] < best - TriangleLeast.Tolerance && Lower(tree, ref exact, first + k, ref best, ref at, ref piece))
+            if (bounds[k] < best - TriangleLeast.Leave(best) && Lower(tree, ref exact, first + k, ref best, ref at, ref piece))
             {
                 place = first + k;
             }

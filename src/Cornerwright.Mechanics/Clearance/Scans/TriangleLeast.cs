@@ -13,8 +13,14 @@ internal ref struct TriangleLeast
     /// <summary>Proof tolerance, m: a fifth of the stated 1e-6 m.</summary>
     public const double Tolerance = 2e-7;
 
+    /// <summary>Of a depth: inside the wheel whole regions are nearly equally deep, and nobody needs the depth of a deep overlap to a micrometre.</summary>
+    public const double DepthTolerance = 1e-4;
+
     /// <summary>Parts looked at for one triangle and piece; usual are 1 to 60.</summary>
-    public const int PartLimit = 20000;
+    public const int PartLimit = 4000;
+
+    /// <summary>Parts looked at for all triangles of one question; usual are 60.</summary>
+    public const int TotalLimit = 100_000;
 
     /// <summary>Room for the parts in waiting: halving a side of 100 m 40 times leaves nothing.</summary>
     public const int StackLength = 96;
@@ -22,6 +28,7 @@ internal ref struct TriangleLeast
     private readonly WheelShape shape;
     private readonly WheelPose pose;
     private readonly Span<Part> stack;
+    private int total;
 
     public TriangleLeast(WheelShape shape, in WheelPose pose, Span<Part> stack)
     {
@@ -71,7 +78,7 @@ internal ref struct TriangleLeast
         while (count > 0)
         {
             Part part = stack[--count];
-            if (++looked > PartLimit || count + 2 > stack.Length)
+            if (++looked > PartLimit || ++total > TotalLimit || count + 2 > stack.Length)
             {
                 Certified = false;
                 return;
@@ -88,14 +95,14 @@ internal ref struct TriangleLeast
             Take(node, ref best, ref at);
             Line first = LineOf(node, part);
             int corner = first.LowestCorner;
-            if (Math.Max(node.F - size, first.Least) >= best - Tolerance)
+            if (Math.Max(node.F - size, first.Least) >= best - Leave(best))
             {
                 continue;
             }
 
             node = NodeAt(piece, corner == 0 ? part.A : corner == 1 ? part.B : part.C);
             Take(node, ref best, ref at);
-            if (LeastOfHigher(first, LineOf(node, part)) >= best - Tolerance)
+            if (LeastOfHigher(first, LineOf(node, part)) >= best - Leave(best))
             {
                 continue;
             }
@@ -103,6 +110,9 @@ internal ref struct TriangleLeast
             Halve(part, corner, ref count);
         }
     }
+
+    /// <summary>How far below the best value a bound may lie without being looked into, m. Source: docs/theory/scan-clearance.md §4.</summary>
+    public static double Leave(double best) => best >= 0 ? Tolerance : Math.Max(Tolerance, -DepthTolerance * best);
 
     /// <summary>A bound from below where it is above 0.</summary>
     private readonly double BoxDistance(int piece, in Vec3 p)

@@ -1,0 +1,51 @@
+using Cornerwright.Mechanics.Motion;
+
+namespace Cornerwright.Mechanics.Clearance.Certifying;
+
+/// <summary>Where a wheel can be: travel (m, bump positive), steer and plate (in the field's own units).</summary>
+/// <remarks>The default is the reference state. Source: docs/theory/certified-clearance.md §1.</remarks>
+public readonly record struct PosePlace(double Travel, double Steer, double Plate)
+{
+    /// <summary>By number: 0 travel, 1 steer, 2 plate. Source: layout of this type.</summary>
+    internal double this[int way] => way == 0 ? Travel : way == 1 ? Steer : Plate;
+
+    internal PosePlace With(int way, double value) => way switch
+    {
+        0 => this with { Travel = value },
+        1 => this with { Steer = value },
+        _ => this with { Plate = value },
+    };
+}
+
+/// <summary>The pose of a wheel as a function of travel, steer and plate: twice differentiable or nearly so, from any level of knowledge.</summary>
+/// <remarks>May keep its last pose: one instance belongs to one thread. Source: docs/theory/certified-clearance.md §1.</remarks>
+public interface IPoseField
+{
+    /// <summary>The pose at a place; false where the wheel cannot go or nothing is known.</summary>
+    bool TryPose(in PosePlace place, out WheelPose pose);
+}
+
+/// <summary>A wheel that moves as its motion says and steers about a rigid axis; steer in rad at the kingpin, left positive. There is no plate.</summary>
+/// <param name="motion">Camber, toe and lateral shift over travel.</param>
+/// <param name="referenceHubFace">Hub-face centre at the reference state, B, m.</param>
+/// <param name="side">Side of the car.</param>
+/// <param name="axis">The axis at the reference state; it moves with the hub face.</param>
+/// <remarks>Source: docs/theory/clearance.md §3.</remarks>
+public sealed class RigidSteerPoses(CornerMotion motion, Geometry.Vec3 referenceHubFace, WheelSide side, SteeringAxis axis) : IPoseField
+{
+    private readonly Geometry.Vec3 hubToAxis = axis.Point - referenceHubFace;
+
+    /// <inheritdoc/>
+    public bool TryPose(in PosePlace place, out WheelPose pose)
+    {
+        if (!motion.WheelAt(place.Travel, out WheelMotionState wheel).IsUsable())
+        {
+            pose = default;
+            return false;
+        }
+
+        WheelPose straight = WheelPose.StraightAhead(referenceHubFace, side, wheel, place.Travel);
+        pose = place.Steer == 0 ? straight : straight.Steered(new(straight.HubFace + hubToAxis, axis.Direction), place.Steer);
+        return true;
+    }
+}
