@@ -181,6 +181,7 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         foreach (var (key, line, build) in new[] { ("camber", 0, "now"), ("roll-centre", 1, "gravel-1"), ("scrub", 1, "gravel-1") })
         {
             var points = LinkageOf.Corner(kept, CornerPlace.FrontLeft, kept.Build(build)).Value;
+            var setting = LinkageSetting.Of(kept, CornerPlace.FrontLeft, kept.Build(build), null).Value;
             var motion = new HardpointMotion(points.Ready(), 0, points.Plate);
             var quantity = LinkageQuantity.All.Single(q => q.Key == key);
             double[][] lines = JsonSerializer.Deserialize<double[][]>((await page.Locator($"[data-chart=travel-{key}]").GetAttributeAsync("data-lines"))!)!;
@@ -188,7 +189,7 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
             {
                 double travel = (least + ((most - least) * i / (LinkageSweep.Count - 1))) / 1000;
                 motion.GeometryAt(travel, out var wheel);
-                Assert.Equal(quantity.Shown(wheel)!.Value, lines[line][i], Math.Pow(10, -quantity.Decimals - 2));
+                Assert.Equal(quantity.Shown(wheel, setting)!.Value, lines[line][i], Math.Pow(10, -quantity.Decimals - 2));
             }
         }
 

@@ -24,7 +24,7 @@ public class CurveSheetTests
             {
                 var motion = new HardpointMotion(LinkageCars.Present.Points.Ready());
                 Assert.Equal(Reach.Reached, motion.GeometryAt(sheet.PlacesMm[i] / 1000, out var wheel));
-                Assert.Equal(sheet.Quantity.Unit.FromSi(sheet.Quantity.Read(wheel)!.Value), sheet.Lines[0].Values[i]!.Value, 1e-6);
+                Assert.Equal(sheet.Quantity.Unit.FromSi(sheet.Quantity.Read(wheel, LinkageCars.Present)!.Value), sheet.Lines[0].Values[i]!.Value, 1e-6);
                 compared++;
             }
         }
@@ -51,20 +51,41 @@ public class CurveSheetTests
         }
     }
 
-    // Camber that the clamp adds is there at every travel; the strut's own angles do not know of it.
-    [Fact]
-    public void Camber_set_at_the_clamp_turns_the_wheel_and_not_the_steering_axis()
+    // The verdict's own figure of the same car, worked out by the judge from its row of inputs.
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(6, 0)]
+    [InlineData(0, -0.8)]
+    [InlineData(-4, 1.2)]
+    public void Camber_at_ride_is_what_the_verdict_says_of_it_with_plate_and_clamp_set(double slideMm, double clampDegrees)
     {
         var car = LinkageCars.Car;
-        var build = car.Build(car.MeasuredBuild)!;
-        double now = build.FrontLeft.ClampCamber?.Si ?? 0;
-        var proposed = LinkageSetting.Of(
-            car, CornerPlace.FrontLeft, build.With(CornerPlace.FrontLeft, build.FrontLeft with { ClampCamber = new Reading(Quantity.Of((now * 180 / Math.PI) - 1, Units.Degree), null, ReadingSource.Setting) }), null).Value;
-        var sheets = CurveSheet.Of(LinkageCars.Present, proposed, SweepAlong.Travel);
-        int middle = LinkageSweep.Count / 2;
-        Assert.Equal(-1, (double)(sheets[0].Lines[1].Values[middle] - sheets[0].Lines[0].Values[middle])!, 1e-2);
-        var caster = sheets.Single(s => s.Quantity.Key == "caster");
-        Assert.Equal((double)caster.Lines[0].Values[middle]!, (double)caster.Lines[1].Values[middle]!, 1e-3);
+        var build = car.Build("gravel-2")!;
+        Reading Setting(double value, Unit unit) => new(Quantity.Of(value, unit), null, ReadingSource.Setting);
+        build = build.With(CornerPlace.FrontLeft, build.FrontLeft with { Slide = Setting(slideMm, Units.Millimetre), ClampCamber = Setting(clampDegrees, Units.Degree) });
+        car = car.With(build).With(CornerPlace.FrontLeft, car.FrontLeft with { Motion = car.FrontLeft.Motion with { Level = MotionLevel.Hardpoints } });
+        var judged = Judge.Build(car, "gravel-2");
+        double told = judged.Figures.Single(f => f.Name == "camber-ride" && f.Corner == CornerPlace.FrontLeft).Value.Si;
+        var setting = LinkageSetting.Of(car, CornerPlace.FrontLeft, build, judged).Value;
+        var wheel = new LinkageMover(setting).WheelAt(setting.Ride!.Value, 0, setting.Plate)!.Value;
+        Assert.Equal(told, wheel.Camber, 1e-6);
+
+        var pose = new LinkageMover(setting).PoseAt(new(setting.Ride.Value, 0, setting.Plate))!;
+        int top = setting.Points.Joints.ToList().FindIndex(j => j.Field.PropertyName == nameof(HardpointTable.StrutTop));
+        Assert.Equal(setting.Points.Linkage.Joints[top].At.Y - setting.Plate, pose.Joints[top].Y, 1e-9);
+    }
+
+    // A wheel with more room for its offset stands further in, and the chart says by how much.
+    [Fact]
+    public void Another_offset_is_seen_in_the_track()
+    {
+        var car = LinkageCars.Car;
+        var proposed = LinkageSetting.Of(car, CornerPlace.FrontLeft, car.Build("gravel-1"), null).Value;
+        double further = LinkageCars.Present.Points.HubFaceOutboard - proposed.Points.HubFaceOutboard;
+        var track = CurveSheet.Of(LinkageCars.Present, proposed, SweepAlong.Travel).Single(s => s.Quantity.Key == "track");
+        Assert.True(Math.Abs(further) > 0.001);
+        Assert.Equal(0, track.ValueAt(track.Lines[0], 0)!.Value, 0.05);
+        Assert.Equal(further * 1000, track.ValueAt(track.Lines[1], 0)!.Value, 0.4);
     }
 
     [Fact]

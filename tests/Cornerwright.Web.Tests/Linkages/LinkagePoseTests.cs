@@ -9,7 +9,7 @@ namespace Cornerwright.Web.Tests.Linkages;
 public class LinkagePoseTests
 {
     private static LinkagePose At(LinkageSetting setting, double travel, double rack = 0, double plate = 0) =>
-        LinkagePose.At(setting, new KnuckleFollower(setting.Linkage), new(travel, rack, plate))!;
+        new LinkageMover(setting).PoseAt(new(travel, rack, plate))!;
 
     // A rod keeps its length whatever the pose: the joints sent to the browser are those of one and the same linkage.
     [Theory]

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints;
 using Cornerwright.Web.Components.Linkages;
 using Cornerwright.Workshop.Linkages;
@@ -19,10 +20,10 @@ public class PointFitTests
         var truth = LinkageCars.Present.Points;
         int ball = truth.Joints.ToList().FindIndex(j => j.Field.PropertyName == nameof(HardpointTable.LowerBall));
         var linkage = truth.Linkage.WithJointsAt([.. truth.Linkage.Joints.Select((j, i) => i == ball ? j.At + new Vec3(0, 0, 0.0015) : j.At)]);
-        var follower = new KnuckleFollower(new KnuckleLinkage(linkage, truth.HubFaceOutboard));
+        var motion = new HardpointMotion(new KnuckleLinkage(linkage, truth.HubFaceOutboard));
         CycledStep Step(double travel)
         {
-            var wheel = LinkageSweep.WheelAt(follower, travel, 0, 0)!.Value;
+            Assert.Equal(Reach.Reached, motion.GeometryAt(travel, out var wheel));
             static Reading Angle(double rad) => new(Quantity.Of(Math.Round(rad * 180 / Math.PI, 3), Units.Degree), new Tolerance(Quantity.Of(0.03, Units.Degree), ToleranceKind.TwoSigma), ReadingSource.Gauge);
             return new CycledStep
             {
@@ -82,7 +83,7 @@ public class PointFitTests
             Motion = new WheelMotion { Steps = [new CycledStep { Travel = Reading.Of("20 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape), SpringLength = Reading.Of("500.5 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape) }] },
         };
         var reading = Assert.Single(PointFit.ReadingsOf(corner, LinkageCars.Present.Points));
-        var spring = LinkageSweep.WheelAt(new KnuckleFollower(LinkageCars.Present.Points.Ready()), 0, 0, 0)!.Value.Spring;
+        var spring = new LinkageMover(LinkageCars.Present).WheelAt(0, 0, 0)!.Value.Spring;
         Assert.Equal(spring!.Value.Length - 0.0195, reading.Reading.Value, 1e-12);
 
         // Doubt of 0.25 mm of its own, and of 0.25 mm of travel times a motion ratio near one.

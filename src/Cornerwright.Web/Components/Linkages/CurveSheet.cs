@@ -42,7 +42,7 @@ public sealed record CurveSheet(
         foreach (var quantity in LinkageQuantity.All)
         {
             CurveLine[] lines = [.. sweeps.Select((sweep, i) => new CurveLine(
-                i == 0 ? "now" : sweep.Setting.Name, i == 1, [.. sweep.Points.Select(p => p.Wheel is { } wheel ? quantity.Shown(wheel) : null)],
+                i == 0 ? "now" : sweep.Setting.Name, i == 1, [.. sweep.Points.Select(p => p.Wheel is { } wheel ? quantity.Shown(wheel, sweep.Setting) : null)],
                 along == SweepAlong.Travel && sweep.Setting.Ride is { } ride && double.IsFinite(ride) ? ride * 1000 : null))];
             if (lines.Any(l => l.Values.Any(v => v is not null)))
             {

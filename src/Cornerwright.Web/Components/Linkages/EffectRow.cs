@@ -1,5 +1,3 @@
-using Cornerwright.Mechanics.Motion.Hardpoints;
-
 namespace Cornerwright.Web.Components.Linkages;
 
 /// <summary>What one change does to one quantity.</summary>
@@ -24,14 +22,14 @@ public sealed record EffectRow(LinkageQuantity Quantity, double Now, double? The
     {
         ArgumentNullException.ThrowIfNull(setting);
         double ride = setting.Ride is { } known && double.IsFinite(known) ? known : 0;
-        var follower = new KnuckleFollower(setting.Linkage);
-        if (LinkageSweep.WheelAt(follower, ride, 0, setting.Plate) is not { } now)
+        var mover = new LinkageMover(setting);
+        if (mover.WheelAt(ride, 0, setting.Plate) is not { } now)
         {
             return [];
         }
 
-        var then = LinkageSweep.WheelAt(follower, ride + lower, 0, setting.Plate + plate);
-        return [.. LinkageQuantity.All.Select(q => (q, Now: q.Shown(now))).Where(r => r.Now is not null)
-            .Select(r => new EffectRow(r.q, r.Now!.Value, then is { } wheel ? r.q.Shown(wheel) : null))];
+        var then = mover.WheelAt(ride + lower, 0, setting.Plate + plate);
+        return [.. LinkageQuantity.All.Select(q => (q, Now: q.Shown(now, setting))).Where(r => r.Now is not null)
+            .Select(r => new EffectRow(r.q, r.Now!.Value, then is { } wheel ? r.q.Shown(wheel, setting) : null))];
     }
 }

@@ -1,7 +1,6 @@
 using System.Runtime.InteropServices;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints;
 
 namespace Cornerwright.Web.Components.Linkages;
@@ -14,7 +13,7 @@ namespace Cornerwright.Web.Components.Linkages;
 /// <param name="Stop">Why it is not where it was asked to be; null when it is.</param>
 public sealed record LinkagePose(LinkagePlace Place, IReadOnlyList<Vec3> Joints, Vec3 HubFace, WheelGeometry Wheel, CannotReach? Stop)
 {
-    /// <summary>Half of the drawn length of a steering axis' foot is found by the browser; this is all it needs, little-endian 32-bit floats.</summary>
+    /// <summary>All that the browser needs to draw it, little-endian 32-bit floats in the order of linkage3d.js.</summary>
     public byte[] Bytes()
     {
         var f = new List<float>(3 * (Joints.Count + 1) + 22);
@@ -48,17 +47,5 @@ public sealed record LinkagePose(LinkagePlace Place, IReadOnlyList<Vec3> Joints,
         }
 
         return points;
-    }
-
-    /// <summary>Where a follower of this setting gets on the way to a place; null only at a dead centre, where nothing can be read.</summary>
-    public static LinkagePose? At(LinkageSetting setting, KnuckleFollower follower, in LinkagePlace asked)
-    {
-        ArgumentNullException.ThrowIfNull(setting);
-        ArgumentNullException.ThrowIfNull(follower);
-        var why = follower.MoveTo(asked.Travel, asked.Rack, asked.Plate);
-        var stop = why == Reach.Reached ? null : follower.Explain(asked);
-        return WheelGeometry.TryRead(follower, out var wheel)
-            ? new(follower.Place, LinkageJoints.Now(follower), wheel.Centre + (wheel.Spindle * setting.Points.HubFaceOutboard), wheel, stop)
-            : null;
     }
 }

@@ -26,7 +26,7 @@ public sealed partial class LinkageStage : IAsyncDisposable
     private ElementReference _host;
     private IJSObjectReference? _module, _scene;
     private LinkageSetting? _known;
-    private KnuckleFollower _follower = null!;
+    private LinkageMover _mover = null!;
     private LinkagePose? _pose;
     private WheelGeometry? _measured;
     private LinkagePlace _asked;
@@ -67,8 +67,8 @@ public sealed partial class LinkageStage : IAsyncDisposable
 
         _travel = (
             Math.Min(-LinkageSweep.UsualTravel, Whole((Setting.Droop ?? 0) - 0.01)), Math.Max(LinkageSweep.UsualTravel, Whole((Setting.Bump ?? 0) + 0.01)));
-        _follower = new KnuckleFollower(Setting.Linkage);
-        _measured = LinkageSweep.WheelAt(_follower, 0, 0, 0);
+        _mover = new LinkageMover(Setting);
+        _measured = new LinkageMover(Setting with { Clamp = 0 }).WheelAt(0, 0, 0);
         Solve(_asked);
     }
 
@@ -123,7 +123,7 @@ public sealed partial class LinkageStage : IAsyncDisposable
     private void Solve(LinkagePlace asked)
     {
         _asked = asked;
-        _pose = LinkagePose.At(Setting, _follower, asked) ?? _pose;
+        _pose = _mover.PoseAt(asked) ?? _pose;
     }
 
     private async Task Send()
@@ -208,7 +208,7 @@ public sealed partial class LinkageStage : IAsyncDisposable
 
     private string Against(LinkageQuantity quantity, double value)
     {
-        if (_measured is not { } measured || quantity.Shown(measured) is not { } before)
+        if (_measured is not { } measured || quantity.Shown(measured, Setting) is not { } before)
         {
             return "–";
         }

@@ -1,4 +1,3 @@
-using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints;
 
 namespace Cornerwright.Web.Components.Linkages;
@@ -40,15 +39,16 @@ public sealed record LinkageSweep(LinkageSetting Setting, SweepAlong Along, doub
         double least = settings.Min(s => s.Droop is { } droop && double.IsFinite(droop) ? droop - Beyond : -UsualTravel);
         double most = settings.Max(s => s.Bump is { } bump && double.IsFinite(bump) ? bump + Beyond : UsualTravel);
         (least, most) = (Math.Clamp(least, -0.3, -0.02), Math.Clamp(most, 0.02, 0.3));
-        var reach = settings.Select(s => LinkageRange.OfTravel(s.Linkage, 0, s.Plate)).OfType<LinkageRange>().ToList();
+        var reach = settings.Select(s => new LinkageMover(s).TravelRange(s.Plate)).OfType<LinkageRange>().ToList();
         return reach.Count == 0 ? (least, most) : (Math.Max(least, reach.Min(r => r.Least)), Math.Min(most, reach.Max(r => r.Most)));
     }
 
     /// <summary>The way of the rack that is worth showing, m.</summary>
     public static (double Least, double Most) RackOf(IReadOnlyList<LinkageSetting> settings)
     {
-        var reach = settings.Select(s => LinkageRange.OfRack(s.Linkage, s.Ride ?? 0, s.Plate)).OfType<LinkageRange>().ToList();
-        return reach.Count == 0 ? (-UsualRack, UsualRack) : (Math.Max(-UsualRack, reach.Min(r => r.Least)), Math.Min(UsualRack, reach.Max(r => r.Most)));
+        var reach = settings.Select(s => new LinkageMover(s).RackRange(s.Ride ?? 0, s.Plate)).OfType<LinkageRange>().ToList();
+        double shown = settings.Max(s => s.RackShown);
+        return reach.Count == 0 ? (-shown, shown) : (Math.Max(-shown, reach.Min(r => r.Least)), Math.Min(shown, reach.Max(r => r.Most)));
     }
 
     /// <summary>Sweeps a setting.</summary>
@@ -60,21 +60,14 @@ public sealed record LinkageSweep(LinkageSetting Setting, SweepAlong Along, doub
     {
         ArgumentNullException.ThrowIfNull(setting);
         double held = along == SweepAlong.Rack ? setting.Ride ?? 0 : 0;
-        var follower = new KnuckleFollower(setting.Linkage);
+        var mover = new LinkageMover(setting);
         var points = new SweepPoint[Count];
         for (int i = 0; i < Count; i++)
         {
             double at = least + ((most - least) * i / (Count - 1));
-            points[i] = new(at, along == SweepAlong.Travel ? WheelAt(follower, at, 0, setting.Plate) : WheelAt(follower, held, at, setting.Plate));
+            points[i] = new(at, along == SweepAlong.Travel ? mover.WheelAt(at, 0, setting.Plate) : mover.WheelAt(held, at, setting.Plate));
         }
 
         return new(setting, along, held, points);
-    }
-
-    /// <summary>The wheel at one pose; null where it cannot be reached.</summary>
-    public static WheelGeometry? WheelAt(KnuckleFollower follower, double travel, double rack, double plate)
-    {
-        ArgumentNullException.ThrowIfNull(follower);
-        return follower.MoveTo(travel, rack, plate) == Reach.Reached && WheelGeometry.TryRead(follower, out var wheel) ? wheel : null;
     }
 }

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints;
 using Cornerwright.Workshop.Linkages;
 
@@ -32,12 +33,13 @@ public sealed record PointFit(CornerHardpoints Points, IReadOnlyList<CycledReadi
     {
         ArgumentNullException.ThrowIfNull(corner);
         ArgumentNullException.ThrowIfNull(points);
-        var follower = new KnuckleFollower(points.Ready());
-        var rough = LinkageSweep.WheelAt(follower, 0, 0, 0);
+        var motion = new HardpointMotion(points.Ready());
+        WheelGeometry? At(double travel) => motion.GeometryAt(travel, out var wheel) == Reach.Reached ? wheel : null;
+        var rough = At(0);
         var found = new List<CycledReading>();
         foreach (var step in corner.Motion.Steps)
         {
-            if (step.Travel is not { } travel || LinkageSweep.WheelAt(follower, travel.Si, 0, 0) is not { } here)
+            if (step.Travel is not { } travel || At(travel.Si) is not { } here)
             {
                 continue;
             }

@@ -69,7 +69,7 @@ public partial class HardpointsPage
 
     private string ChosenId => Car.Build(Chosen ?? "")?.Id ?? Car.Build(Bench.BuildId)?.Id ?? "";
 
-    private LinkagePlace First => new(Metres(TravelMm, 0.3), Metres(RackMm, LinkageSweep.UsualRack), Metres(PlateMm, 0.03));
+    private LinkagePlace First => new(Metres(TravelMm, 0.3), Metres(RackMm, 0.15), Metres(PlateMm, 0.03));
 
     private static double Metres(double? mm, double most) => mm is { } value && double.IsFinite(value) ? Math.Clamp(value / 1000, -most, most) : 0;
 
