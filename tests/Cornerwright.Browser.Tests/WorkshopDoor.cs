@@ -24,6 +24,7 @@ public sealed class WorkshopDoor : IAsyncLifetime
         _factory = new WebApplicationFactory<Program>().WithWebHostBuilder(host =>
         {
             host.UseSetting("database", Path.Combine(_folder, "garage.db"));
+            host.UseSetting("urls", "http://127.0.0.1:0");
             host.UseSetting("Logging:LogLevel:Default", "Warning");
         });
         _factory.UseKestrel(0);

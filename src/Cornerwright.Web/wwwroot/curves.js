@@ -2,6 +2,7 @@
 const COUNT = 81;
 
 export function attach(root) {
+  if (!root) return { refresh() {}, stop() {} };   // the page was left meanwhile
   const slider = root.querySelector('input[type=range]'), output = root.querySelector('output');
   let charts = [], least = 0, most = 1;
 

@@ -1,5 +1,6 @@
 // Keys and paste of a sheet of cells: inputs that carry data-r and data-c.
 export function attach(root, page) {
+  if (!root) return { stop() {} };   // the page was left meanwhile
   const at = (r, c) => root.querySelector(`input[data-r="${r}"][data-c="${c}"]`);
 
   function go(r, c) {

@@ -15,6 +15,7 @@ const COILS = 7;
  * @returns {Promise<object|null>} null where the browser cannot draw in three dimensions.
  */
 export function show(host, plan) {
+  if (!host) return null;   // the page was left meanwhile
   const view = open(host, { side: plan.side });
   return view && new Linkage(view, plan);
 }

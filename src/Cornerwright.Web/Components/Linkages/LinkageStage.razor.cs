@@ -32,7 +32,7 @@ public sealed partial class LinkageStage : IAsyncDisposable
     private LinkagePlace _asked;
     private (double Least, double Most) _travel;
     private bool? _solid;
-    private bool _newPlan;
+    private bool _newPlan, _left;
     private string _sought = "";
 
     [Inject] private IJSRuntime Js { get; set; } = null!;
@@ -79,12 +79,19 @@ public sealed partial class LinkageStage : IAsyncDisposable
             try
             {
                 _module = await Js.InvokeAsync<IJSObjectReference>("import", "./linkage3d.js");
-                _scene = await _module.InvokeAsync<IJSObjectReference?>("show", _host, LinkagePlan3d.Of(Setting));
+                _scene = _left ? null : await _module.InvokeAsync<IJSObjectReference?>("show", _host, LinkagePlan3d.Of(Setting));
             }
             catch (JSException)
             {
                 // No graphics in this browser: the plain views do.
                 _scene = null;
+            }
+
+            if (_left)
+            {
+                // The page was left while the browser fetched the module: what came too late is given back.
+                await (_scene is null ? ValueTask.CompletedTask : _scene.InvokeVoidAsync("dispose"));
+                return;
             }
 
             _solid = _scene is not null;
@@ -173,6 +180,7 @@ public sealed partial class LinkageStage : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        _left = true;
         try
         {
             if (_scene is not null)

@@ -17,6 +17,7 @@ public partial class PointGrid
     private ElementReference _root;
     private IJSObjectReference? _module, _keys;
     private DotNetObjectReference<PointGrid>? _self;
+    private bool _left;
     private IReadOnlyList<Problem> _refused = [];
     private string _block = "", _unit = "mm", _said = "", _at = "";
 
@@ -61,6 +62,11 @@ public partial class PointGrid
         {
             _self = DotNetObjectReference.Create(this);
             _module = await Js.InvokeAsync<IJSObjectReference>("import", "./grid.js");
+            if (_left)
+            {
+                return;   // The page was left while the browser fetched the module.
+            }
+
             _keys = await _module.InvokeAsync<IJSObjectReference>("attach", _root, _self);
         }
     }
@@ -136,6 +142,7 @@ public partial class PointGrid
 
     public async ValueTask DisposeAsync()
     {
+        _left = true;
         try
         {
             if (_keys is not null)

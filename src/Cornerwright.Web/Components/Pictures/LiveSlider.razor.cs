@@ -17,6 +17,7 @@ public sealed partial class LiveSlider : IAsyncDisposable
     private int _firstMax;
     private int _known;
     private int _knownMax;
+    private bool _left;
 
     /// <summary>Unique in the page, without blanks.</summary>
     [Parameter, EditorRequired] public string Name { get; set; } = "";
@@ -56,6 +57,11 @@ public sealed partial class LiveSlider : IAsyncDisposable
         {
             _self = DotNetObjectReference.Create(this);
             _module = await Js.InvokeAsync<IJSObjectReference>("import", "./Components/Pictures/LiveSlider.razor.js");
+            if (_left)
+            {
+                return;   // The page was left while the browser fetched the module.
+            }
+
             _slide = await _module.InvokeAsync<IJSObjectReference>("slide", _input, _self);
         }
 
@@ -85,6 +91,7 @@ public sealed partial class LiveSlider : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
+        _left = true;
         try
         {
             if (_slide is not null)

@@ -25,6 +25,7 @@ function pump(send, done) {
 
 // A native range input. `show` moves the thumb from outside, but never under the user's finger.
 export function slide(input, page) {
+  if (!input) return { show() {}, stop() {} };   // the page was left meanwhile
   let held = false;
   const line = pump(value => page.invokeMethodAsync('Slide', value), () => page.invokeMethodAsync('Release'));
   const moved = () => line.put(input.valueAsNumber);
