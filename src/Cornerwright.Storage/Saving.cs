@@ -90,8 +90,7 @@ internal sealed class Saving(TimeProvider clock, AutosaveRule rule)
     private List<FieldChange>? Folds(GarageContext context, RevisionRow head, Car before, Car after, string session)
     {
         var now = clock.GetUtcNow();
-        bool inTime = now >= head.SavedAt && now - head.SavedAt <= rule.Pause && now - head.OpenedAt <= rule.Span;
-        if (!head.Open || head.Session != session || head.Label is not null || !inTime || head.Parent is not { } parentNumber)
+        if (!head.Open || head.Session != session || head.Label is not null || head.Parent is not { } parentNumber)
         {
             return null;
         }
@@ -101,11 +100,20 @@ internal sealed class Saving(TimeProvider clock, AutosaveRule rule)
             return null;
         }
 
-        var touched = CarDifference.Between(parent.Car, before).Select(x => x.Address).ToHashSet(StringComparer.Ordinal);
-        return CarDifference.Between(before, after).All(x => touched.Contains(x.Address))
-            ? [.. CarDifference.Between(parent.Car, after)]
-            : null;
+        var (earlier, latest) = (CarDifference.Between(parent.Car, before), CarDifference.Between(before, after));
+        if (earlier.Concat(latest).All(IsTick))
+        {
+            return now >= head.SavedAt && now - head.OpenedAt <= rule.JobSpan ? [.. CarDifference.Between(parent.Car, after)] : null;
+        }
+
+        bool inTime = now >= head.SavedAt && now - head.SavedAt <= rule.Pause && now - head.OpenedAt <= rule.Span;
+        var touched = earlier.Select(x => x.Address).ToHashSet(StringComparer.Ordinal);
+        return inTime && latest.All(x => touched.Contains(x.Address)) ? [.. CarDifference.Between(parent.Car, after)] : null;
     }
+
+    /// <summary>A tick of a job that came; ticks are never changed, so nothing is lost between two of them.</summary>
+    private static bool IsTick(FieldChange change) =>
+        change.Kind == ChangeKind.Added && change.Address.Split('/') is ["log", "jobs", _, "ticks", _];
 
     private SaveResult.Kept Fold(GarageContext context, RevisionRow head, string text, string hash, List<FieldChange> changes)
     {

@@ -29,6 +29,11 @@ public class EveryPageTests(WorkshopDoor door)
                 ("verdict-all", "/car/wagtail/build/gravel-3/verdict?say=all&corner=rear-left&sides=apart"),
                 ("compare", "/car/wagtail/compare?left=gravel-1&right=gravel-3"),
                 ("print", "/car/wagtail/build/gravel-3/print"),
+                ("order", "/car/wagtail/build/gravel-3/order"),
+                ("order-none", "/car/wagtail/build/now/order"),
+                ("access", "/car/wagtail/access?component=f-strut"),
+                ("log", "/car/wagtail/log"),
+                ("job", "/car/wagtail/job/demo"),
                 ("history", "/car/wagtail/history"),
                 ("not-found", "/no/such/page"),
             })
@@ -54,6 +59,11 @@ public class EveryPageTests(WorkshopDoor door)
             await page.GotoAsync(address);
             await page.Locator("h1").First.WaitForAsync();
         }
+        else if (name == "job")
+        {
+            await page.GotoAsync(door.OwnJob($"job-at-{width}"));
+            await page.Locator("body.job.live").WaitForAsync();
+        }
         else
         {
             await visitor.Open(address);
@@ -67,6 +77,10 @@ public class EveryPageTests(WorkshopDoor door)
         else if (name == "print")
         {
             await page.Locator("[data-sheets=ready]").WaitForAsync();
+        }
+        else if (name == "order")
+        {
+            await page.Locator("[data-order=ready] figure svg").First.WaitForAsync();
         }
         else if (name == "compare")
         {

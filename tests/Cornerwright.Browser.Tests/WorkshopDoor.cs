@@ -53,6 +53,13 @@ public sealed class WorkshopDoor : IAsyncLifetime
     /// <summary>That copy as it is kept now.</summary>
     public Car Kept(string id) => _factory!.Services.GetRequiredService<IGarageStore>().Load(id).Value.Car;
 
+    /// <summary>A job begun on a copy of the demo car.</summary>
+    /// <returns>The address of its list.</returns>
+    public string OwnJob(string id) => OwnDemoCar(id, car => car with
+    {
+        Log = car.Log.With(new Garage.Log.Job { Id = "demo", Name = "Gravel, as it will be driven", From = "now", To = "gravel-3" }),
+    }) + "/job/demo";
+
     /// <summary>A fresh visitor: own storage, own circuit.</summary>
     public async Task<Visitor> Visit(int width = 1440)
     {

@@ -91,6 +91,9 @@ public sealed class FieldShape
         ? FormattableString.Invariant($"{Words.Min:0.######} to {Words.Max:0.######} {Unit!.Symbol}").TrimEnd()
         : Kind == FieldKind.Choice ? string.Join(", ", Enum.GetNames(ElementType).Select(JsonNamingPolicy.CamelCase.ConvertName)) : "";
 
+    /// <summary>A value that may be missing, such as a count nobody has given.</summary>
+    public bool IsOptional => Nullable.GetUnderlyingType(_property.PropertyType) is not null;
+
     public object? Get(object owner) => _property.GetValue(owner);
 
     /// <summary>Sets an init-only property: only for an owner that this code has just made.</summary>

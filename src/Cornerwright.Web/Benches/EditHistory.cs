@@ -70,6 +70,20 @@ public sealed class EditHistory<T>
         return edit.Before;
     }
 
+    /// <summary>Reworks every state that could be gone back to: what another person did meanwhile is not undone with it.</summary>
+    public void Map(Func<T, T> rework)
+    {
+        ArgumentNullException.ThrowIfNull(rework);
+        for (var node = _past.First; node is not null; node = node.Next)
+        {
+            node.Value = node.Value with { Before = rework(node.Value.Before) };
+        }
+
+        var future = _future.Select(e => e with { Before = rework(e.Before) }).Reverse().ToList();
+        _future.Clear();
+        future.ForEach(_future.Push);
+    }
+
     public void Clear()
     {
         _past.Clear();

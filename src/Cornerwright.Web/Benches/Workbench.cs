@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Log;
 using Cornerwright.Storage;
 using Cornerwright.Workshop.Judging;
 
@@ -288,6 +289,32 @@ public sealed class Workbench : IAsyncDisposable
         Changed?.Invoke();
     }
 
+    /// <summary>Takes up what others wrote into the log since this bench last looked, if it has nothing of its own to save.</summary>
+    public async Task LookAtLog()
+    {
+        if (Saved != SavedState.Saved || Car is not { } car || _kept is not { } kept || !ReferenceEquals(car, kept))
+        {
+            return;
+        }
+
+        var found = await Task.Run(() => _store.Load(car.Id));
+        if (found.Try(out var latest) && latest.Mark != Mark && ReferenceEquals(Car, car) && LogMerge.OnlyLogDiffers(kept, latest.Car))
+        {
+            TakeLog(kept.Log, latest);
+            _kept = Car;
+            Changed?.Invoke();
+        }
+    }
+
+    private void TakeLog(CarLog common, StoredCar theirs)
+    {
+        Car Merged(Car car) => car with { Log = LogMerge.Merge(common, car.Log, theirs.Car.Log) };
+        Car = Merged(Car!);
+        _history.Map(Merged);
+        (Mark, _kept) = (theirs.Mark, theirs.Car);
+        _judging.Show(Car, BuildId);
+    }
+
     private async Task SaveCore(string label)
     {
         if (Car is not { } car || Saved == SavedState.Conflict)
@@ -309,6 +336,12 @@ public sealed class Workbench : IAsyncDisposable
             var result = await Task.Run(() => label.Length > 0 ? _store.Save(car, mark, label) : _store.Autosave(car, mark, _session));
             switch (result)
             {
+                case SaveResult.Conflict conflict when _kept is { } kept && LogMerge.OnlyLogDiffers(kept, conflict.Latest.Car):
+                    // A phone ticked a job, or somebody wrote into the log: that and this go together.
+                    TakeLog(kept.Log, conflict.Latest);
+                    Saved = SavedState.Waiting;
+                    _quiet?.Change(QuietBeforeSaving, Timeout.InfiniteTimeSpan);
+                    break;
                 case SaveResult.Conflict conflict:
                     (Theirs, Saved) = (conflict.Latest, SavedState.Conflict);
                     break;

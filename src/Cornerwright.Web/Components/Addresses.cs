@@ -25,6 +25,16 @@ public static class Addresses
 
     public static string Print(string carId, string buildId) => Build(carId, buildId) + "/print";
 
+    /// <summary>The work order that leads to a build.</summary>
+    public static string Order(string carId, string buildId) => Build(carId, buildId) + "/order";
+
+    /// <summary>A job's list to tick off: a page of its own, which needs no live connection.</summary>
+    public static string Job(string carId, string jobId) => $"{Car(carId)}/job/{Uri.EscapeDataString(jobId)}";
+
+    public static string Access(string carId) => Car(carId) + "/access";
+
+    public static string Log(string carId) => Car(carId) + "/log";
+
     public static string Compare(string carId, string left, string right) =>
         $"{Car(carId)}/compare?left={Uri.EscapeDataString(left)}&right={Uri.EscapeDataString(right)}";
 

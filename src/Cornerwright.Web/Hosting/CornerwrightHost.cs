@@ -2,6 +2,7 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components;
+using Cornerwright.Web.Jobs;
 using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Judging;
 
@@ -57,6 +58,7 @@ public static class CornerwrightHost
         app.MapGet("/healthz", () => Results.Text("ok"));
         app.MapGet("/export/{id}", Export);
         app.MapScans();
+        app.MapJobs();
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }

@@ -1,4 +1,6 @@
 using System.Text;
+using Cornerwright.Garage.Access;
+using Cornerwright.Garage.Access.Starting;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
@@ -42,6 +44,28 @@ public static class ChoiceWords
         GapDirection.Radial => "straight away from the axle",
         GapDirection.Outboard => "level, toward the street",
         GapDirection.Inboard => "level, toward the car's middle",
+        ComponentPlace.FrontSides => "at each front wheel",
+        ComponentPlace.FrontMiddle => "once at the front axle",
+        ComponentPlace.RearSides => "at each rear wheel",
+        ComponentPlace.RearMiddle => "once at the rear axle",
+        ComponentPlace.WholeCar => "once in the car",
+        BuildRole.None => "none of them",
+        BuildRole.Wheel => "wheel with its tyre",
+        BuildRole.Stack => "spring stack",
+        BuildRole.BumpStop => "bump stop and packers",
+        BuildRole.AntiRollBar => "anti-roll bar",
+        TighteningPattern.Star => "crosswise, in rounds",
+        TighteningPattern.Alternate => "in turn, a little each",
+        TighteningPattern.None => "no order",
+        TightenedWhen.Unloaded => "unloaded: wheel hanging, or on the bench",
+        TightenedWhen.OnItsWheels => "with the car on its wheels",
+        Undone.Off => "right off",
+        Undone.Loose => "slack",
+        StartingKind.Strut => "strut over a lower arm",
+        StartingKind.DoubleWishbone => "two arms, spring round the damper",
+        StartingKind.SpringOnLink => "links, spring on one of them",
+        StartingKind.RigidAxle => "rigid axle on rods",
+        StartingKind.TwistBeam => "twist beam",
         SpringEnds.ClosedAndGround => "closed and ground",
         ToleranceKind.TwoSigma => "usually within",
         ToleranceKind.HalfRange => "never beyond",
@@ -57,7 +81,8 @@ public static class ChoiceWords
                 Dimension.Length => ReadingSource.Tape,
                 Dimension.Mass or Dimension.Force => ReadingSource.Scale,
                 Dimension.Angle => ReadingSource.Gauge,
-                Dimension.Speed => ReadingSource.DataSheet,
+                Dimension.Speed or Dimension.Torque => ReadingSource.DataSheet,
+                Dimension.Distance => ReadingSource.Setting,
                 _ => ReadingSource.Guess,
             };
 

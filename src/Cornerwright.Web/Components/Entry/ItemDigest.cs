@@ -1,4 +1,5 @@
 using System.Collections;
+using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
@@ -17,9 +18,15 @@ public static class ItemDigest
         {
             Gap gap => Join([Used(gap, nameof(Gap.Distance)), ChoiceWords.Of(gap.Direction) + " from the " + ChoiceWords.Of(gap.From), Used(gap, nameof(Gap.Steer)) is { Length: > 0 } steer ? "steered " + steer : ""]),
             Obstacle thing => Join(["with " + ChoiceWords.Of(thing.AttachedTo), Count(thing.Gaps.Count, "gap"), Least(thing)]),
+            Fastener bolt => Join([bolt.Count is { } n ? FormattableString.Invariant($"{n} ×") : "", bolt.Drive, TorqueSense.Words(bolt)]),
+            Prerequisite before => before.Why,
+            Carried => "",
+            Hazard hazard => Shortened(hazard.Sentence),
             _ => Plain(item),
         };
     }
+
+    private static string Shortened(string text) => text.Length <= 70 ? text : string.Concat(text.AsSpan(0, 67), "…");
 
     private static string Plain(object item)
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Designations;
 using Cornerwright.Garage.Fields;
@@ -54,6 +55,10 @@ public partial class PlainField
         }
     }
 
+    /// <summary>The browser's own date box gives a whole date or nothing.</summary>
+    private void PutDate(ChangeEventArgs e) =>
+        Put(DateOnly.TryParseExact(Text(e), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null);
+
     private void Put(object? value) => Mend(FullName, _ => value);
 
     private (object? Value, Problem? Problem) Read(string text)
@@ -68,6 +73,8 @@ public partial class PlainField
             case FieldKind.Number when Field.PropertyName == nameof(Gap.Clock):
                 return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double clock) && clock is >= 0 and <= 12 ? (clock, null)
                     : (null, new Problem(FullName, text, "0 to 12, as on a clock face", "12 is up; half past ten is 10.5."));
+            case FieldKind.Number when trimmed.Length == 0 && Field.IsOptional:
+                return (null, null);
             case FieldKind.Number:
                 return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? (number, null)
                     : (null, new Problem(FullName, text, "a number", "Write it with a point: 1.5."));
@@ -75,6 +82,8 @@ public partial class PlainField
                 return trimmed.Length == 0 ? (null, null)
                     : decimal.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal money) && money <= MostMoney ? (money, null)
                     : (null, new Problem(FullName, text, "a price, 0 to 1000000000", "Write it with a point and without the currency: 129.50."));
+            case FieldKind.Text when ThreadOrClassProblem(trimmed) is { } problem:
+                return (null, problem);
             default:
                 return Field.Words.Needed && trimmed.Length == 0
                     ? (null, new Problem(FullName, text, "some text", "Fill it in."))
@@ -87,6 +96,14 @@ public partial class PlainField
     {
         ("Designation", _) when Path.StartsWith("parts/wheels", StringComparison.Ordinal) => First(RimDesignation.Parse(text, FullName).Problems),
         ("Designation", _) when Path.StartsWith("parts/tyres", StringComparison.Ordinal) => First(TyreDesignation.Parse(text, FullName).Problems),
+        _ => null,
+    };
+
+    /// <summary>A thread and a property class are read at once too.</summary>
+    private Problem? ThreadOrClassProblem(string text) => (Field.PropertyName, text.Length) switch
+    {
+        (nameof(Fastener.Thread), > 0) when Field.Words.How.StartsWith('M') => First(ThreadDesignation.Parse(text, FullName).Problems),
+        (nameof(Fastener.Class), > 0) => AccessCheck.ClassProblem(text, FullName),
         _ => null,
     };
 

@@ -24,14 +24,7 @@ public partial class RecordListForm
 
     private object? _added;
 
-    private string AddWords => Field.ElementType.Name switch
-    {
-        nameof(LoadCase) => "Add a load case",
-        nameof(Obstacle) => "Add a thing near the wheel",
-        nameof(Gap) => "Add a gap",
-        nameof(CycledStep) => "Add a step",
-        _ => "Add a point",
-    };
+    private string AddWords => "Add a " + EntryWords.Noun(Field.ElementType);
 
     private void Add() => MendList(AddWords + ": " + Where, list =>
     {
@@ -94,23 +87,14 @@ public partial class RecordListForm
             return blank;
         }
 
-        string made = FreshId.Beside(Field.ElementType == typeof(LoadCase) ? "case" : "thing", others.Select(o => (string)id.Get(o)!));
+        string made = FreshId.Beside(EntryWords.IdStem(Field.ElementType), others.Select(o => (string)id.Get(o)!));
         blank = shape.With(blank, id, made);
-        return shape.ByName.TryGetValue("name", out var name) ? shape.With(blank, name, Field.ElementType == typeof(LoadCase) ? "New load case" : "New thing") : blank;
+        return shape.ByName.TryGetValue("name", out var name) ? shape.With(blank, name, Field.ElementType == typeof(Obstacle) ? "New thing" : "New " + EntryWords.Noun(Field.ElementType)) : blank;
     }
 
-    private static string Title(object item, int index) => item switch
-    {
-        LoadCase load => load.Name,
-        Obstacle thing => thing.Name,
-        Gap gap => FormattableString.Invariant($"gap at {gap.Clock:0.#} o'clock"),
-        CycledStep => $"step {index + 1}",
-        _ => $"point {index + 1}",
-    };
+    private string Title(object item, int index) => EntryWords.Title(item, index, Car);
 
-    private static string IdOf(object item) => item switch { LoadCase load => load.Id, Obstacle thing => thing.Id, _ => "" };
-
-    private static object KeyOf(object item, int index) => IdOf(item) is { Length: > 0 } id ? id : index;
+    private static object KeyOf(object item, int index) => EntryWords.IdOf(item) is { Length: > 0 } id ? id : index;
 
     private string ItemPath(object item, int index) => FieldPaths.Join(Path, KeyOf(item, index).ToString()!);
 }

@@ -20,6 +20,7 @@ public static class References
     private static IEnumerable<Choosable> In(Car car, string collection) => collection switch
     {
         "builds" => car.Builds.Select(b => new Choosable(b.Id, b.Name)),
+        "access/components" => car.Access.Components.Select(c => new Choosable(c.Id, c.Name)),
         "loadCases" => car.LoadCases.Select(c => new Choosable(c.Id, c.Name)),
         _ when collection.StartsWith("parts/", StringComparison.Ordinal)
             && RecordShape.Of<PartsShelf>().ByName.TryGetValue(collection["parts/".Length..], out var shelf) =>

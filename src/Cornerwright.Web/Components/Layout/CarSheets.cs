@@ -35,8 +35,14 @@ public static class CarSheets
             new("Verdict", "verdict", Addresses.Verdict(carId, buildId), OnPhoneBar: true),
             new("Compare", "compare", Compare(car, carId, buildId)),
         ]),
+        ("Do",
+        [
+            .. buildId.Length == 0 ? Array.Empty<CarSheetLink>() : [new("Work order", "order", Addresses.Order(carId, buildId))],
+            new("Taking apart", "apart", Addresses.Access(carId)),
+        ]),
         ("Remember",
         [
+            new("Log", "log", Addresses.Log(carId)),
             new("History", "history", Addresses.History(carId)),
         ]),
     ];

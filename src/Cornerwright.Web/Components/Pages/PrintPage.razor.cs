@@ -23,7 +23,7 @@ public sealed partial class PrintPage
     }
 
     /// <summary>Both sides of an axle, or one drawing for both where the stacks are the same to a tenth of a millimetre.</summary>
-    private static IReadOnlyList<(CornerPicture Picture, string Title)> Distinct(Judgement judged, AxlePlace axle)
+    internal static IReadOnlyList<(CornerPicture Picture, string Title)> Distinct(Judgement judged, AxlePlace axle)
     {
         var sides = judged.Pictures.Where(p => p.Corner.Axle() == axle).ToList();
         return sides is [var left, var right] && Same(left.Stack, right.Stack)
