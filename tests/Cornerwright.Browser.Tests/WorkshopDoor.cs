@@ -27,7 +27,8 @@ public sealed class WorkshopDoor : IAsyncLifetime
             host.UseSetting("urls", "http://127.0.0.1:0");
             host.UseSetting("Logging:LogLevel:Default", "Warning");
         });
-        _factory.UseKestrel(0);
+        // A port that nobody has: several test runs may share a machine.
+        _factory.UseKestrel(options => options.Listen(System.Net.IPAddress.Loopback, 0));
         _factory.StartServer();
         Root = _factory.ClientOptions.BaseAddress.ToString().TrimEnd('/');
         _playwright = await Playwright.CreateAsync();
