@@ -52,7 +52,7 @@
       step.classList.toggle("now", i === now);
       const row = step.querySelector(".row");
       row.setAttribute("aria-expanded", String(i === now));
-      row.setAttribute("aria-label", `${is ? "Done: " : ""}${row.querySelector(".nr").textContent}. ${row.querySelector(".what").innerText}`);
+      row.querySelector(".said").textContent = is ? "done: " : "";
     });
     $("done-count").textContent = steps.filter((s) => all.has(s.dataset.step)).length;
     const isDone = steps.length > 0 && all.has(steps[now].dataset.step);
