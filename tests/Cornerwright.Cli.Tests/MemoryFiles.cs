@@ -18,7 +18,14 @@ internal sealed class MemoryFiles : IFiles
         set => _texts[path] = value;
     }
 
-    public bool Exists(string path) => _texts.ContainsKey(path);
+    /// <summary>Files that are no text.</summary>
+    public Dictionary<string, byte[]> Bytes { get; } = new(StringComparer.Ordinal);
+
+    public bool Exists(string path) => _texts.ContainsKey(path) || Bytes.ContainsKey(path);
+
+    public Checked<Stream> Open(string path) => Bytes.TryGetValue(path, out byte[]? bytes)
+        ? Checked<Stream>.From(new MemoryStream(bytes))
+        : Read(path) is { Ok: true } text ? Checked<Stream>.From(new MemoryStream(text.Value.ToArray())) : Checked<Stream>.Wrong(Read(path).Problems);
 
     public Checked<ReadOnlyMemory<byte>> Read(string path) => _texts.TryGetValue(path, out string? text)
         ? Checked<ReadOnlyMemory<byte>>.From(Encoding.UTF8.GetBytes(text))

@@ -15,6 +15,15 @@ internal sealed class Terminal
 
     public MemoryFiles Files { get; } = new();
 
+    /// <summary>The demo scan lies where a clone has it.</summary>
+    public Terminal()
+    {
+        using var scan = DemoCar.Scan();
+        using var bytes = new MemoryStream();
+        scan.CopyTo(bytes);
+        Files.Bytes["demo/" + DemoCar.ScanName] = bytes.ToArray();
+    }
+
     public StillApp App { get; } = new();
 
     /// <summary>A terminal in whose folder the demo car lies.</summary>

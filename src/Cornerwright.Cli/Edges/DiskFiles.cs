@@ -11,6 +11,18 @@ public sealed class DiskFiles : IFiles
 
     public bool Exists(string path) => File.Exists(path);
 
+    public Checked<Stream> Open(string path)
+    {
+        try
+        {
+            return Checked<Stream>.From(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan));
+        }
+        catch (Exception error) when (IsAboutTheFile(error))
+        {
+            return Checked<Stream>.Wrong(new Problem("file", path, "a file that can be read", Why(error)));
+        }
+    }
+
     public Checked<ReadOnlyMemory<byte>> Read(string path)
     {
         try

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Garage.Scans;
@@ -41,6 +42,15 @@ public static class ScanUnits
         ScanUnit.Inch => "inches",
         _ => "metres",
     };
+
+    /// <summary>"1.30 × 0.94 × 1.30 m": edges of a box as people say them.</summary>
+    public static string SizeWords(Vec3 metres)
+    {
+        double longest = Math.Max(metres.X, Math.Max(metres.Y, metres.Z));
+        var (scale, unit, form) = longest >= 1000 ? (0.001, "km", "0.##") : longest < 0.1 ? (1000.0, "mm", "0.##") : (1.0, "m", "0.00");
+        string Number(double v) => (v * scale).ToString(form, CultureInfo.InvariantCulture);
+        return $"{Number(metres.X)} × {Number(metres.Y)} × {Number(metres.Z)} {unit}";
+    }
 
     /// <summary>All four units, the likeliest first: GLB is in metres by its standard; for others the one whose longest edge is nearest to a wheel arch's.</summary>
     public static IReadOnlyList<UnitCandidate> Candidates(RawScan scan)

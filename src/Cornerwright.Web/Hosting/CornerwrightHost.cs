@@ -42,8 +42,8 @@ public static class CornerwrightHost
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddGarageStore(DatabasePath(builder.Configuration));
         builder.Services.AddSingleton<ScanRoom>();
-        builder.Services.AddSingleton<JudgeBuild>(_ => Judge.Build);
-        builder.Services.AddSingleton<QuickJudge>(_ => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true)));
+        builder.Services.AddSingleton<JudgeBuild>(services => (car, id) => Judge.Build(car, id, JudgeOptions.Everything with { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
+        builder.Services.AddSingleton<QuickJudge>(services => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true) { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
         builder.Services.AddScoped<Workbench>();
         builder.Services.AddHostedService<FirstJudgements>();
         var app = builder.Build();

@@ -1,4 +1,3 @@
-using System.Globalization;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
@@ -189,15 +188,6 @@ public sealed class ScanDesk
     {
         Vec3 up = Ups[Up].Direction, side = Math.Abs(up.X) > 0.5 ? Vec3.UnitY : Vec3.UnitX;
         return RigidTransform.FromAxes(side, up.Cross(side), up);
-    }
-
-    /// <summary>"1.30 × 0.94 × 1.30 m".</summary>
-    public static string Size(Vec3 metres)
-    {
-        double longest = Math.Max(metres.X, Math.Max(metres.Y, metres.Z));
-        var (scale, unit, form) = longest >= 1000 ? (0.001, "km", "0.##") : longest < 0.1 ? (1000.0, "mm", "0.##") : (1.0, "m", "0.00");
-        string Number(double v) => (v * scale).ToString(form, CultureInfo.InvariantCulture);
-        return $"{Number(metres.X)} × {Number(metres.Y)} × {Number(metres.Z)} {unit}";
     }
 
     private Aligning ByPlaces(PresentWheel wheel, double travel, double steer)

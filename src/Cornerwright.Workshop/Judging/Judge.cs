@@ -5,6 +5,7 @@ using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging.Checks;
 using Cornerwright.Workshop.Judging.Cures;
 using Cornerwright.Workshop.Pictures;
+using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -13,6 +14,9 @@ namespace Cornerwright.Workshop.Judging;
 /// <param name="Pictures">Work out what the pictures are drawn from.</param>
 public readonly record struct JudgeOptions(bool Cures, bool Pictures)
 {
+    /// <summary>The points of the scans that the car names; null where there are none at hand.</summary>
+    public ScanShelf? Scans { get; init; }
+
     public static JudgeOptions Everything => new(true, true);
 
     /// <summary>Verdicts, margins and doubt alone: for ranking many builds.</summary>

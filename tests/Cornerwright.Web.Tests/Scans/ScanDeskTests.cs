@@ -93,9 +93,9 @@ public class ScanDeskTests
     [Fact]
     public void Sizes_are_said_in_the_unit_that_people_would_use()
     {
-        Assert.Equal("1.30 × 0.94 × 1.30 m", ScanDesk.Size(new Vec3(1.2953, 0.9366, 1.3001)));
-        Assert.Equal("1.3 × 0.94 × 1.3 km", ScanDesk.Size(new Vec3(1295.3, 936.6, 1300.1)));
-        Assert.Equal("1.3 × 0.94 × 1.3 mm", ScanDesk.Size(new Vec3(0.0012953, 0.0009366, 0.0013001)));
+        Assert.Equal("1.30 × 0.94 × 1.30 m", ScanUnits.SizeWords(new Vec3(1.2953, 0.9366, 1.3001)));
+        Assert.Equal("1.3 × 0.94 × 1.3 km", ScanUnits.SizeWords(new Vec3(1295.3, 936.6, 1300.1)));
+        Assert.Equal("1.3 × 0.94 × 1.3 mm", ScanUnits.SizeWords(new Vec3(0.0012953, 0.0009366, 0.0013001)));
     }
 
     private static ScanDesk New() => ScanDesk.New("scan-1", new string('a', 64), DemoCar.ScanName, Raw.Value, CornerPlace.FrontLeft);
