@@ -8,12 +8,17 @@ namespace Cornerwright.Bench;
 /// <summary>Runs the benches named on the command line; bench/README.md says how.</summary>
 public static class Program
 {
-    public static void Main(string[] args)
+    public static int Main(string[] args)
     {
+        if (args is ["peer", ..])
+        {
+            return PeerDistance.Run(args);
+        }
+
         if (args is ["ranking", ..])
         {
             RankingRun.Run(args.Length > 1 && int.TryParse(args[1], out int threads) ? threads : 2);
-            return;
+            return 0;
         }
 
         var config = DefaultConfig.Instance.AddDiagnoser(MemoryDiagnoser.Default);
@@ -23,6 +28,7 @@ public static class Program
         }
 
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, config);
+        return 0;
     }
 
     // So that figures mean the same on machines with many cores.
