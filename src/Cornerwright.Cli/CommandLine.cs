@@ -51,6 +51,7 @@ public static class CommandLine
         tree.AddCommand<CompareCommand>("compare").WithDescription("Judge two builds and set them side by side.");
         tree.AddCommand<RankCommand>("rank").WithDescription("Rank the builds that the parts of a file make: how surely each holds, what it costs, what the rest lacks.");
         tree.AddCommand<StackCommand>("stack").WithDescription("Draw a build's spring stacks to scale at full droop, ride and full bump.");
+        tree.AddCommand<SweepCommand>("sweep").WithDescription("Sweep corners through travel, steering and plate: all that their geometry says, as CSV or JSON.");
         tree.AddCommand<OrderCommand>("order").WithDescription("Write the work order that turns one build into another: steps, torques, tools, parts, cautions.");
         tree.AddCommand<ScanInfoCommand>("scan-info").WithDescription("Say what a scan's file holds, and how large it would be in each unit.");
         tree.AddCommand<ImportCommand>("import").WithDescription("Put a parts list (CSV) on the shelf of a car file.");

@@ -230,25 +230,26 @@ public static class LinkageOf
             Along(table.DamperOn, (corner.DamperAxisLength ?? (table.DamperAlong is null ? corner.SpringAxisLength : null))?.Si));
     }
 
-    // The tyre on the car stands on the ground, so its hub's height is its loaded radius; another tyre adds half of what it is larger.
+    // The tyre on the car stands on the ground, so the height of its wheel's centre gives its loaded radius; another tyre adds half of what it is larger.
     private static (double Outboard, double Radius) Wheel(Car car, CornerPlace place, Build? build, double hubHeight, List<string> assumed)
     {
         var now = car.Build(car.MeasuredBuild);
         var parts = (build ?? now) is { } chosen ? CornerParts.Of(car.Parts, chosen.At(place)) : null;
         var partsNow = now is null ? parts : CornerParts.Of(car.Parts, now.At(place));
-        double outboard = 0;
-        if (parts?.Rim?.OffsetMm is { } offset && (parts.Spacer is null || parts.Spacer.Thickness is not null))
-        {
-            outboard = (offset / 1000.0) - (parts.Spacer?.Thickness?.Si ?? 0);
-        }
-        else
+        double? outboard = Outboard(parts);
+        if (outboard is null)
         {
             assumed.Add("offset of the wheel: not known, its middle plane is taken to stand on the hub's face");
         }
 
+        double camber = car.At(place).Camber?.Si ?? 0;
+        double radius = (hubHeight + ((Outboard(partsNow) ?? 0) * Math.Sin(camber))) / Math.Cos(camber);
         double? then = Outer(parts), first = Outer(partsNow);
-        return (outboard, hubHeight + (then is { } a && first is { } b ? 0.5 * (a - b) : 0));
+        return (outboard ?? 0, radius + (then is { } a && first is { } b ? 0.5 * (a - b) : 0));
     }
+
+    private static double? Outboard(CornerParts? parts) => parts?.Rim?.OffsetMm is { } offset && (parts.Spacer is null || parts.Spacer.Thickness is not null)
+        ? (offset / 1000.0) - (parts.Spacer?.Thickness?.Si ?? 0) : null;
 
     private static double? Outer(CornerParts? parts) => parts?.Tyre?.OuterDiameter?.Si ?? parts?.TyreSize?.OuterDiameter;
 

@@ -188,10 +188,32 @@ public sealed class HardpointMotion : CornerMotion
     /// <summary>Everything the wheel's geometry says at a travel, m.</summary>
     /// <returns>Why; <paramref name="wheel"/> holds numbers only if it is Reached.</returns>
     /// <remarks>Source: docs/theory/hardpoints.md §4 to §7.</remarks>
-    public Reach GeometryAt(double travel, out WheelGeometry wheel)
+    public Reach GeometryAt(double travel, out WheelGeometry wheel) => GeometryAt(travel, rack, out wheel);
+
+    /// <summary>The same with the rack elsewhere, m along +Y. Source: docs/theory/hardpoints.md §4 to §7.</summary>
+    public Reach GeometryAt(double travel, double rackThere, out WheelGeometry wheel)
     {
         wheel = default;
-        Reach reach = follower.MoveTo(travel, rack, plate);
-        return reach != Reach.Reached || WheelGeometry.TryRead(follower, out wheel) ? reach : Reach.LinkageCannotClose;
+        Reach reach = follower.MoveTo(travel, rackThere, plate);
+        if (reach != Reach.Reached)
+        {
+            return reach;
+        }
+
+        if (!WheelGeometry.TryRead(follower, out wheel))
+        {
+            return Reach.LinkageCannotClose;
+        }
+
+        wheel = wheel with { Spring = More(wheel.Spring, springMore), Damper = More(wheel.Damper, damperMore) };
+        return Reach.Reached;
     }
+
+    /// <summary>Why a pose cannot be reached; null when it can be.</summary>
+    /// <param name="travel">m, finite.</param>
+    /// <param name="rackThere">m along +Y, finite.</param>
+    /// <remarks>Source: docs/theory/hardpoints.md §3.</remarks>
+    public CannotReach? Explain(double travel, double rackThere) => follower.Explain(new(travel, rackThere, plate));
+
+    private static StationState? More(StationState? state, double more) => state is { } s ? s with { Length = s.Length + more } : null;
 }
