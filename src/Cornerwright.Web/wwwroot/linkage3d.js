@@ -135,7 +135,7 @@ class Linkage {
     this.ground.position.set(contact.x, contact.y, contact.z);
 
     const hasAxis = f[k++] > 0, axisAt = next(), axisUp = next();
-    stretch(this.axis, axisAt, axisUp, contact.z, 0.8);
+    stretch(this.axis, axisAt, axisUp, contact.z, 1.0);
     const hasInstant = f[k++] > 0, instantAt = next(), along = next();
     between(this.instant, instantAt.clone().addScaledVector(along, -0.7), instantAt.clone().addScaledVector(along, 0.7));
     const hasRoll = f[k++] > 0;

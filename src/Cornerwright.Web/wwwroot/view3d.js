@@ -4,7 +4,7 @@ import * as THREE from 'three';
 import { OrbitControls } from 'three/orbit';
 
 // Milliseconds: a drawing slower than SLOW_MS is felt as a stutter; after RESTING_MS without a change the view rests.
-const SLOW_MS = 45, RESTING_MS = 400;
+const SLOW_MS = 45, SLOW_FRAMES = 5, RESTING_MS = 400;
 
 const SIDES = {
   corner: [1, 0.9, 0.5], front: [1, 0, 0], rear: [-1, 0, 0], street: [0, 1, 0], above: [0.001, 0, 1],
@@ -268,7 +268,8 @@ class View {
     const since = now - (this.last ?? 0), moving = since < RESTING_MS;
     this.last = now;
     if (moving) this.frameMs = 0.7 * (this.frameMs ?? since) + 0.3 * since;
-    if (moving && !this.coarse && this.frameMs > SLOW_MS) { this.coarse = true; this.resolution(); }
+    this.slow = moving && this.frameMs > SLOW_MS ? (this.slow ?? 0) + 1 : 0;
+    if (!this.coarse && this.slow >= SLOW_FRAMES) { this.coarse = true; this.resolution(); }
     clearTimeout(this.rest);
     if (this.coarse) this.rest = setTimeout(() => { this.coarse = false; this.last = 0; this.resolution(); this.redraw(); }, RESTING_MS);
   }

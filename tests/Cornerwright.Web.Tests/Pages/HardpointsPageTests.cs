@@ -1,4 +1,5 @@
 using Bunit;
+using Cornerwright.Garage.Cars;
 using Cornerwright.Web.Components.Pages;
 
 namespace Cornerwright.Web.Tests.Pages;
@@ -66,6 +67,20 @@ public sealed class HardpointsPageTests : PageContext
         page.WaitForAssertion(() => Assert.Contains("Strut top\t-31 mm", page.Find("#paste-block").GetAttribute("value"), StringComparison.Ordinal));
         Press(page, "Take the points");
         page.WaitForAssertion(() => Assert.Equal(before, Bench.Car!.RearLeft.Hardpoints));
+    }
+
+    [Fact]
+    public void The_verdict_goes_by_the_points_once_it_is_let_and_undo_takes_that_back()
+    {
+        var page = Open();
+        var before = Bench.Car!.FrontLeft.Motion.Level;
+        Assert.NotEqual(MotionLevel.Hardpoints, before);
+        page.WaitForElement(".stage");
+        Press(page, "Let the verdict go by these points");
+        page.WaitForAssertion(() => Assert.Contains("goes by these points", page.Markup, StringComparison.Ordinal));
+        Assert.Equal(MotionLevel.Hardpoints, Bench.Car!.FrontLeft.Motion.Level);
+        Bench.Undo();
+        Assert.Equal(before, Bench.Car!.FrontLeft.Motion.Level);
     }
 
     [Fact]
