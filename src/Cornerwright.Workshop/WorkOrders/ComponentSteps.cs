@@ -27,10 +27,10 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
         var details = new List<string>();
         if (off && Swap(component, item.Node) is { Before.Length: > 0 } swap)
         {
-            details.Add($"Comes off for good: {swap.Before}. Wipe it, mark it with its corner, put it on the shelf.");
+            details.Add($"To the shelf: {swap.Before}. Mark it with its corner.");
         }
 
-        if (plan.Why.TryGetValue(item, out var why))
+        if (component.Role != BuildRole.Wheel && plan.Why.TryGetValue(item, out var why))
         {
             string reason = why.Why.Length > 0 ? ": " + why.Why : "";
             details.Add($"For: {map[why.For.Node.Component].Name.ToLowerInvariant()}{reason}.");
@@ -72,7 +72,7 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
             details.Add($"New here: {swap.After}." + (component.Role == BuildRole.Stack ? " In this order, from the perch upward." : ""));
         }
 
-        if (swap is not null && component.Role is BuildRole.Wheel or BuildRole.Spacer)
+        if (swap is not null && component.Role == BuildRole.Wheel)
         {
             details.Add("Bolts or nuts must fit this wheel's seats and reach deep enough: count the turns from first bite.");
         }

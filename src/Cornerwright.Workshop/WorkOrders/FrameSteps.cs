@@ -97,7 +97,7 @@ internal static class FrameSteps
             };
         }
 
-        if (changes.Any(c => c.MovesHeight || c.Field.PropertyName == nameof(CornerBuild.Tyre)))
+        if (changes.Any(c => c.MovesHeight))
         {
             yield return new OrderStep
             {

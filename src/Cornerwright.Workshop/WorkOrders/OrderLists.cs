@@ -56,8 +56,10 @@ internal static class OrderLists
         var known = torques.Where(t => t.Fastener.Torque is not null).Select(t => t.Fastener.Torque!.Si).ToList();
         if (torques.Count > 0)
         {
-            tools.Add(known.Count == 0 ? "torque wrench" : string.Create(CultureInfo.InvariantCulture,
-                $"torque wrench, {QuantityText.WriteTorqueBothWays(known.Min())} to {QuantityText.WriteTorqueBothWays(known.Max())}"));
+            string span = known.Count == 0 ? ""
+                : known.Max() - known.Min() < 0.5 ? ", for " + QuantityText.WriteTorqueBothWays(known.Min())
+                : $", {QuantityText.WriteTorqueBothWays(known.Min())} to {QuantityText.WriteTorqueBothWays(known.Max())}";
+            tools.Add("torque wrench" + span);
         }
 
         if (steps.Any(s => s.Fasteners.Any(f => f.Fastener.Mark)))
