@@ -72,7 +72,7 @@ public sealed class HardpointsPageTests : PageContext
     [Fact]
     public void The_verdict_goes_by_the_points_once_it_is_let_and_undo_takes_that_back()
     {
-        var page = Open();
+        var page = Open("front-left");
         var before = Bench.Car!.FrontLeft.Motion.Level;
         Assert.NotEqual(MotionLevel.Hardpoints, before);
         page.WaitForElement(".stage");
