@@ -54,6 +54,8 @@ public static class CommandLine
         tree.AddCommand<SweepCommand>("sweep").WithDescription("Sweep corners through travel, steering and plate: all that their geometry says, as CSV or JSON.");
         tree.AddCommand<OrderCommand>("order").WithDescription("Write the work order that turns one build into another: steps, torques, tools, parts, cautions.");
         tree.AddCommand<ScanInfoCommand>("scan-info").WithDescription("Say what a scan's file holds, and how large it would be in each unit.");
+        tree.AddCommand<TurnsCommand>("turns").WithDescription("From how the car stands and how it should stand: turns of collars, plates and tie rods, in order.");
+        tree.AddCommand<LearnCommand>("learn").WithDescription("What the readings after the work say about the car's numbers; --use judges with it.");
         tree.AddCommand<ImportCommand>("import").WithDescription("Put a parts list (CSV) on the shelf of a car file.");
         tree.AddCommand<SchemaCommand>("schema").WithDescription("Write the JSON Schema of car files.");
         tree.AddCommand<ServeCommand>("serve").WithDescription("Start the app for the browser and print its address.");

@@ -34,6 +34,7 @@ public class EveryPageTests(WorkshopDoor door)
                 ("access", "/car/wagtail/access?component=f-strut"),
                 ("log", "/car/wagtail/log"),
                 ("job", "/car/wagtail/job/demo"),
+                ("setting", "/car/wagtail/build/gravel-3/setting"),
                 ("history", "/car/wagtail/history"),
                 ("not-found", "/no/such/page"),
             })

@@ -5,6 +5,7 @@ using Cornerwright.Cli.Text;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Settling;
 using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
@@ -38,6 +39,10 @@ public sealed class JudgeSettings : CarSettings
     [CommandOption("--brief")]
     [Description("One line a finding.")]
     public bool Brief { get; init; }
+
+    [CommandOption("--settle")]
+    [Description("Say which reading, measured better, would settle what is in doubt.")]
+    public bool Settle { get; init; }
 
     [CommandOption("--strict")]
     [Description("Exit code 1 also where a check is tight or unknown.")]
@@ -76,17 +81,25 @@ public sealed class JudgeCommand(Surroundings around) : Verb<JudgeSettings>(arou
             return Refuse(settings, filter.Problems);
         }
 
+        IReadOnlyList<Settlement>? settlements = settings.Settle ? [.. judgement.Findings.Where(f => filter.Value.Shows(f) && f.Probability is { } p && SettlingFinder.Doubt(p) >= LeastDoubt).Select(f => SettlingFinder.Of(car.Value, build.Value, f)).OfType<Settlement>()] : null;
         if (settings.Json)
         {
-            Around.Out.Document(JudgementJson.Write(judgement, filter.Value.Shows, filter.Value.Shows));
+            Around.Out.Document(JudgementJson.Write(judgement, filter.Value.Shows, filter.Value.Shows, settlements));
         }
         else
         {
             JudgementText.Write(Around.Out, judgement, filter.Value.Shows, filter.Value.Shows, settings.Brief);
+            if (settlements is not null)
+            {
+                SettlementText.Write(Around.Out, settlements);
+            }
         }
 
         return CodeOf(judgement, settings.Strict);
     }
+
+    /// <summary>Less doubt than this is not worth a reading.</summary>
+    private const double LeastDoubt = 0.02;
 
     internal static int CodeOf(Judgement judgement, bool strict) =>
         judgement.Verdict == Verdict.Fails || (strict && judgement.Verdict != Verdict.Holds) ? ExitCode.Fails : ExitCode.Holds;

@@ -4,18 +4,23 @@ using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Settling;
 
 namespace Cornerwright.Cli.Json;
 
 /// <summary>A judgement for scripts: every finding in full.</summary>
 internal static class JudgementJson
 {
-    public static string Write(Judgement judgement, Func<Finding, bool> shows, Func<Figure, bool> showsFigure) =>
+    public static string Write(Judgement judgement, Func<Finding, bool> shows, Func<Figure, bool> showsFigure, IReadOnlyList<Settlement>? settlements = null) =>
         JsonPage.Write("judgement", writer =>
         {
             Head(writer, judgement);
             writer.Objects("findings", judgement.Findings.Where(shows), f => Fields(writer, f));
             writer.Objects("figures", judgement.Figures.Where(showsFigure), f => Fields(writer, f));
+            if (settlements is not null)
+            {
+                writer.Objects("settlements", settlements, s => SettlementJson.Fields(writer, s));
+            }
         });
 
     /// <summary>Car, build, verdict and counts of the whole build, whatever is shown of it.</summary>

@@ -8,10 +8,10 @@ namespace Cornerwright.Garage.Setting;
 /// <summary>The gap between the wheel that is on now and one thing, standing at ride height, wheels straight ahead.</summary>
 public sealed record GapAtRide
 {
-    [Field("Thing near the wheel", Needed = true, How = "Its id at this corner; perch, spring, tube or helper for pieces of the strut.")]
+    [Field("Thing near the wheel", How = "Its id at this corner; perch, spring, tube or helper for pieces of the strut.")]
     public string Thing { get; init; } = "";
 
-    [Field("Least gap", Dimension.Length, "mm", 0, 400, Needed = true)]
+    [Field("Least gap", Dimension.Length, "mm", 0, 400)]
     public Reading? Distance { get; init; }
 }
 

@@ -29,7 +29,7 @@ public sealed record SettingWish
     [Field("Rear left")] public CornerWish RearLeft { get; init; } = new();
     [Field("Rear right")] public CornerWish RearRight { get; init; } = new();
 
-    [Field("Cross weight", Dimension.Ratio, "%", 30, 70, How = "Right front and left rear, share of the whole; 50 % turns alike both ways.")]
+    [Field("Cross weight", Dimension.Ratio, "%", 30, 70, How = "Right front and left rear, share of the whole; 50 % turns alike both ways. Left out: it stays as it is.")]
     public Reading? CrossWeight { get; init; }
 
     [Field("On board when it is to be so", How = "A driver who will sit in it, or ballast in his place.")]

@@ -38,6 +38,10 @@ public static class Addresses
     public static string Compare(string carId, string left, string right) =>
         $"{Car(carId)}/compare?left={Uri.EscapeDataString(left)}&right={Uri.EscapeDataString(right)}";
 
+    public static string Setting(string carId) => Car(carId) + "/setting";
+
+    public static string Setting(string carId, string buildId) => Build(carId, buildId) + "/setting";
+
     public static string History(string carId) => Car(carId) + "/history";
 
     /// <summary>"front-left" and so on.</summary>

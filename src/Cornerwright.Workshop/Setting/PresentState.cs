@@ -88,7 +88,7 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
     internal static double ShareOf(Car car, CornerPlace place, IReadOnlyList<PlacedLoad> aboard)
     {
         double length = car.Wheelbase?.Si ?? double.NaN, track = car.At(place.Axle()).Track?.Si ?? double.NaN, sum = 0;
-        foreach (var load in aboard)
+        foreach (var load in aboard.Where(l => l.IsComplete))
         {
             double behind = load.Behind!.Si / length, left = load.Left!.Si / track;
             sum += load.Mass!.Si * Gravity * (place.Axle() == AxlePlace.Front ? 1 - behind : behind) * (0.5 + (place.IsLeft() ? left : -left));

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
+using Cornerwright.Garage.Setting;
 using Cornerwright.Mechanics.Loads;
 using static Cornerwright.Workshop.Setting.TurnWords;
 
@@ -24,6 +25,10 @@ internal static class SettingChecks
         }
     }
 
+    /// <summary>People and ballast without a mass or a place.</summary>
+    public static IEnumerable<Problem> OfLoads(IEnumerable<PlacedLoad> loads) => loads.Where(l => !l.IsComplete)
+        .Select(l => new Problem($"on board / {(l.Name.Length > 0 ? l.Name : "without a name")}", "", "mass, and where it sits", "Give its mass, how far behind the front axle and how far left of the middle it sits, or take it out."));
+
     /// <summary>Targets that contradict each other, or that no setting can reach.</summary>
     public static IEnumerable<Problem> OfWish(SettingModel model)
     {
@@ -34,7 +39,7 @@ internal static class SettingChecks
         }
 
         double[] pattern = Warp.LoadPattern(model.Car.Wheels);
-        if (model.Targets.CrossWeight is { } cross)
+        if (model.Wish.CrossWeight?.Si is { } cross)
         {
             var (least, greatest) = Warp.CrossWeightRange([.. stance.Load], pattern);
             if (!(cross > least && cross < greatest))

@@ -17,6 +17,9 @@ internal sealed record SettingModel
     /// <summary>A thread nobody measured is taken this far either way, m.</summary>
     private const double UsualThread = 0.040;
 
+    /// <summary>A cross weight that nobody asked for is kept to this. Common practice, no source.</summary>
+    private const double KeptCrossBand = 0.01;
+
     private const double Gravity = RideRates.StandardGravity;
 
     public required Car Owner { get; init; }
@@ -43,8 +46,8 @@ internal sealed record SettingModel
         })];
         double[] held = [.. wheels.Select((w, i) => w.LoadAtReference - corners[i].UnsprungWeight)];
         var weights = new List<WeightOnBody> { CarOnWheels.Resultant(wheels, held) };
-        weights.AddRange(present.Aboard.Select(l => Placed(l, -1)));
-        weights.AddRange(wish.Aboard.Select(l => Placed(l, +1)));
+        weights.AddRange(present.Aboard.Where(l => l.IsComplete).Select(l => Placed(l, -1)));
+        weights.AddRange(wish.Aboard.Where(l => l.IsComplete).Select(l => Placed(l, +1)));
         BarUnderCar front = Bar(corners[0], corners[1], assumptions), rear = Bar(corners[2], corners[3], assumptions);
         bool hasFront = front.RateOneEnd > 0, hasRear = rear.RateOneEnd > 0;
         if (hasFront || hasRear)
@@ -52,16 +55,20 @@ internal sealed record SettingModel
             assumptions.Add(wish.LinksOn ? "the anti-roll bars carry nothing as the car stands now" : "the anti-roll bars carry nothing: a link is off while the collars turn, and goes back without force");
         }
 
+        // Nobody asked for a cross weight: then it stays, or four heights a millimetre off would be bought with it.
+        var onBoard = new CarOnWheels(wheels, wish.LinksOn ? front : default, wish.LinksOn ? rear : default, weights);
+        var untouched = CarBalance.Solve(onBoard, corners, [0, 0, 0, 0]);
+        double? kept = untouched.Why == BalanceStop.Converged ? untouched.CrossWeight : null;
         return new SettingModel
         {
             Owner = car,
             Present = present,
             Wish = wish,
             Corners = corners,
-            Car = new CarOnWheels(wheels, wish.LinksOn ? front : default, wish.LinksOn ? rear : default, weights),
+            Car = onBoard,
             Targets = new CollarTargets(
                 [.. Places.Corners.Select((p, i) => wish.At(p).Height is { } h ? present.Wheels[i].Height - h.Si : (double?)null)],
-                wish.HeightBand?.Si ?? TurnTableMaker.UsualHeightBand, wish.CrossWeight?.Si, wish.CrossBand?.Si ?? TurnTableMaker.UsualCrossBand),
+                wish.HeightBand?.Si ?? TurnTableMaker.UsualHeightBand, wish.CrossWeight?.Si ?? kept, wish.CrossBand?.Si ?? (wish.CrossWeight is null ? KeptCrossBand : TurnTableMaker.UsualCrossBand)),
             Knobs = [.. corners.Select(c => Knob(c, assumptions))],
             Assumptions = [.. assumptions],
             BarFront = hasFront,

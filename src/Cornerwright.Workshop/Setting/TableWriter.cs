@@ -93,7 +93,7 @@ internal static class TableWriter
         // What ends a collar's way explains what is missed.
         string[] ends = [.. Places.Corners.Where((_, i) => Ended(model.Knobs[i], choice, i)).Select((p, _) => End(model, choice, p))];
         string why = ends.Length > 0 ? " " + string.Join(" ", ends) : model.Knobs.Any(k => !k.Turns) ? $" The {string.Join(", ", Places.Corners.Where((_, i) => !model.Knobs[i].Turns).Select(p => p.Words()))} seat does not turn."
-            : model.Targets.CrossWeight is not null && choice.ExactStance is { } exact && CollarSearch.Misses(model.Targets, exact).Any(m => Math.Abs(m) > 1) ? " At that cross weight the tyres squash unevenly and take the heights with them." : "";
+            : model.Wish.CrossWeight is not null && choice.ExactStance is { } exact && CollarSearch.Misses(model.Targets, exact).Any(m => Math.Abs(m) > 1) ? " At that cross weight the tyres squash unevenly and take the heights with them." : "";
         foreach (var c in corners)
         {
             if (c.Wanted.Height is { } height && Math.Abs(c.Predicted.Height - height.Si) > model.HeightBand)
@@ -108,7 +108,7 @@ internal static class TableWriter
             }
         }
 
-        if (model.Targets.CrossWeight is { } cross && Math.Abs(choice.Stance.CrossWeight - cross) > model.Targets.CrossBand)
+        if (model.Wish.CrossWeight?.Si is { } cross && Math.Abs(choice.Stance.CrossWeight - cross) > model.Targets.CrossBand)
         {
             yield return $"Cross weight {Share(cross)} is wanted, {Share(choice.Stance.CrossWeight)} comes out.{why}";
         }

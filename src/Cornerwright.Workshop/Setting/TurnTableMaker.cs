@@ -30,6 +30,7 @@ public static class TurnTableMaker
         var problems = new List<Problem>(SettingChecks.OfCar(car));
         var present = PresentState.Of(car, build);
         problems.AddRange(present.Problems);
+        problems.AddRange(SettingChecks.OfLoads(wish.Aboard.Concat(present.Try(out var state) ? state.Aboard : [])));
         var corners = new SettingCorner[4];
         if (present.Ok)
         {
@@ -46,7 +47,7 @@ public static class TurnTableMaker
         return problems.Count > 0 ? Checked<TurnTable>.Wrong(problems) : Solve(model, price);
     }
 
-    /// <summary>What is wanted when nobody said: the heights of the limits, left and right alike, toe and camber as they are.</summary>
+    /// <summary>What is wanted when nobody said: the heights of the limits, left and right alike, cross weight as it is, toe and camber as they come.</summary>
     public static SettingWish UsualWish(Car car, Build build)
     {
         ArgumentNullException.ThrowIfNull(build);

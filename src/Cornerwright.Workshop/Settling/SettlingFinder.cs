@@ -45,7 +45,7 @@ public static class SettlingFinder
             .OrderByDescending(r => r.Total ?? r.Share).ToList();
         double doubt = Doubt(holds);
         var (chosen, then) = Choose(judge, readings, doubt, enough);
-        return new Settlement(finding, doubt, readings, chosen, then, then <= enough, sampled, Sentence(chosen, doubt, then, enough));
+        return new Settlement(finding, doubt, readings, chosen, then, then <= enough, sampled, Sentence(chosen, readings, doubt, then, enough));
     }
 
     /// <summary>Chance that what a probability says is wrong: it says the likelier of the two.</summary>
@@ -141,7 +141,13 @@ public static class SettlingFinder
         return (chosen, doubt);
     }
 
-    private static string Sentence(IReadOnlyList<SettlingReading> chosen, double doubt, double then, double enough)
+    // A linkage that tape readings cannot show is no reading that could be taken finer: another level of knowing it is asked for.
+    private static string Elsewhere(IReadOnlyList<SettlingReading> readings) =>
+        readings.FirstOrDefault() is { Within.Length: 0 } first && first.Path.Contains("/motion/", StringComparison.Ordinal)
+            ? $"What decides most is the {first.Label}, which no single reading gives: cycle the wheel in steps, or write down its hardpoints."
+            : "more margin would settle it.";
+
+    private static string Sentence(IReadOnlyList<SettlingReading> chosen, IReadOnlyList<SettlingReading> readings, double doubt, double then, double enough)
     {
         if (doubt <= enough)
         {
@@ -150,12 +156,14 @@ public static class SettlingFinder
 
         if (chosen.Count == 0)
         {
-            return $"No reading measured better by hand takes much off the doubt of {Percent(doubt)}: more margin would.";
+            return $"No reading measured better by hand takes much off the doubt of {Percent(doubt)}. {Capital(Elsewhere(readings))}";
         }
 
         string what = string.Join(chosen.Count > 2 ? ", and " : " and ", chosen.Select(c => $"the {c.Label} to within {c.Within}"));
-        return $"Measure {what}: doubt falls from {Percent(doubt)} to {Percent(then)}{(then <= enough ? "." : ", which does not settle it alone; more margin would.")}";
+        return $"Measure {what}: doubt falls from {Percent(doubt)} to {Percent(then)}{(then <= enough ? "." : $", which does not settle it alone. {Capital(Elsewhere(readings))}")}";
     }
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 
     private static string Percent(double share) => share is > 0 and < 0.005 ? "less than 1 %" : Say.Percent(share);
 

@@ -104,7 +104,7 @@ public sealed class SettlingTests
             }
         }
 
-        Assert.True(settled >= 2, $"{settled} findings with something to measure");
+        Assert.True(settled >= 1, $"{settled} findings with something to measure");
     }
 
     [Fact]

@@ -72,6 +72,16 @@ public sealed class TurnTableTests
         Assert.Empty(table.Steps);
     }
 
+    // Heights that disagree by a millimetre or two are not bought with cross weight that nobody asked to move.
+    [Fact]
+    public void A_cross_weight_nobody_asked_for_stays()
+    {
+        var read = Read(Car, "gravel-2", [386, 380.5, 385, 386]);
+        var table = TurnTableMaker.Make(read, read.Build("gravel-2")!, Heights("gravel-2", [383, 383, 385, 385])).Value;
+        Assert.Equal(table.CrossNow, table.CrossPredicted, 0.01);
+        Assert.All(table.Corners, c => Assert.Equal(c.Wanted.Height!.Si, c.Predicted.Height, 0.0028));
+    }
+
     [Fact]
     public void A_driver_who_is_to_sit_in_it_is_turned_for()
     {

@@ -2,6 +2,7 @@ using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Log;
+using Cornerwright.Garage.Setting;
 
 namespace Cornerwright.Web.Components.Entry;
 
@@ -18,6 +19,8 @@ public static class EntryWords
             nameof(Obstacle) => "thing near the wheel",
             nameof(Gap) => "gap",
             nameof(CycledStep) => "step",
+            nameof(PlacedLoad) => "person or load",
+            nameof(GapAtRide) => "gap",
             nameof(Component) or nameof(Prerequisite) or nameof(Carried) => "component",
             nameof(Fastener) => "fastener",
             nameof(Hazard) => "hazard",
@@ -34,6 +37,7 @@ public static class EntryWords
         ArgumentNullException.ThrowIfNull(item);
         return item switch
         {
+            GapAtRide { Thing.Length: > 0 } gap => "gap to " + gap.Thing,
             Gap gap => FormattableString.Invariant($"gap at {gap.Clock:0.#} o'clock"),
             Prerequisite before => NameOf(car, before.Component) + (before.State == Undone.Loose ? ", slack" : ", off"),
             Carried carried => NameOf(car, carried.Component),

@@ -38,6 +38,7 @@ public static class CarSheets
         ("Do",
         [
             .. buildId.Length == 0 ? Array.Empty<CarSheetLink>() : [new("Work order", "order", Addresses.Order(carId, buildId))],
+            .. buildId.Length == 0 ? Array.Empty<CarSheetLink>() : [new("Setting", "setting", Addresses.Setting(carId, buildId))],
             new("Taking apart", "apart", Addresses.Access(carId)),
         ]),
         ("Remember",

@@ -3,8 +3,10 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Web.Components.Pictures;
+using Cornerwright.Web.Components.Setting;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Settling;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
@@ -14,9 +16,12 @@ namespace Cornerwright.Web.Components.Pages;
 public sealed partial class VerdictPage
 {
     private readonly PresentJudgement _present = new();
+    private readonly SettleAsk _settle;
     private Judgement? _lastDrawn;
     private IReadOnlyList<Problem> _refused = [];
     private (Judgement? Of, string? At, string? Say, IReadOnlyList<Finding> Findings) _chosen = (null, null, null, []);
+
+    public VerdictPage() => _settle = finding => Judgement is { } judged ? SettlingFinder.Of(judged.Car, judged.Build, finding) : null;
 
     [Inject] private IJSRuntime Js { get; set; } = null!;
 
