@@ -352,6 +352,10 @@ internal sealed class ClearanceNumbers
         _clearance.Missing.Count == 0 && _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound
         && _plan.Wheel.Rim(n.X).IsSound && _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
 
+    /// <summary>Tyre and rim of the row, with the growth and, toward the body, the lean that the limits ask for.</summary>
+    public (TyreSection Tyre, RimSection Rim) Sections(CornerNumbers n, bool forBody) =>
+        _plan.Wheel is { } wheel ? (wheel.Tyre(n.X, _growth, forBody ? _shift : 0), wheel.Rim(n.X)) : default;
+
     private WheelSolid Solid(CornerNumbers n, double[] buffer, bool forBody) =>
         WheelSolid.Write(_plan.Wheel!.Tyre(n.X, _growth, forBody ? _shift : 0), _plan.Wheel.Rim(n.X), ArcPoints, Half(buffer, forBody));
 

@@ -34,6 +34,9 @@ internal sealed class CornerNumbers
 
     public CornerPlan Plan => _plan;
 
+    /// <summary>True after <see cref="Solve"/>; false where the row only follows a solved one.</summary>
+    public bool Whole { get; private set; }
+
     public ClearanceNumbers Clearance { get; }
 
     /// <summary>Least gap of each thing near the wheel, m; not finite where it cannot be computed.</summary>
@@ -75,6 +78,7 @@ internal sealed class CornerNumbers
     /// <summary>Solves everything for the present row and searches the worst state of every clearance.</summary>
     public void Solve()
     {
+        Whole = true;
         SolveTravel(InputEffect.Everything);
         Clearance.Search(this);
         TyreTouch = Clearance.Touch.Travel;
@@ -90,6 +94,7 @@ internal sealed class CornerNumbers
     /// </summary>
     public void Follow(CornerNumbers searched, InputEffect effect)
     {
+        Whole = false;
         if (effect.Travel)
         {
             _motion = searched._motion;

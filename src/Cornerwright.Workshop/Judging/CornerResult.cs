@@ -1,8 +1,10 @@
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging.Checks;
 using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -37,15 +39,15 @@ internal sealed class CornerResult
     public CornerNumbers Numbers { get; }
 
     /// <summary>Compiles, solves, and moves every input by one standard deviation, either way where it matters.</summary>
-    public static CornerResult Of(CornerPlan plan)
+    public static CornerResult Of(CornerPlan plan, IEnumerable<PlacedScan>? scans = null)
     {
-        var result = AtBest(plan);
+        var result = AtBest(plan, scans);
         result.AddDoubt();
         return result;
     }
 
     /// <summary>Compiles and solves: values at the best estimate, no doubt yet.</summary>
-    public static CornerResult AtBest(CornerPlan plan)
+    public static CornerResult AtBest(CornerPlan plan, IEnumerable<PlacedScan>? scans = null)
     {
         // Checks first: some bring inputs of their own.
         var checks = new List<CornerCheck>(80);
@@ -57,10 +59,12 @@ internal sealed class CornerResult
         checks.AddRange(HeightChecks.For(plan));
         checks.AddRange(WheelChecks.For(plan));
         checks.AddRange(SilentValues.For(plan));
+        var leasts = ScanChecks.Prepare(plan, scans ?? []);
         plan.Inputs.AddBystanders();
         var numbers = new CornerNumbers(plan);
         numbers.Solve();
         checks.AddRange(ClearanceChecks.For(plan, numbers));
+        checks.AddRange(ScanChecks.For(plan, leasts, numbers));
         var result = new CornerResult(plan, checks, numbers);
         for (int c = 0; c < checks.Count; c++)
         {

@@ -43,7 +43,7 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
         double certainty = Say.Limit(LimitsInForce.Of(car, build).Certainty);
-        CornerResult[] corners = [.. Places.Corners.Select(place => CornerResult.Of(CornerPlan.Compile(car, build, place)))];
+        CornerResult[] corners = [.. Places.Corners.Select(place => CornerResult.Of(CornerPlan.Compile(car, build, place), options.Scans?.At(place)))];
         var findings = new List<Finding>();
         var figures = new List<Figure>();
         foreach (var corner in corners)

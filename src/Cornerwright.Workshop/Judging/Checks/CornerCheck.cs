@@ -49,6 +49,12 @@ internal sealed record CornerCheck
     /// <summary>True for a value that reads where the tyre first touches.</summary>
     public bool ReadsTouch { get; init; }
 
+    /// <summary>True for a value that reads the wheel's outline and poses itself, as clearances to scans do.</summary>
+    public bool ReadsWheel { get; init; }
+
+    /// <summary>A cure of the check's own, beside those that a corner's levers give: from its value and the margin wanted.</summary>
+    public Func<double, double, Cure>? OwnCure { get; init; }
+
     /// <summary>What has to be worked out before the value can be read, when any input may have moved.</summary>
     public InputEffect Reads => ReadsTouch ? InputEffect.Everything
         : Clearance >= 0 ? new(true, true, true, 1UL << Clearance)
@@ -56,7 +62,7 @@ internal sealed record CornerCheck
 
     /// <summary>True if a change with this effect can change the value. An input without any effect is one that checks read directly.</summary>
     public bool Feels(InputEffect effect) =>
-        effect.Travel || effect.IsNone || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
+        effect.Travel || effect.IsNone || (ReadsWheel && (effect.Wheel || effect.Motion || effect.Items != 0)) || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
 
     public bool CanSpeak => Missing.Count == 0;
 }

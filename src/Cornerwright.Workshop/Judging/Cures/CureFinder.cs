@@ -13,6 +13,7 @@ internal static class CureFinder
 {
     private const int MostCures = 4;
     private const int SolveSteps = 14;
+    private const int StepsOn = 6;
 
     public static IReadOnlyList<Cure> Find(CornerResult corner, int index, double certainty)
     {
@@ -31,10 +32,15 @@ internal static class CureFinder
         var found = new List<(Cure Cure, int Broken, double Effort)>();
         foreach (var lever in Lever.Of(corner.Plan))
         {
-            if (Solve(corner, check, numbers, lever, now, wanted) is { } amount)
+            if (Solve(corner, check, numbers, lever, now, wanted) is { } solved && Proved(corner, check, numbers, lever, solved, now, wanted) is { } amount)
             {
                 found.Add(Describe(corner, index, numbers, lever, amount, now));
             }
+        }
+
+        if (check.OwnCure is { } own)
+        {
+            found.Add((own(corner.Value(index), wanted), 0, 1));
         }
 
         return [.. found.Where(f => f.Cure.MarginAfter.Si > now + 1e-9 && f.Cure.MarginAfter.Si >= 0)
@@ -90,6 +96,46 @@ internal static class CureFinder
             Apply(numbers, corner.Plan, lever, 0);
             return margin;
         }
+    }
+
+    /// <summary>
+    /// A clearance over all poses is solved at the place where it is least now; whether that is enough everywhere shows only when
+    /// the corner is worked out whole. Steps on by what is still missing until it is; null where it never is.
+    /// </summary>
+    private static double? Proved(CornerResult corner, CornerCheck check, CornerNumbers numbers, Lever lever, double amount, double now, double wanted)
+    {
+        if (!check.ReadsWheel)
+        {
+            return amount;
+        }
+
+        for (int i = 0; i < StepsOn; i++)
+        {
+            Apply(numbers, corner.Plan, lever, amount);
+            numbers.Solve();
+            double margin = MarginOf(check, check.Value(numbers));
+            Apply(numbers, corner.Plan, lever, 0);
+            double target = i < StepsOn / 2 ? wanted : 0;
+            if (margin >= target)
+            {
+                return amount;
+            }
+
+            double slope = (margin - now) / Math.Abs(amount);
+            if (!(slope > 0))
+            {
+                return null;
+            }
+
+            double further = Math.Max(1, Math.Ceiling((target - margin) / slope / lever.Quantum)) * lever.Quantum;
+            amount += Math.CopySign(further, amount);
+            if (!(amount <= lever.Most + 1e-9 && amount >= lever.Least - 1e-9))
+            {
+                return null;
+            }
+        }
+
+        return null;
     }
 
     private static double Halve(Lever lever, double low, double high, Func<double, bool> enough)
