@@ -23,6 +23,7 @@ public class EveryPageTests(WorkshopDoor door)
                 ("scans", "/car/wagtail/scans"),
                 ("parts", "/car/wagtail/parts"),
                 ("parts-springs", "/car/wagtail/parts?kind=springs"),
+                ("choose", "/car/wagtail/choose"),
                 ("builds", "/car/wagtail/builds"),
                 ("build", "/car/wagtail/build/gravel-1"),
                 ("verdict", "/car/wagtail/build/gravel-1/verdict"),

@@ -38,7 +38,7 @@ public class VerbTests
     [InlineData("judge demo.json now --check luck", "luck", "seated-at-droop")]
     [InlineData("judge nowhere.json now", "nowhere.json", "a file that can be read")]
     [InlineData("stack demo.json now --rows 3", "3", "10 to 200")]
-    [InlineData("rank demo.json nothing-kept", "nothing-kept", "keeps no search")]
+    [InlineData("rank demo.json nothing-kept", "nothing-kept", "gravel-front")]
     [InlineData("rank demo.json --axle middle", "middle", "front, rear")]
     [InlineData("rank demo.json --height 12mm", "12mm", "150 to 800 mm")]
     [InlineData("rank demo.json --from luck", "luck", "gravel-1")]

@@ -19,6 +19,8 @@ public static class Addresses
 
     public static string Builds(string carId) => Car(carId) + "/builds";
 
+    public static string Choose(string carId) => Car(carId) + "/choose";
+
     public static string Build(string carId, string buildId) => $"{Car(carId)}/build/{Uri.EscapeDataString(buildId)}";
 
     public static string Verdict(string carId, string buildId) => Build(carId, buildId) + "/verdict";

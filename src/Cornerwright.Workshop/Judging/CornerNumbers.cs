@@ -295,15 +295,19 @@ internal sealed class CornerNumbers
 
         for (int i = 0; i < _stack.Length; i++)
         {
-            var slot = _plan.Station.Stack[i];
-            _stack[i] = slot.Sheet is not null ? StackElement.Rigid(Math.Max(0, X[slot.Free]))
-                : slot.Curve is { } curve ? StackElement.Progressive(Free(slot), X[slot.Solid], curve)
-                : StackElement.Linear(Free(slot), X[slot.Solid], Math.Max(1, X[slot.Rate]));
+            _stack[i] = ElementOf(_plan.Station.Stack[i], X);
         }
     }
 
-    // A draw far out in the doubt of a short spring must not make it longer when solid than when free.
-    private double Free(StackSlot slot) => Math.Max(X[slot.Free], X[slot.Solid] + 1e-4);
+    /// <summary>One complete piece of a stack with the numbers of a row.</summary>
+    internal static StackElement ElementOf(StackSlot slot, double[] x)
+    {
+        // A draw far out in the doubt of a short spring must not make it longer when solid than when free.
+        const double LeastTravel = 1e-4;
+        return slot.Sheet is not null ? StackElement.Rigid(Math.Max(0, x[slot.Free]))
+            : slot.Curve is { } curve ? StackElement.Progressive(Math.Max(x[slot.Free], x[slot.Solid] + LeastTravel), x[slot.Solid], curve)
+            : StackElement.Linear(Math.Max(x[slot.Free], x[slot.Solid] + LeastTravel), x[slot.Solid], Math.Max(1, x[slot.Rate]));
+    }
 
     private double At(int index, double otherwise) => index == InputTable.None ? otherwise : X[index];
 

@@ -3,6 +3,8 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Judging.Checks;
 
 namespace Cornerwright.Workshop.Ranking;
@@ -34,7 +36,8 @@ internal sealed class SearchSpace
         Frequency = (wishes.FrequencyLow?.Si ?? double.NegativeInfinity, wishes.FrequencyHigh?.Si ?? double.PositiveInfinity);
         Left = new StaticCorner(left: true, Limits, HeightTarget, target is not null, Camber, Frequency.Low);
         Right = new StaticCorner(left: false, Limits, HeightTarget, target is not null, Camber, Frequency.Low);
-        Stacks = [.. pool.Stacks.Select(parts => StaticStack.Of(parts, Say.Limit(Limits.FitTightest), Say.Limit(Limits.FitLoosest)))];
+        var pieces = Pieces();
+        Stacks = [.. pool.Stacks.Select(parts => StaticStack.Of(parts, pieces, Say.Limit(Limits.FitTightest), Say.Limit(Limits.FitLoosest)))];
         Perches = [.. pool.Perches.Select(Perch)];
         _slides = new Reading?[pool.TopMounts.Count, 2];
         for (int i = 0; i < pool.TopMounts.Count; i++)
@@ -142,6 +145,16 @@ internal sealed class SearchSpace
         BumpStop = Pool.BumpStops[stop]?.Id ?? "",
         Slide = _slides[mount, side] ?? (Pool.TopMounts[mount]?.Id == old.TopMount ? old.Slide : null),
     };
+
+    /// <summary>Every spring and sheet of the pool as the judge would have it, what was learned of it included.</summary>
+    private Dictionary<string, StackElement> Pieces()
+    {
+        var place = Axle.Left();
+        IReadOnlyList<string> all = [.. Pool.Springs.Select(s => s.Id), .. Pool.Sheets.Select(s => s.Id)];
+        var plan = CornerPlan.Compile(Car, (Start with { Id = "choice" }).With(place, Start.At(place) with { Stack = all }), place);
+        double[] x = plan.Inputs.Values();
+        return plan.Station.Stack.Where(s => s.Complete).ToDictionary(s => s.Part.Id, s => CornerNumbers.ElementOf(s, x), StringComparer.Ordinal);
+    }
 
     private StaticStation[] Stations(CornerPlace place)
     {

@@ -8,8 +8,6 @@ namespace Cornerwright.Workshop.Ranking;
 /// <summary>One stack laid out for quick evaluation. What the parts' data do not give is NaN, and then decides nothing.</summary>
 internal sealed class StaticStack
 {
-    private const double LeastTravel = 1e-4;
-
     private StaticStack(IReadOnlyList<Part> parts) => Parts = parts;
 
     public IReadOnlyList<Part> Parts { get; }
@@ -48,9 +46,13 @@ internal sealed class StaticStack
 
     public double PlannedCrossover { get; private init; } = double.NaN;
 
-    public static StaticStack Of(IReadOnlyList<Part> parts, double tightest, double loosest)
+    /// <param name="parts">From the perch upward, one main spring among them.</param>
+    /// <param name="pieces">Of every spring and sheet whose data are complete.</param>
+    /// <param name="tightest">Limit of fits, m.</param>
+    /// <param name="loosest">Limit of fits, m.</param>
+    public static StaticStack Of(IReadOnlyList<Part> parts, IReadOnlyDictionary<string, StackElement> pieces, double tightest, double loosest)
     {
-        StackElement[] elements = parts.All(IsComplete) ? [.. parts.Select(Element)] : [];
+        StackElement[] elements = parts.All(p => pieces.ContainsKey(p.Id)) ? [.. parts.Select(p => pieces[p.Id])] : [];
         int main = Find(parts, s => s.Role == SpringRole.Main), helper = Find(parts, s => s.Role != SpringRole.Main);
         var spring = (Spring)parts[main];
         double? mean = SpringChecks.MeanDiameter(spring);
@@ -85,25 +87,6 @@ internal sealed class StaticStack
         }
 
         return -1;
-    }
-
-    private static bool IsComplete(Part part) => part switch
-    {
-        Sheet sheet => sheet.Thickness is not null,
-        Spring spring => spring.FreeLength is not null && spring.SolidHeight is not null && (StationPlan.CurveOf(spring) is not null || (spring.Rate is not null && spring.Curve.Count == 0)),
-        _ => false,
-    };
-
-    private static StackElement Element(Part part)
-    {
-        if (part is Sheet sheet)
-        {
-            return StackElement.Rigid(Math.Max(0, sheet.Thickness!.Si));
-        }
-
-        var spring = (Spring)part;
-        double solid = spring.SolidHeight!.Si, free = Math.Max(spring.FreeLength!.Si, solid + LeastTravel);
-        return StationPlan.CurveOf(spring) is { } curve ? StackElement.Progressive(free, solid, curve) : StackElement.Linear(free, solid, Math.Max(1, spring.Rate!.Si));
     }
 
     // As the judge has it: registers of sheets in the springs below and above, springs standing bare on each other.

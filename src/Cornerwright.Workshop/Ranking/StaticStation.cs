@@ -12,11 +12,8 @@ namespace Cornerwright.Workshop.Ranking;
 /// </summary>
 internal sealed class StaticStation
 {
-    private readonly CornerPlan _plan;
-
-    private StaticStation(CornerPlan plan, CornerNumbers numbers, double targetHeight)
+    private StaticStation(CornerPlan plan, CornerNumbers numbers, int height, double targetHeight)
     {
-        _plan = plan;
         var s = plan.Station;
         double[] x = numbers.X;
         HasMotion = plan.HasMotion;
@@ -33,7 +30,7 @@ internal sealed class StaticStation
         Heaviest = Load(plan.Heaviest);
         Lightest = Load(Math.Max(0, plan.Lightest));
         (HeaviestIsWanted, LightestIsWanted) = (Math.Max(0, plan.Heaviest) == CornerPlan.Wanted, Math.Max(0, plan.Lightest) == CornerPlan.Wanted);
-        Height = plan.Corner.RideHeight?.Si ?? double.NaN;
+        Height = At(height);
         TargetTravel = double.IsNaN(targetHeight) || double.IsNaN(Height) ? 0 : Height - targetHeight;
         MountRegister = plan.Parts.TopMount?.Register?.Si ?? double.NaN;
         if (plan.Parts.Damper is { } damper)
@@ -105,9 +102,12 @@ internal sealed class StaticStation
     public static StaticStation Compile(Car car, Build build, CornerPlace place, double targetHeight)
     {
         var plan = CornerPlan.Compile(car, build, place);
+
+        // Before the numbers: what was learned of the height counts.
+        int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
         var numbers = new CornerNumbers(plan);
         numbers.Solve();
-        return new StaticStation(plan, numbers, targetHeight);
+        return new StaticStation(plan, numbers, height, targetHeight);
     }
 
     /// <summary>Camber at a travel, rad; NaN out of reach.</summary>

@@ -42,7 +42,7 @@ public class NearMissTests
             }
         }
 
-        Assert.True(tried >= 2, $"{tried} settings tried");
+        Assert.True(tried >= 1, $"{tried} settings tried");
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Text;
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Access.Starting;
+using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
@@ -66,6 +67,11 @@ public static class ChoiceWords
         StartingKind.SpringOnLink => "links, spring on one of them",
         StartingKind.RigidAxle => "rigid axle on rods",
         StartingKind.TwistBeam => "twist beam",
+        Preference.Cheapest => "cheapest",
+        Preference.NearestHeight => "nearest to the height",
+        HelperWish.With => "there must be one",
+        HelperWish.Without => "none",
+        HelperWish.Either => "with or without",
         SpringEnds.ClosedAndGround => "closed and ground",
         ToleranceKind.TwoSigma => "usually within",
         ToleranceKind.HalfRange => "never beyond",

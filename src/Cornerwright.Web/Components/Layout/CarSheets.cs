@@ -27,6 +27,7 @@ public static class CarSheets
         ("Choose",
         [
             new("Parts", "parts", Addresses.Parts(carId)),
+            new("Rank", "rank", Addresses.Choose(carId)),
             new("Builds", "builds", Addresses.Builds(carId), OnPhoneBar: true),
         ]),
         ("Predict", buildId.Length == 0 ? [] :
