@@ -134,22 +134,30 @@ internal sealed class CornerResult
     /// </summary>
     private double TouchInDoubt(int check, double sigma)
     {
-        var graze = Numbers.Clearance.Touch.Graze;
-        int gap = graze.Item < 0 ? -1 : Find(Checks, graze.Item);
-        double far = Numbers.Spent + Checks[check].Low + (3 * sigma), spread = gap < 0 ? 0 : Doubtful(gap).Doubt.StandardDeviation;
-        bool counts = Math.Min(graze.Travel, Numbers.TyreTouch) <= far;
-        return counts && spread > 0 ? NormalDistribution.Below(-Math.Abs(graze.Gap) / spread) : 0;
-
-        static int Find(IReadOnlyList<CornerCheck> checks, int item)
+        var touch = Numbers.Clearance.Touch;
+        double lead = Numbers.Spent + Checks[check].Low, far = lead + (3 * sigma), most = 0;
+        for (int c = 0; c < Checks.Count; c++)
         {
-            int c = checks.Count - 1;
-            while (c >= 0 && checks[c].Clearance != item)
+            int item = Checks[c].Clearance;
+            if (item < 0 || !Checks[c].CanSpeak || Plan.Clearance.Items[item].AttachedTo != Garage.Cars.AttachedTo.Body)
             {
-                c--;
+                continue;
             }
 
-            return c;
+            // The touch that decides may vanish; any other may come before the stop is spent, where nothing followed it.
+            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Spent - _values[check]) < 1e-9, grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
+            double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
+            if (!decides && double.IsFinite(lead))
+            {
+                double there = Numbers.Clearance.At(Numbers, item, Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), 0).Gap;
+                gap = there > 0 ? Math.Min(gap, there) : gap;
+            }
+
+            double spread = Doubtful(c).Doubt.StandardDeviation;
+            most = spread > 0 && double.IsFinite(gap) ? Math.Max(most, NormalDistribution.Below(-gap / spread)) : most;
         }
+
+        return most;
     }
 
     /// <summary>

@@ -24,7 +24,7 @@ internal sealed class TapeUnknowns
     internal const double CamberBendSigma = 0.00018 * Degree * PerMillimetre * PerMillimetre;
 
     /// <summary>Bump steer, rad/m.</summary>
-    private const double BumpSteerSigma = 0.004 * Degree * PerMillimetre;
+    private const double BumpSteerSigma = 0.002 * Degree * PerMillimetre;
 
     private readonly int _arc, _camberBend, _bumpSteer;
 
@@ -36,7 +36,7 @@ internal sealed class TapeUnknowns
         bool toe = motion.Level != MotionLevel.Cycled || motion.Steps.All(s => s.Toe is null);
         _arc = ratios ? table.Assume(path + "/arc", "bend of the wheel's path", -arc, sigma, $"bend of the wheel's path inboard: not measured, {links}") : InputTable.None;
         _camberBend = ratios ? table.Assume(path + "/camberBend", "change of the camber gain", 0, CamberBendSigma, "camber gain: taken as the same through travel, ± 0.00036 deg/mm per mm") : InputTable.None;
-        _bumpSteer = toe ? table.Assume(path + "/bumpSteer", "toe through travel", 0, BumpSteerSigma, "toe through travel: not measured, taken as the same ± 0.008 deg/mm") : InputTable.None;
+        _bumpSteer = toe ? table.Assume(path + "/bumpSteer", "toe through travel", 0, BumpSteerSigma, "toe through travel: not measured, taken as the same ± 0.004 deg/mm") : InputTable.None;
     }
 
     /// <summary>Null where the linkage itself says it all.</summary>

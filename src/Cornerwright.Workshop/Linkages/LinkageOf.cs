@@ -135,8 +135,12 @@ public static class LinkageOf
                     break;
                 case LinkageStation.OnRocker s:
                     yield return (s.Body, s.Moving);
-                    yield return (s.First, s.Second);
                     yield return (s.RodOnArm, s.RodOnRocker);
+                    if (s.First != LinkageStation.OnRocker.FromKnuckle)
+                    {
+                        yield return (s.First, s.Second);
+                    }
+
                     yield return (s.Pivot, axis);
                     break;
             }

@@ -122,7 +122,8 @@ internal sealed class LinkageShape
                 var (first, second, ball) = ArmOf(carrier);
                 return new LinkageStation.OnArm(Joint(body), Joint(moving), first, second, ball);
             case StationCarrier.Rocker:
-                var (armFirst, armSecond, armBall) = ArmOf(_table.PushrodOn);
+                const int Knuckle = LinkageStation.OnRocker.FromKnuckle;
+                var (armFirst, armSecond, armBall) = _table.PushrodOn == StationCarrier.Carrier ? (Knuckle, Knuckle, Knuckle) : ArmOf(_table.PushrodOn);
                 Vec3 axis = at[Joint(nameof(T.RockerAxis))] - at[Joint(nameof(T.RockerPivot))];
                 return new LinkageStation.OnRocker(
                     Joint(body), Joint(moving), Joint(nameof(T.RockerPivot)), axis, Joint(nameof(T.PushrodRocker)), Joint(nameof(T.PushrodOuter)),

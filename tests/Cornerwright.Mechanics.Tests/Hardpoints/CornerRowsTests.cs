@@ -26,11 +26,16 @@ public sealed class CornerRowsTests
 
     private static int CheckAll(string id, CornerLinkage corner)
     {
-        JsonElement file = OracleRows.File(id + ".json"), antis = file.GetProperty("antis");
-        bool front = file.GetProperty("axle").GetString() == "front";
+        JsonElement file = OracleRows.File(id + ".json");
+        return CheckAll(id, corner, file.GetProperty("sweeps").EnumerateObject(), file.GetProperty("antis"), file.GetProperty("axle").GetString() == "front");
+    }
+
+    /// <summary>Every row of every sweep; the number of rows.</summary>
+    internal static int CheckAll(string id, CornerLinkage corner, IEnumerable<JsonProperty> sweeps, JsonElement antis, bool front)
+    {
         var follower = new KnuckleFollower(new KnuckleLinkage(corner));
         int rows = 0;
-        foreach (JsonProperty sweep in file.GetProperty("sweeps").EnumerateObject())
+        foreach (JsonProperty sweep in sweeps)
         {
             int at = sweep.Name.IndexOf("slide", StringComparison.Ordinal);
             double plate = at < 0 ? 0 : double.Parse(sweep.Name[(at + 5)..], System.Globalization.CultureInfo.InvariantCulture) / 1000;
@@ -53,7 +58,7 @@ public sealed class CornerRowsTests
         const double PerMm = 180 / Math.PI / 1000;
         double wheelbase = antis.Number("wheelbase"), height = antis.Number("h_cg");
         Vec3 designCentre = row.Point("wheel_center") - row.Point("wheel_center_shift");
-        check.Given("travel", "rack")
+        check.Given("travel", "rack", "state_key")
             .PositionMm("wheel_center", Left(wheel.Centre))
             .PositionMm("wheel_center_shift", Left(wheel.Centre) - designCentre)
             .Direction("spindle", Left(wheel.Spindle))

@@ -11,9 +11,11 @@ public class RigidAxleTests
     private const double MmPerM = 1000;
     private static readonly JsonElement Oracle = OracleRows.File("R1.json");
 
-    internal static RigidAxlePoints Points(double lateralRodStiffness = 1)
+    internal static RigidAxlePoints Points(double lateralRodStiffness = 1) => Points(Oracle.GetProperty("inputs"), lateralRodStiffness);
+
+    /// <summary>The axle of any file of this kind.</summary>
+    internal static RigidAxlePoints Points(JsonElement inputs, double lateralRodStiffness = 1)
     {
-        JsonElement inputs = Oracle.GetProperty("inputs");
         StationPoints Ends(string name) => new(inputs.GetProperty(name).Point("b"), inputs.GetProperty(name).Point("p"));
         var left = new AxleSide(
             inputs.Point("wheel_center"), inputs.Radians("camber_deg"), inputs.Radians("toe_deg"), inputs.Metres("tyre_radius"),
@@ -30,15 +32,18 @@ public class RigidAxleTests
     [InlineData("heave_sweep", 17)]
     [InlineData("roll_sweep", 13)]
     [InlineData("one_wheel", 6)]
-    public void Every_row_of_the_oracle(string sweep, int rows)
+    public void Every_row_of_the_oracle(string sweep, int rows) =>
+        Assert.Equal(rows, CheckSweep("R1", new RigidAxle(Points()), sweep, Oracle.GetProperty("results").GetProperty(sweep)));
+
+    /// <summary>Every row of one sweep; the number of rows.</summary>
+    internal static int CheckSweep(string id, RigidAxle axle, string sweep, JsonElement sweepRows)
     {
-        var axle = new RigidAxle(Points());
         int seen = 0;
-        foreach (JsonElement row in Oracle.GetProperty("results").GetProperty(sweep).EnumerateArray())
+        foreach (JsonElement row in sweepRows.EnumerateArray())
         {
             RigidAxleState s = axle.At(row.Metres("travel_left"), row.Metres("travel_right"));
             Assert.Equal(Reach.Reached, s.Why);
-            var check = new RowCheck(row, $"R1 {sweep} row {seen}");
+            var check = new RowCheck(row, $"{id} {sweep} row {seen}");
             Wheel(check, "L_", s.Left!);
             Wheel(check, "R_", s.Right!);
             check.Given("travel_left", "travel_right", "roll_input_deg", "link_length_change")
@@ -59,7 +64,7 @@ public class RigidAxleTests
             seen++;
         }
 
-        Assert.Equal(rows, seen);
+        return seen;
     }
 
     private static void Wheel(RowCheck check, string side, AxleWheelState wheel) =>

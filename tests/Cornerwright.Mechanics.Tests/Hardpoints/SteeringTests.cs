@@ -22,11 +22,16 @@ public class SteeringTests
     [InlineData("F1")]
     public void Every_pair_of_the_oracle(string id)
     {
-        SteeringPair pair = Pair(id);
         JsonElement file = TracedCorners.File.GetProperty(id);
-        double wheelbase = file.GetProperty("inputs").GetProperty("antis").Metres("wheelbase"), track = 2 * pair.Left.WheelCentre.Y;
+        Assert.Equal(7, CheckPairs(id, Pair(id), file.GetProperty("inputs"), file.GetProperty("steering_pair_travel0")));
+    }
+
+    /// <summary>Every row of a steering pair; the number of rows.</summary>
+    internal static int CheckPairs(string id, SteeringPair pair, JsonElement inputs, JsonElement rows)
+    {
+        double wheelbase = inputs.GetProperty("antis").Metres("wheelbase"), track = 2 * pair.Left.WheelCentre.Y;
         int seen = 0;
-        foreach (JsonElement row in file.GetProperty("steering_pair_travel0").EnumerateArray())
+        foreach (JsonElement row in rows.EnumerateArray())
         {
             SteeringPairState s = pair.At(row.Metres("rack"));
             Assert.Equal(Reach.Reached, s.Why);
@@ -45,7 +50,7 @@ public class SteeringTests
             Assert.Equal(a.Value.Outer - a.Value.IdealOuter, a.Value.Deviation, 1e-15);
         }
 
-        Assert.Equal(7, seen);
+        return seen;
     }
 
     // Closed form, exact Ackermann: L = 2.7 m, steering axes 1.5 m apart, turn centre 10 m from the car's axis on the rear axle's line: inner

@@ -9,9 +9,11 @@ internal static class TracedCorners
 {
     public static readonly JsonElement File = OracleRows.File("corner-traces.json");
 
-    public static CornerLinkage Linkage(string id)
+    public static CornerLinkage Linkage(string id) => Of(File.GetProperty(id).GetProperty("inputs"));
+
+    /// <summary>The inputs of any file of this kind, whatever carries spring, damper and pushrod.</summary>
+    public static CornerLinkage Of(JsonElement inputs)
     {
-        JsonElement inputs = File.GetProperty(id).GetProperty("inputs");
         var joints = new List<MeasuredJoint>();
         var ties = new List<LinkageTie>();
         int Joint(string name, JsonElement part, string field)
@@ -28,28 +30,40 @@ internal static class TracedCorners
             return a;
         }
 
-        (int First, int Second, int Ball) lower = default;
+        (int First, int Second, int Ball) lower = default, upper = default;
         (int Top, int Low) strut = default;
         var links = new Dictionary<string, (int Body, int Knuckle)>();
+        void Links()
+        {
+            foreach (JsonElement link in inputs.GetProperty("links").EnumerateArray())
+            {
+                string name = link.GetProperty("name").GetString()!;
+                links[name] = (Joint($"{name} inner", link, "b"), Joint($"{name} outer", link, "k"));
+                ties.Add(new LinkageTie.Rod(links[name].Body, links[name].Knuckle));
+            }
+        }
+
         switch (inputs.GetProperty("kind").GetString())
         {
             case "macpherson":
-                lower = Arm("arm");
+                if (inputs.TryGetProperty("arm", out _))
+                {
+                    lower = Arm("arm");
+                }
+                else
+                {
+                    Links();
+                }
+
                 strut = (Joint("strut top", inputs.GetProperty("strut"), "b_top"), Joint("strut low", inputs.GetProperty("strut"), "k_low"));
                 ties.Add(new LinkageTie.Strut(strut.Top, strut.Low));
                 break;
             case "double_wishbone":
                 lower = Arm("lower");
-                Arm("upper");
+                upper = Arm("upper");
                 break;
             case "five_link":
-                foreach (JsonElement link in inputs.GetProperty("links").EnumerateArray())
-                {
-                    string name = link.GetProperty("name").GetString()!;
-                    links[name] = (Joint($"{name} inner", link, "b"), Joint($"{name} outer", link, "k"));
-                    ties.Add(new LinkageTie.Rod(links[name].Body, links[name].Knuckle));
-                }
-
+                Links();
                 break;
             default:
                 JsonElement pivot = inputs.GetProperty("pivot");
@@ -59,7 +73,7 @@ internal static class TracedCorners
 
         if (inputs.TryGetProperty("tierod", out JsonElement tieRod))
         {
-            ties.Add(new LinkageTie.Rod(Joint("tie rod inner", tieRod, "b_inner"), Joint("tie rod outer", tieRod, "k_outer"), Steers: true));
+            ties.Add(new LinkageTie.Rod(Joint("tie rod inner", tieRod, "b_inner"), Joint("tie rod outer", tieRod, "k_outer"), Steers: !inputs.TryGetProperty("steerable", out JsonElement steers) || steers.GetBoolean()));
         }
 
         LinkageStation Station(string name)
@@ -81,16 +95,17 @@ internal static class TracedCorners
             int moving = Joint($"{name} foot", s, "p");
             if (mount != "rocker")
             {
-                return mount == "knuckle"
-                    ? new LinkageStation.OnKnuckle(body, moving)
-                    : new LinkageStation.OnArm(body, moving, lower.First, lower.Second, lower.Ball);
+                var arm = mount == "upper" ? upper : lower;
+                return mount == "knuckle" ? new LinkageStation.OnKnuckle(body, moving) : new LinkageStation.OnArm(body, moving, arm.First, arm.Second, arm.Ball);
             }
 
             JsonElement rocker = inputs.GetProperty("rocker");
+            const int Knuckle = LinkageStation.OnRocker.FromKnuckle;
+            var works = rocker.GetProperty("pushrod_on").GetString() switch { "upper" => upper, "lower" => lower, _ => (Knuckle, Knuckle, Knuckle) };
             return new LinkageStation.OnRocker(
                 body, moving, Joint($"{name} rocker pivot", rocker, "b_pivot"), rocker.Triple("axis"),
                 Joint($"{name} pushrod at rocker", rocker, "r_pushrod"), Joint($"{name} pushrod at arm", rocker, "pushrod_arm"),
-                lower.First, lower.Second, lower.Ball);
+                works.Item1, works.Item2, works.Item3);
         }
 
         LinkageStation spring = Station("spring"), damper = Station("damper");

@@ -11,9 +11,12 @@ public class TwistBeamTests
     private const double MmPerM = 1000;
     private static readonly JsonElement Oracle = OracleRows.File("T1.json");
 
-    private static TwistBeamPoints Points()
+    private static TwistBeamPoints Points() => Points(Oracle.GetProperty("inputs"));
+
+    /// <summary>The beam of any file of this kind.</summary>
+    internal static TwistBeamPoints Points(JsonElement inputs)
     {
-        JsonElement inputs = Oracle.GetProperty("inputs"), pivot = inputs.GetProperty("pivot");
+        JsonElement pivot = inputs.GetProperty("pivot");
         StationPoints Ends(string name) => new(inputs.GetProperty(name).Point("b"), inputs.GetProperty(name).Point("p"));
         var wheel = new AxleSide(
             inputs.Point("wheel_center"), inputs.Radians("camber_deg"), inputs.Radians("toe_deg"), inputs.Metres("tyre_radius"),
@@ -24,17 +27,20 @@ public class TwistBeamTests
     [Theory]
     [InlineData("heave_sweep", AxleMovement.Heave, 17)]
     [InlineData("roll_sweep", AxleMovement.Roll, 17)]
-    public void Every_row_of_the_oracle(string sweep, AxleMovement movement, int rows)
+    public void Every_row_of_the_oracle(string sweep, AxleMovement movement, int rows) =>
+        Assert.Equal(rows, CheckSweep("T1", new TwistBeam(Points()), sweep, movement, Oracle.GetProperty("results").GetProperty(sweep)));
+
+    /// <summary>Every row of one sweep; the number of rows.</summary>
+    internal static int CheckSweep(string id, TwistBeam beam, string sweep, AxleMovement movement, JsonElement sweepRows)
     {
-        var beam = new TwistBeam(Points());
         bool heave = movement == AxleMovement.Heave;
         int seen = 0;
-        foreach (JsonElement row in Oracle.GetProperty("results").GetProperty(sweep).EnumerateArray())
+        foreach (JsonElement row in sweepRows.EnumerateArray())
         {
             double z = row.Metres("travel");
             TwistBeamState s = heave ? beam.At(z, 0) : beam.At(0, z);
             Assert.Equal(Reach.Reached, s.Why);
-            new RowCheck(row, $"T1 {sweep} row {seen}").Given("mode", "travel")
+            new RowCheck(row, $"{id} {sweep} row {seen}").Given("mode", "travel")
                 .AngleDeg("rotation_deg", heave ? s.HeaveTurn : s.RollTurn)
                 .PositionMm("wheel_center", s.Centre).Direction("spindle", s.Spindle).AngleDeg("camber_deg", s.Camber).AngleDeg("toe_deg", s.Toe)
                 .PositionMm("contact", s.Contact).LengthMm("contact_shift_y", s.ContactShiftY)
@@ -48,7 +54,7 @@ public class TwistBeamTests
             seen++;
         }
 
-        Assert.Equal(rows, seen);
+        return seen;
     }
 
     // Closed form: a trailing arm of length L at the bushing's height turns by asin(z/L). Source: swing axle, Dixon, Suspension Geometry and

@@ -48,13 +48,20 @@ public abstract record LinkageStation
     /// <summary>Along a strut, from its top to a place <paramref name="Along"/> (m) above the low point.</summary>
     public sealed record OnStrut(int Top, int Low, double Along) : LinkageStation;
 
-    /// <summary>Between the body and a rocker that a pushrod from an arm turns.</summary>
+    /// <summary>Between the body and a rocker that a pushrod from an arm or from the knuckle turns.</summary>
     /// <param name="Pivot">Rocker's pivot on the body.</param>
     /// <param name="Axis">Direction of the pivot, any length.</param>
-    /// <param name="RodOnArm">Pushrod's joint on the arm.</param>
+    /// <param name="RodOnArm">Pushrod's joint on the arm or knuckle.</param>
+    /// <param name="First">The arm's bushings and ball joint; all three <see cref="FromKnuckle"/> where the pushrod works on the knuckle itself.</param>
+    /// <param name="Second">Likewise.</param>
+    /// <param name="Ball">Likewise.</param>
     /// <param name="RodOnRocker">Pushrod's joint on the rocker.</param>
     public sealed record OnRocker(
-        int Body, int Moving, int Pivot, Vec3 Axis, int RodOnRocker, int RodOnArm, int First, int Second, int Ball) : LinkageStation;
+        int Body, int Moving, int Pivot, Vec3 Axis, int RodOnRocker, int RodOnArm, int First, int Second, int Ball) : LinkageStation
+    {
+        /// <summary>In place of an arm's joints: the pushrod works on the knuckle.</summary>
+        public const int FromKnuckle = -1;
+    }
 }
 
 /// <summary>A knuckle tied to the body with five conditions, every joint of which may be asked how much it matters.</summary>

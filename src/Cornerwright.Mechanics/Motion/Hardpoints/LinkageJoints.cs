@@ -50,7 +50,15 @@ public static class LinkageJoints
                 places[s.Moving] = linkage.Inward(ArmPoint.Of(linkage, s.Moving, s.First, s.Second, s.Ball).At(knuckle).V);
                 break;
             case LinkageStation.OnRocker s:
-                places[s.RodOnArm] = linkage.Inward(ArmPoint.Of(linkage, s.RodOnArm, s.First, s.Second, s.Ball).At(knuckle).V);
+                if (s.First == LinkageStation.OnRocker.FromKnuckle)
+                {
+                    onKnuckle(s.RodOnArm);
+                }
+                else
+                {
+                    places[s.RodOnArm] = linkage.Inward(ArmPoint.Of(linkage, s.RodOnArm, s.First, s.Second, s.Ball).At(knuckle).V);
+                }
+
                 var rocker = (StationPath.RockerPath)path!;
                 foreach (int joint in (ReadOnlySpan<int>)[s.RodOnRocker, s.Moving])
                 {

@@ -112,12 +112,15 @@ internal sealed class LinkageSystem : IPoseSystem
         return a + (along * along.Dot(p)) + (out1 * out0.Dot(p)) + (along.Cross(out1) * along.Cross(out0).Dot(p));
     }
 
+    private JetPoint3 RodEnd(in AxleFrame frame, LinkageStation.OnRocker s) => s.First == LinkageStation.OnRocker.FromKnuckle
+        ? Moved(frame, s.RodOnArm) : OnArm(frame, s.RodOnArm, s.First, s.Second, s.Ball);
+
     private static JetPoint3 Outward(in JetPoint3 along, in JetPoint3 toBall) => Unit(toBall - (along * along.Dot(toBall)));
 
     private bool OnRocker(in AxleFrame frame, LinkageStation.OnRocker s, out JetPoint3 moving)
     {
         JetPoint3 pivot = joints[s.Pivot], axis = JetPoint3.Fixed(s.Axis.Unit()), r = joints[s.RodOnRocker] - pivot;
-        JetPoint3 rod0 = joints[s.RodOnArm] - joints[s.RodOnRocker], d = OnArm(frame, s.RodOnArm, s.First, s.Second, s.Ball) - pivot;
+        JetPoint3 rod0 = joints[s.RodOnArm] - joints[s.RodOnRocker], d = RodEnd(frame, s) - pivot;
         JetPoint3 rAlong = axis * axis.Dot(r), rAcross = r - rAlong, rTurned = axis.Cross(r), d0 = joints[s.RodOnArm] - pivot;
 
         // |d - R(θ) r|² = |rod|², with R(θ) r = rAlong + rAcross cos θ + rTurned sin θ.

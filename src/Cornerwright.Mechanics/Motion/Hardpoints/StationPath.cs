@@ -68,7 +68,8 @@ internal abstract class StationPath
     /// <summary>A pushrod from the arm turns a rocker about its pivot; the station's foot rides on the rocker.</summary>
     internal sealed class RockerPath : StationPath
     {
-        private readonly ArmPoint pushrod;
+        private readonly ArmPoint? onArm;
+        private readonly Vec3 onKnuckle;
         private readonly Vec3 body, pivot, axis, rodAlong, rodAcross, rodTurned, foot;
         private readonly double lengths;      // half of |r|² - |rod|²
         private readonly int branch;
@@ -76,7 +77,8 @@ internal abstract class StationPath
         public RockerPath(KnuckleLinkage linkage, LinkageStation.OnRocker s)
         {
             Require.Positive(s.Axis.Length);
-            pushrod = ArmPoint.Of(linkage, s.RodOnArm, s.First, s.Second, s.Ball);
+            onArm = s.First == LinkageStation.OnRocker.FromKnuckle ? null : ArmPoint.Of(linkage, s.RodOnArm, s.First, s.Second, s.Ball);
+            onKnuckle = linkage.OnKnuckle(s.RodOnArm);
             body = linkage.Joint(s.Body);
             pivot = linkage.Joint(s.Pivot);
             axis = linkage.Inward(s.Axis).Unit();
@@ -102,7 +104,7 @@ internal abstract class StationPath
         private bool Turn(in MovingKnuckle knuckle, out JetTurn turn)
         {
             // |d - R(θ) r|² = |rod|², with R(θ) r = rodAlong + rodAcross cos θ + rodTurned sin θ.
-            JetPoint3 d = pushrod.At(knuckle) - JetPoint3.Fixed(pivot);
+            JetPoint3 d = (onArm is { } arm ? arm.At(knuckle) : knuckle.Point(onKnuckle)) - JetPoint3.Fixed(pivot);
             Jet c = (d.LengthSquared() * 0.5) + (d.Dot(rodAlong) * -1) + lengths;
             return TurnEquation.Solve(d.Dot(rodAcross), d.Dot(rodTurned), c, branch, out turn);
         }
