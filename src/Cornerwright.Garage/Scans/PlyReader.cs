@@ -35,6 +35,7 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
                     $"at most {(bytes.Left + 1) / least}, for which the file has bytes", "The header claims more than there is: the file was cut off or is damaged. Export it again.");
             }
 
+            gathered.Expect(element.Name == "vertex" ? element.Count : 0, element.Name == "face" ? element.Count : 0);
             ReadElement(element);
         }
     }

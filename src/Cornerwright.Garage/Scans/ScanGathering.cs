@@ -16,6 +16,13 @@ internal sealed class ScanGathering(ScanFormat format)
 
     public string Variant { get; set; } = "";
 
+    /// <summary>Makes room at once for counts that the bytes of the file were found to allow.</summary>
+    public void Expect(long points, long triangles)
+    {
+        _offsets.Expect(3 * Math.Min(points, ScanLimits.MostPoints));
+        _corners.Expect(3 * Math.Min(triangles, ScanLimits.MostTriangles));
+    }
+
     /// <summary>A point in the file's unit.</summary>
     public void Point(double x, double y, double z)
     {
@@ -181,6 +188,15 @@ internal sealed class ScanGathering(ScanFormat format)
             }
 
             _items[Count++] = item;
+        }
+
+        public void Expect(long more)
+        {
+            long wanted = Count + more;
+            if (more > First && (_items is null || wanted > _items.Length))
+            {
+                Array.Resize(ref _items, (int)Math.Min(wanted, Array.MaxLength));
+            }
         }
 
         public void Shorten(int by) => Count -= by;

@@ -59,6 +59,7 @@ internal sealed class StlReader(ScanBytes bytes, ScanGathering gathered)
             gathered.Notes.Add($"{bytes.Left - ((long)Row * count)} bytes behind the last triangle were left out.");
         }
 
+        gathered.Expect(0, count);
         Span<byte> row = stackalloc byte[Row];
         Span<int> corners = stackalloc int[3];
         for (uint i = 0; i < count; i++)
