@@ -107,7 +107,7 @@ public class EveryPageTests(WorkshopDoor door)
         }
     }
 
-    private static async Task MustBeAccessible(IPage page, string? rule)
+    internal static async Task MustBeAccessible(IPage page, string? rule)
     {
         var options = new AxeRunOptions { ResultTypes = [ResultType.Violations] };
         if (rule is not null)

@@ -47,6 +47,10 @@ public class ScansTests(WorkshopDoor door)
         int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(over <= 0, $"at {width}: wider than the screen by {over} px");
         await visitor.Shoot("scans-aligned", "light");
+        await EveryPageTests.MustBeAccessible(page, null);
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
+        await visitor.Shoot("scans-aligned", "dark");
+        await EveryPageTests.MustBeAccessible(page, "color-contrast");
 
         // Into the car, and out again with one undo.
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it into the car" }).ClickAsync();

@@ -8,7 +8,7 @@ using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
 
-public sealed class CompareSettings : CarSettings
+public sealed class CompareSettings : ScannedCarSettings
 {
     [CommandArgument(1, "<BUILD>")]
     [Description("The build to start from.")]
@@ -46,9 +46,14 @@ public sealed class CompareCommand(Surroundings around) : Verb<CompareSettings>(
             return Refuse(settings, [.. left.Problems, .. right.Problems]);
         }
 
-        var comparison = BuildComparison.Between(
-            Judge.Build(car.Value, left.Value.Id, JudgeOptions.FindingsOnly),
-            Judge.Build(car.Value, right.Value.Id, JudgeOptions.FindingsOnly));
+        var scans = ScansOf(settings, car.Value);
+        if (!scans.Ok)
+        {
+            return Refuse(settings, scans.Problems);
+        }
+
+        var options = JudgeOptions.FindingsOnly with { Scans = scans.Value };
+        var comparison = BuildComparison.Between(Judge.Build(car.Value, left.Value.Id, options), Judge.Build(car.Value, right.Value.Id, options));
         if (settings.Json)
         {
             Around.Out.Document(ComparisonJson.Write(comparison));

@@ -4,13 +4,12 @@ using Cornerwright.Cli.Json;
 using Cornerwright.Cli.Text;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Scanning;
 using Cornerwright.Workshop.Settling;
 using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
 
-public sealed class JudgeSettings : CarSettings
+public sealed class JudgeSettings : ScannedCarSettings
 {
     [CommandArgument(1, "[BUILD]")]
     [Description("The build's id; not needed where the file has only one.")]
@@ -27,14 +26,6 @@ public sealed class JudgeSettings : CarSettings
     [CommandOption("--check <NAME>")]
     [Description("Show only this check, by its name in the JSON document.")]
     public string[] Checks { get; init; } = [];
-
-    [CommandOption("--scans <FOLDER>")]
-    [Description("Where the files of the car's scans are; beside the car file, or in the folder scans there, if not given.")]
-    public string? Scans { get; init; }
-
-    [CommandOption("--no-scans")]
-    [Description("Judge by the readings alone.")]
-    public bool NoScans { get; init; }
 
     [CommandOption("--brief")]
     [Description("One line a finding.")]
@@ -67,14 +58,13 @@ public sealed class JudgeCommand(Surroundings around) : Verb<JudgeSettings>(arou
             return Refuse(settings, build.Problems);
         }
 
-        var scans = settings.NoScans ? ScanShelf.Empty : ScanFolder.ShelfOf(Around.Files, car.Value, settings.File, settings.Scans);
-        if (scans.Problems.Count > 0)
+        var scans = ScansOf(settings, car.Value);
+        if (!scans.Ok)
         {
-            // A scan that the car names and nobody can read must not silently be left out of a verdict.
             return Refuse(settings, scans.Problems);
         }
 
-        var judgement = Judge.Build(car.Value, build.Value.Id, new JudgeOptions(Cures: !settings.Brief || settings.Json, Pictures: false) { Scans = scans });
+        var judgement = Judge.Build(car.Value, build.Value.Id, new JudgeOptions(Cures: !settings.Brief || settings.Json, Pictures: false) { Scans = scans.Value });
         var filter = FindingFilter.Read(settings.Corners, settings.Verdicts, settings.Checks, judgement.Findings);
         if (!filter.Ok)
         {

@@ -5,6 +5,7 @@ using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
+using Cornerwright.Workshop.Scanning;
 using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
@@ -23,6 +24,18 @@ public class CarSettings : VerbSettings
     [CommandArgument(0, "<FILE>")]
     [Description("The car file.")]
     public string File { get; init; } = "";
+}
+
+/// <summary>Settings of a verb that judges, and so needs the points of the scans that a car names.</summary>
+public class ScannedCarSettings : CarSettings
+{
+    [CommandOption("--scans <FOLDER>")]
+    [Description("Where the files of the car's scans are; beside the car file, or in the folder scans there, if not given.")]
+    public string? Scans { get; init; }
+
+    [CommandOption("--no-scans")]
+    [Description("Judge by the readings alone.")]
+    public bool NoScans { get; init; }
 }
 
 /// <summary>What the verbs share: reading the car, refusing bad input with every problem at once.</summary>
@@ -53,6 +66,14 @@ public abstract class Verb<TSettings>(Surroundings around) : Command<TSettings>
     {
         var bytes = Around.Files.Read(path);
         return bytes.Ok ? CarFile.Read(bytes.Value) : Checked<Car>.Wrong(bytes.Problems);
+    }
+
+    /// <summary>The car's scans. One that cannot be read is a problem: it must not silently be left out of a verdict.</summary>
+    protected Checked<ScanShelf> ScansOf(ScannedCarSettings settings, Car car)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        var shelf = settings.NoScans ? ScanShelf.Empty : ScanFolder.ShelfOf(Around.Files, car, settings.File, settings.Scans);
+        return shelf.Problems.Count > 0 ? Checked<ScanShelf>.Wrong(shelf.Problems) : Checked<ScanShelf>.From(shelf);
     }
 
     /// <summary>Writes a car; what is written has been read back first, so that no file is saved which could not be opened.</summary>

@@ -39,6 +39,7 @@ class Stage {
       await this.view.fetch(d.name, d.address, { token: d.token, opacity: d.opacity, size: 0.003 });
     }
     this.known = Object.fromEntries(drawings.map(d => [d.name, d.address]));
+    this.view.scene.updateMatrixWorld(true);   // the turn counts before the view is fitted to it
     if (looking) this.look(looking);
     this.view.redraw();
     this.view.host.dataset.shown = drawings.map(d => d.name).join(' ');

@@ -1,6 +1,7 @@
 using Bunit;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
+using Cornerwright.Web.Scans;
 using Cornerwright.Web.Tests.Benches;
 using Microsoft.Extensions.DependencyInjection;
 
@@ -17,6 +18,7 @@ public abstract class PageContext : BunitContext
         Bench = Garage.Bench(judge);
         Services.AddSingleton(Garage.Store);
         Services.AddSingleton(Bench);
+        Services.AddSingleton(new ScanRoom(ScanStore.At(Path.Combine(Path.GetTempPath(), "cornerwright-page-scans-" + Guid.NewGuid().ToString("N")))));
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 

@@ -6,6 +6,7 @@ using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Web.Scans;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 
@@ -27,6 +28,7 @@ public partial class Garage
 
     [Inject] private IGarageStore Store { get; set; } = null!;
     [Inject] private Workbench Bench { get; set; } = null!;
+    [Inject] private ScanRoom Scans { get; set; } = null!;
     [Inject] private NavigationManager Navigation { get; set; } = null!;
 
     private sealed record BuildLook(string Id, string Name, Judgement? Judgement, string Failure);
@@ -54,11 +56,11 @@ public partial class Garage
         ? new Look(stored.Car.Note, [.. stored.Car.Builds.Select(b => Judged(stored.Car, b.Id, b.Name))])
         : new Look("This car could not be read.", []);
 
-    private static BuildLook Judged(Car car, string id, string name)
+    private BuildLook Judged(Car car, string id, string name)
     {
         try
         {
-            return new BuildLook(id, name, Judge.Build(car, id, JudgeOptions.FindingsOnly), "");
+            return new BuildLook(id, name, Judge.Build(car, id, JudgeOptions.FindingsOnly with { Scans = Scans.ShelfOf(car) }), "");
         }
         catch (Exception error)
         {
