@@ -17,4 +17,12 @@ public static class GarageBackup
         ArgumentNullException.ThrowIfNull(scans);
         return store.Backup(path) ?? await scans.CopyTo(ScanStore.At(ScanStore.FolderOf(path)), cancel);
     }
+
+    /// <summary>The same with the photos of the logs.</summary>
+    /// <inheritdoc cref="Make(IGarageStore, ScanStore, string, CancellationToken)"/>
+    public static async Task<Problem?> Make(IGarageStore store, ScanStore scans, PhotoStore photos, string path, CancellationToken cancel = default)
+    {
+        ArgumentNullException.ThrowIfNull(photos);
+        return await Make(store, scans, path, cancel) ?? await photos.CopyTo(PhotoStore.At(PhotoStore.FolderOf(path)), cancel);
+    }
 }

@@ -14,6 +14,7 @@ public static class ServiceRegistration
         var scans = ScanStore.At(ScanStore.FolderOf(database.FilePath));
         return services
             .AddSingleton(scans)
+            .AddSingleton(PhotoStore.At(PhotoStore.FolderOf(database.FilePath)))
             .AddSingleton<IDbContextFactory<SqliteGarageContext>>(database)
             .AddSingleton<IGarageStore>(provider =>
                 new GarageStore(database, provider.GetService<TimeProvider>() ?? TimeProvider.System, AutosaveRule.Default));

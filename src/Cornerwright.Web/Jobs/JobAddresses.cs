@@ -15,6 +15,7 @@ public static class JobAddresses
     public static void MapJobs(this IEndpointRouteBuilder app)
     {
         app.MapGet("/car/{id}/job/{job}", Page);
+        app.MapGet("/photos/{hash}", Photo);
         app.MapPost("/car/{id}/job/{job}/ticks", Take);
     }
 
@@ -35,6 +36,19 @@ public static class JobAddresses
             [nameof(JobSheet.Order)] = order?.Ok == true ? order.Value : null,
             [nameof(JobSheet.Problems)] = order?.Problems ?? [],
         });
+    }
+
+    /// <summary>A photo of a log; under its hash it never changes.</summary>
+    private static IResult Photo(string hash, PhotoStore photos, HttpContext context)
+    {
+        if (photos.Find(hash) is not { } kept)
+        {
+            return Results.NotFound();
+        }
+
+        context.Response.Headers.CacheControl = "private, max-age=31536000, immutable";
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        return Results.File(photos.PathOf(kept), PhotoStore.MimeOf(kept.Kind));
     }
 
     private static IResult Take(string id, string job, TickMessage?[] ticks, IGarageStore store)

@@ -1,6 +1,7 @@
 using Bunit;
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Log;
+using Cornerwright.Storage;
 using Cornerwright.Web.Components.WorkOrders;
 using Cornerwright.Workshop.WorkOrders;
 using Microsoft.AspNetCore.Components;
@@ -10,7 +11,19 @@ namespace Cornerwright.Web.Tests.Pages;
 
 public sealed class WorkOrderPagesTests : PageContext
 {
-    public WorkOrderPagesTests() => Services.AddSingleton(TimeProvider.System);
+    private readonly string _photos = Directory.CreateTempSubdirectory("cornerwright-photos-").FullName;
+
+    public WorkOrderPagesTests()
+    {
+        Services.AddSingleton(TimeProvider.System);
+        Services.AddSingleton(PhotoStore.At(_photos));
+    }
+
+    protected override void Dispose(bool disposing)
+    {
+        base.Dispose(disposing);
+        Directory.Delete(_photos, recursive: true);
+    }
 
     private static void Act(IRenderedComponent<IComponent> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
 
@@ -100,6 +113,24 @@ public sealed class WorkOrderPagesTests : PageContext
         page.WaitForAssertion(() => Assert.Single(Bench.Car!.Log.Reminders, r => r.Done is not null));
         Press(page, "Tyre wear");
         page.WaitForAssertion(() => Assert.Equal(4, Bench.Car!.Log.Entries[^1].Corners.Count));
+    }
+
+    [Fact]
+    public void Photos_are_kept_by_their_content_and_what_is_no_picture_is_refused()
+    {
+        var page = Render<LogPage>(p => p.Add(x => x.Id, CarId));
+        page.WaitForElement(".entries details");
+        byte[] picture = [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A, 1, 2, 3];
+        var box = page.FindComponents<Microsoft.AspNetCore.Components.Forms.InputFile>()[0];
+        box.UploadFiles(
+            InputFileContent.CreateFromBinary(picture, "arch.png", contentType: "image/png"),
+            InputFileContent.CreateFromBinary(picture, "the same again.png", contentType: "image/png"),
+            InputFileContent.CreateFromText("not a picture", "note.jpg", contentType: "image/jpeg"));
+        page.WaitForAssertion(() => Assert.Contains("JPEG, PNG or WebP", page.Markup, StringComparison.Ordinal));
+        var photo = Assert.Single(Bench.Car!.Log.Entries.SelectMany(e => e.Photos));
+        Assert.Equal((Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(picture)), "arch"), (photo.Hash, photo.Name));
+        Assert.Single(Directory.GetFiles(_photos));
+        page.WaitForAssertion(() => Assert.Equal("/photos/" + photo.Hash, page.Find(".photos img").GetAttribute("src")));
     }
 
     [Fact]

@@ -4,24 +4,31 @@ using Cornerwright.Garage.Log;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Storage;
 using Cornerwright.Web.Components.Entry;
 using Cornerwright.Workshop.Remembering;
 using Cornerwright.Workshop.WorkOrders;
 using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Forms;
 
 namespace Cornerwright.Web.Components.WorkOrders;
 
 /// <summary>What was done, what is due, and how well it was predicted.</summary>
 public sealed partial class LogPage
 {
+    private const int MostPhotosAtOnce = 20;
+
     private Car? _recordsOf;
     private string _open = "", _finishing = "", _odometer = "";
     private DateOnly _start, _finished;
     private int _rounds = 3;
     private double _turns = 2;
     private Problem? _problem;
+    private readonly List<string> _photoProblems = [];
 
     [Inject] private TimeProvider Clock { get; set; } = null!;
+
+    [Inject] private PhotoStore Photos { get; set; } = null!;
 
     private DateOnly Today => DateOnly.FromDateTime(Clock.GetLocalNow().DateTime);
 
@@ -90,6 +97,34 @@ public sealed partial class LogPage
 
     private void MendEntry(string id, string words, Func<object?, object?> rework) =>
         Put(words, log => log with { Entries = [.. log.Entries.Select(e => e.Id == id ? (LogEntry)rework(e)! : e)] });
+
+    /// <summary>Pictures are kept beside the database; the entry names them by their content.</summary>
+    private async Task Take(LogEntry entry, InputFileChangeEventArgs chosen)
+    {
+        _photoProblems.Clear();
+        foreach (var file in chosen.GetMultipleFiles(MostPhotosAtOnce))
+        {
+            if (file.Size > PhotoStore.MostBytes)
+            {
+                _photoProblems.Add($"{file.Name} has more than 25 MB: let the phone send it smaller.");
+                continue;
+            }
+
+            await using var stream = file.OpenReadStream(PhotoStore.MostBytes);
+            var kept = await Photos.Keep(stream);
+            if (!kept.Ok)
+            {
+                _photoProblems.Add($"{file.Name}: {kept.Problems[0]}");
+                continue;
+            }
+
+            var photo = new Photo { Hash = kept.Value.Hash, Name = Path.GetFileNameWithoutExtension(file.Name) };
+            MendEntry(entry.Id, "Log: add a photo", e => e is LogEntry old && old.Photos.All(p => p.Hash != photo.Hash) ? old with { Photos = [.. old.Photos, photo] } : e);
+        }
+    }
+
+    private void Forget(LogEntry entry, Photo photo) =>
+        MendEntry(entry.Id, "Log: take out a photo", e => e is LogEntry old ? old with { Photos = [.. old.Photos.Where(p => p.Hash != photo.Hash)] } : e);
 
     private void Forget(LogEntry entry) => Put("Take out a log entry", log => log with { Entries = [.. log.Entries.Where(e => e.Id != entry.Id)] });
 
