@@ -31,6 +31,9 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>Long enough that a dragged slider saves once, short enough that nobody waits for it.</summary>
     public static readonly TimeSpan QuietBeforeSaving = TimeSpan.FromMilliseconds(400);
 
+    /// <summary>Logs taken up in one save; more in a row means that somebody ticks faster than a database saves.</summary>
+    private const int MostMerges = 5;
+
     private readonly IGarageStore _store;
     private readonly TimeProvider _time;
     private readonly EditHistory<Car> _history = new();
@@ -315,7 +318,7 @@ public sealed class Workbench : IAsyncDisposable
         _judging.Show(Car, BuildId);
     }
 
-    private async Task SaveCore(string label)
+    private async Task SaveCore(string label, int tries = MostMerges)
     {
         if (Car is not { } car || Saved == SavedState.Conflict)
         {
@@ -340,7 +343,11 @@ public sealed class Workbench : IAsyncDisposable
                     // A phone ticked a job, or somebody wrote into the log: that and this go together.
                     TakeLog(kept.Log, conflict.Latest);
                     Saved = SavedState.Waiting;
-                    _quiet?.Change(QuietBeforeSaving, Timeout.InfiniteTimeSpan);
+                    if (tries > 0)
+                    {
+                        await SaveCore(label, tries - 1);
+                    }
+
                     break;
                 case SaveResult.Conflict conflict:
                     (Theirs, Saved) = (conflict.Latest, SavedState.Conflict);

@@ -84,7 +84,6 @@ public sealed class TickKeepingTests : IDisposable
         bench.Apply("Name", car => car with { Name = "Other" });
         Send(At("a", 1));
         await bench.SaveNow();
-        await bench.SaveNow();
         Assert.Equal(SavedState.Saved, bench.Saved);
         Assert.Equal("Other", _garage.Store.Load(_garage.CarId).Value.Car.Name);
         Assert.Single(Stored().Ticks);

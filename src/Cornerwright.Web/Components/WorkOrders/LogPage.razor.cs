@@ -17,6 +17,7 @@ namespace Cornerwright.Web.Components.WorkOrders;
 public sealed partial class LogPage
 {
     private const int MostPhotosAtOnce = 20;
+    private static readonly CarLog NoLog = new();
 
     private Car? _recordsOf;
     private string _open = "", _finishing = "", _odometer = "";
@@ -76,9 +77,10 @@ public sealed partial class LogPage
 
     private void Look()
     {
-        if (Ready && !ReferenceEquals(_recordsOf, Car))
+        // Writing into the log changes no prediction.
+        if (Ready && Car with { Log = NoLog } is var car && car != _recordsOf)
         {
-            (_recordsOf, Records) = (Car, HeightRecord.Of(Car));
+            (_recordsOf, Records) = (car, HeightRecord.Of(car));
         }
     }
 
