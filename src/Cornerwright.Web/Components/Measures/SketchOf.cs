@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
+using Cornerwright.Garage.Setting;
 
 namespace Cornerwright.Web.Components.Measures;
 
@@ -23,6 +24,8 @@ public static class SketchOf
         : owner == typeof(SteeringAxis) ? OfSteering(property)
         : owner == typeof(Gap) ? property switch { nameof(Gap.Travel) => Sketch.TravelOfWheel, nameof(Gap.Steer) => Sketch.Lock, _ => Sketch.Gap }
         : owner == typeof(CornerBuild) ? OfSetting(property)
+        : owner == typeof(CornerReadings) ? OfReadings(property)
+        : owner == typeof(GapAtRide) ? Sketch.Gap
         : OfPart(owner, property);
 
     private static Sketch? OfCar(string property) => property switch
@@ -30,6 +33,15 @@ public static class SketchOf
         nameof(Car.Wheelbase) => Sketch.Wheelbase,
         nameof(Car.GroundClearance) => Sketch.GroundClearance,
         nameof(Car.TopSpeed) => Sketch.TopSpeed,
+        _ => null,
+    };
+
+    private static Sketch? OfReadings(string property) => property switch
+    {
+        nameof(CornerReadings.Height) => Sketch.RideHeight,
+        nameof(CornerReadings.Load) => Sketch.LoadFrontLeft,
+        nameof(CornerReadings.Camber) => Sketch.Camber,
+        nameof(CornerReadings.Toe) => Sketch.Toe,
         _ => null,
     };
 
@@ -69,7 +81,7 @@ public static class SketchOf
 
     private static Sketch? OfMotion(string property) => property switch
     {
-        nameof(WheelMotion.SpringRatio) or nameof(WheelMotion.DamperRatio) => Sketch.MotionRatio,
+        nameof(WheelMotion.SpringRatio) or nameof(WheelMotion.DamperRatio) or nameof(WheelMotion.BarRatio) => Sketch.MotionRatio,
         nameof(WheelMotion.SpringRatioChange) or nameof(WheelMotion.DamperRatioChange) => Sketch.RatioChange,
         nameof(WheelMotion.CamberGain) => Sketch.CamberGain,
         nameof(WheelMotion.OutboardPerTravel) => Sketch.Sideways,
