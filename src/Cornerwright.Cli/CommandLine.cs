@@ -56,6 +56,7 @@ public static class CommandLine
         tree.AddCommand<ScanInfoCommand>("scan-info").WithDescription("Say what a scan's file holds, and how large it would be in each unit.");
         tree.AddCommand<TurnsCommand>("turns").WithDescription("From how the car stands and how it should stand: turns of collars, plates and tie rods, in order.");
         tree.AddCommand<LearnCommand>("learn").WithDescription("What the readings after the work say about the car's numbers; --use judges with it.");
+        tree.AddCommand<WidestCommand>("widest").WithDescription("Say how wide wheels and tyres can be: the sizes and offsets that clear everything known, scans included.");
         tree.AddCommand<ImportCommand>("import").WithDescription("Put a parts list (CSV) on the shelf of a car file.");
         tree.AddCommand<SchemaCommand>("schema").WithDescription("Write the JSON Schema of car files.");
         tree.AddCommand<ServeCommand>("serve").WithDescription("Start the app for the browser and print its address.");

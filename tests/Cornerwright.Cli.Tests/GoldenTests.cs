@@ -34,6 +34,7 @@ public class GoldenTests
     [InlineData("order-winter.json", "order demo.json --from gravel-2 --build winter --json")]
     [InlineData("rank-front.txt", "rank demo.json --axle front --from gravel-3 --parts wheels=w-gravel,w-gravel-40 --parts tyres=t-gravel-65,t-gravel-55 --parts springs=f-8-220,f-6-250,f-helper --list 4")]
     [InlineData("rank-rear.json", "rank demo.json --axle rear --from gravel-2 --parts wheels=w-gravel-40 --parts tyres=t-gravel-55 --list 3 --json")]
+    [InlineData("widest-rear-left.txt", "widest demo.json gravel-3 --corner rear-left")]
     [InlineData("scan-info.txt", "scan-info demo/wagtail-front-left.ply")]
     [InlineData("scan-info.json", "scan-info demo/wagtail-front-left.ply --json")]
     [InlineData("turns-gravel-3.txt", "turns demo.json gravel-3 --height front=391mm --cross 50%")]

@@ -16,7 +16,7 @@ internal readonly record struct TouchPlace(double Along, Vec3 Off);
 internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing, TouchPlace Place);
 
 /// <summary>Least gaps between one corner's wheel and everything near it, for one row of inputs.</summary>
-internal sealed class ClearanceNumbers
+internal sealed partial class ClearanceNumbers
 {
     /// <summary>Points on each arc of the tyre's section; twelve keep the outline within 0.07 mm of its smooth curve (docs/theory/clearance.md §2).</summary>
     private const int ArcPoints = 12;
@@ -351,10 +351,6 @@ internal sealed class ClearanceNumbers
     private bool IsSound(CornerNumbers n) =>
         _clearance.Missing.Count == 0 && _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound
         && _plan.Wheel.Rim(n.X).IsSound && _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
-
-    /// <summary>Tyre and rim of the row, with the growth and, toward the body, the lean that the limits ask for.</summary>
-    public (TyreSection Tyre, RimSection Rim) Sections(CornerNumbers n, bool forBody) =>
-        _plan.Wheel is { } wheel ? (wheel.Tyre(n.X, _growth, forBody ? _shift : 0), wheel.Rim(n.X)) : default;
 
     private WheelSolid Solid(CornerNumbers n, double[] buffer, bool forBody) =>
         WheelSolid.Write(_plan.Wheel!.Tyre(n.X, _growth, forBody ? _shift : 0), _plan.Wheel.Rim(n.X), ArcPoints, Half(buffer, forBody));

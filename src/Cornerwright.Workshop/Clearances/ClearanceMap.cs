@@ -1,0 +1,104 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Mechanics.Clearance.Scans;
+using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Scanning;
+
+namespace Cornerwright.Workshop.Clearances;
+
+/// <summary>One pose of a map.</summary>
+/// <param name="Travel">m.</param>
+/// <param name="Steer">rad, left positive.</param>
+/// <param name="Gap">Least gap to anything of the body, scans and tape, m; not a number where the limit on bump forbids the pose or the linkage cannot reach it.</param>
+/// <param name="Clock">Where on the wheel, hours.</param>
+/// <param name="Thing">What it is nearest to.</param>
+public readonly record struct MapPose(double Travel, double Steer, double Gap, double Clock, string Thing);
+
+/// <summary>Gaps over travel and steer, for the picture: exact at each pose, nothing said between them (for that see the verdict).</summary>
+/// <param name="Missing">What keeps it from being drawn, in words.</param>
+/// <param name="Travels">m, ascending.</param>
+/// <param name="Steers">rad, ascending.</param>
+/// <param name="Poses">By steer, then travel.</param>
+/// <param name="Wanted">The gap wanted between tyre and body, m.</param>
+public sealed record ClearanceMap(
+    IReadOnlyList<string> Missing, IReadOnlyList<double> Travels, IReadOnlyList<double> Steers, IReadOnlyList<MapPose> Poses, double Wanted)
+{
+    private const int ArcPoints = 12;
+
+    /// <summary>Works out a map.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="build">The build.</param>
+    /// <param name="place">The corner.</param>
+    /// <param name="scans">The points of the car's scans; null where there are none at hand.</param>
+    /// <param name="travels">Columns, at least 2.</param>
+    /// <param name="steers">Rows, at least 2; one where the wheel does not steer.</param>
+    public static ClearanceMap Of(Car car, Build build, CornerPlace place, ScanShelf? scans = null, int travels = 41, int steers = 31)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(build);
+        ArgumentOutOfRangeException.ThrowIfLessThan(travels, 2);
+        ArgumentOutOfRangeException.ThrowIfLessThan(steers, 2);
+        var plan = CornerPlan.Compile(car, build, place);
+        if (plan.Clearance.Missing.Count > 0)
+        {
+            return new([.. plan.Clearance.Missing], [], [], [], 0);
+        }
+
+        var n = new CornerNumbers(plan);
+        n.Solve();
+        var (tyre, rim) = n.Clearance.Sections(n, forBody: true);
+        if (!tyre.IsSound || !rim.IsSound)
+        {
+            return new(["a tyre and a rim whose sizes go together"], [], [], [], 0);
+        }
+
+        var things = Things(n, [.. scans?.At(place) ?? []]);
+        if (things.Count == 0)
+        {
+            return new(["something of the body near the wheel: a gap reading or a scan"], [], [], [], 0);
+        }
+
+        PoseBox box = CornerPoses.Box(n);
+        double[] z = Even(box.Least.Travel, box.Most.Travel, travels);
+        double[] s = box.Most.Steer > box.Least.Steer ? Even(box.Least.Steer, box.Most.Steer, steers) : [box.Least.Steer];
+        var (shape, poses, list) = (WheelShape.Of(tyre, rim, ArcPoints), new CornerPoses(n), new List<MapPose>(z.Length * s.Length));
+        int[] nearest = [.. things.Select(_ => -1)];
+        foreach (double steer in s)
+        {
+            double allowed = box.AllowedBump(steer) + 1e-9;
+            foreach (double travel in z)
+            {
+                list.Add(travel <= allowed && poses.TryPose(new(travel, steer, 0), out WheelPose pose)
+                    ? At(things, nearest, shape, pose, travel, steer)
+                    : new(travel, steer, double.NaN, double.NaN, ""));
+            }
+        }
+
+        return new([], z, s, list, Judging.Checks.Say.Limit(plan.Limits.TyreToBody));
+    }
+
+    private static MapPose At(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape, in WheelPose pose, double travel, double steer)
+    {
+        var best = new MapPose(travel, steer, double.PositiveInfinity, double.NaN, "");
+        for (int i = 0; i < things.Count; i++)
+        {
+            if (ScanClearing.TryBelow(things[i].Tree, shape, pose, ref nearest[i], out Clearing c, best.Gap + things[i].Bound))
+            {
+                best = best with { Gap = c.Gap - things[i].Bound, Clock = c.ClockHours, Thing = things[i].Name };
+            }
+        }
+
+        return best;
+    }
+
+    private static List<(string Name, BoundTree Tree, double Bound)> Things(CornerNumbers n, PlacedScan[] scans) =>
+    [
+        .. n.Clearance.Things().Where(t => t.Item.AttachedTo == AttachedTo.Body).Select(t => (t.Item.Name, t.Obstacle.Tree, 0.0)),
+        .. scans.Where(s => s.Scan.AttachedTo == AttachedTo.Body).Select(s => (s.Scan.Name, ScanObstacles.Of(s).Tree, s.Bound)),
+    ];
+
+    private static double[] Even(double low, double high, int count) =>
+        [.. Enumerable.Range(0, count).Select(i => i == count - 1 ? high : low + ((high - low) * i / (count - 1)))];
+}

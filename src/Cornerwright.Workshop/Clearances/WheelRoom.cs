@@ -1,0 +1,92 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Scanning;
+
+namespace Cornerwright.Workshop.Clearances;
+
+/// <summary>Everything round one corner's wheel, tape and scans together, asked with wheels that need not exist yet.</summary>
+internal sealed class WheelRoom
+{
+    private const int ArcPoints = 6;
+    private const int MostCells = 5_000;
+
+    /// <summary>m: windows and pictures need no more.</summary>
+    private const double Tolerance = 2e-4;
+
+    private readonly List<ClearanceObstacle> _body = [], _knuckle = [];
+    private readonly IPoseField _poses;
+    private readonly PoseBox _box;
+    private readonly double _toBody, _toKnuckle, _rim, _growth, _lean, _bound;
+
+    /// <param name="n">Solved whole.</param>
+    /// <param name="scans">Those at the corner.</param>
+    public WheelRoom(CornerNumbers n, IReadOnlyList<PlacedScan> scans)
+    {
+        var limits = n.Plan.Limits;
+        (_toBody, _toKnuckle, _rim) = (Say.Limit(limits.TyreToBody), Say.Limit(limits.TyreToKnuckle), Say.Limit(limits.RimToAnything));
+        (_growth, _lean) = (Say.Limit(limits.TyreGrowth), Say.Limit(limits.TyreShift));
+        (_poses, _box) = (new CornerPoses(n), CornerPoses.Box(n));
+        foreach (var (item, obstacle) in n.Clearance.Things())
+        {
+            (item.AttachedTo == AttachedTo.Body ? _body : _knuckle).Add(obstacle);
+        }
+
+        foreach (PlacedScan scan in scans)
+        {
+            ClearanceObstacle obstacle = ScanObstacles.Of(scan);
+            (obstacle.Frame == ObstacleFrame.Body ? _body : _knuckle).Add(obstacle);
+            _bound = Math.Max(_bound, scan.Bound);
+        }
+    }
+
+    /// <summary>How many things stand round the wheel.</summary>
+    public int Things => _body.Count + _knuckle.Count;
+
+    /// <summary>
+    /// The least gap in hand over all poses, m: negative where a wanted gap is not kept. Changes by at most as much as the wheel moves sideways
+    /// or grows. Not looked for above <paramref name="enough"/>.
+    /// </summary>
+    /// <param name="tyre">As the tyre is; growth and lean are added here.</param>
+    /// <param name="rim">The rim.</param>
+    /// <param name="enough">m.</param>
+    public double InHand(in TyreSection tyre, in RimSection rim, double enough)
+    {
+        TyreSection grown = tyre with { OuterDiameter = tyre.OuterDiameter + (2 * _growth) };
+        TyreSection leaning = grown with { SectionWidth = grown.SectionWidth + (2 * _lean), TreadWidth = grown.TreadWidth + (2 * _lean) };
+        if (!leaning.IsSound || !grown.IsSound || !rim.IsSound)
+        {
+            return double.NaN;
+        }
+
+        double least = InHand(WheelShape.Of(leaning, default, ArcPoints), _body, _toBody, enough);
+        least = Math.Min(least, InHand(WheelShape.Of(grown, default, ArcPoints), _knuckle, _toKnuckle, enough));
+        var corners = new ProfilePoint[RimProfile.PointCount];
+        RimProfile.Write(rim, corners);
+        WheelShape bare = WheelShape.Of([new WheelOutline(WheelPart.RimBarrel, corners)]);
+        return Math.Min(least, Math.Min(InHand(bare, _body, _rim, enough), InHand(bare, _knuckle, _rim, enough)));
+    }
+
+    /// <summary>The same for a thin ring round the spindle at a place of the half-plane, as if it were tyre.</summary>
+    public double InHand(ProfilePoint ring, double enough)
+    {
+        const double Half = 5e-5;
+        WheelShape shape = WheelShape.Of(
+            [new WheelOutline(WheelPart.Tyre, [new(ring.A - Half, ring.R - Half), new(ring.A + Half, ring.R - Half), new(ring.A + Half, ring.R + Half), new(ring.A - Half, ring.R + Half)])]);
+        return Math.Min(InHand(shape, _body, _toBody, enough), InHand(shape, _knuckle, _toKnuckle, enough));
+    }
+
+    private double InHand(WheelShape shape, List<ClearanceObstacle> obstacles, double wanted, double enough)
+    {
+        if (obstacles.Count == 0)
+        {
+            return enough;
+        }
+
+        var gap = Certifying.Least(shape, obstacles, _poses, _box, new(Tolerance, wanted + _bound + enough, MostCells: MostCells));
+        double least = gap.Why == CertifyingStop.DeepOverlap ? gap.Upper : gap.Lower;
+        return double.IsNegativeInfinity(least) || gap.Why == CertifyingStop.Unreachable ? double.NaN : least - wanted - _bound;
+    }
+}
