@@ -23,7 +23,7 @@ internal sealed class CellSearch
     private readonly double tolerance;
     private readonly int mostCells;
     private readonly double deepEnough;
-    private readonly CancellationToken cancel;
+    private readonly Func<bool>? stop;
     private readonly int[] nearest;
     private readonly double[] excess;
     private readonly Stack<PoseCell> open = new();
@@ -39,9 +39,9 @@ internal sealed class CellSearch
     private bool anyPose;
 
     public CellSearch(
-        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField field, PoseBox box, CertifyingTask task, CancellationToken cancel)
+        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField field, PoseBox box, CertifyingTask task, Func<bool>? stop)
     {
-        (this.shape, this.obstacles, this.field, this.box, this.cancel) = (shape, obstacles, field, box, cancel);
+        (this.shape, this.obstacles, this.field, this.box, this.stop) = (shape, obstacles, field, box, stop);
         (mostCells, deepEnough) = (task.MostCells, task.DeepEnough);
         nearest = new int[obstacles.Count];
         Array.Fill(nearest, -1);
@@ -78,7 +78,7 @@ internal sealed class CellSearch
         open.Push(new(box.Least, box.Most));
         while (open.Count > 0)
         {
-            if (cancel.IsCancellationRequested)
+            if (stop?.Invoke() == true)
             {
                 return Answer(double.NegativeInfinity, CertifyingStop.Cancelled);
             }

@@ -25,11 +25,11 @@ public static class Certifying
     /// <param name="poses">Where the wheel goes. Not shared with another thread meanwhile.</param>
     /// <param name="box">Travel, steer and plate.</param>
     /// <param name="task">Tolerance and limits; null for a tenth of a millimetre.</param>
-    /// <param name="cancel">Stops it; the answer then says so.</param>
+    /// <param name="stop">Asked now and then; true stops it, and the answer says so.</param>
     /// <exception cref="ArgumentException">An unsound box, no obstacle, or a tolerance below the least: a caller's bug.</exception>
     /// <remarks>Source: docs/theory/certified-clearance.md §3 to §5.</remarks>
     public static CertifiedGap Least(
-        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField poses, PoseBox box, CertifyingTask? task = null, CancellationToken cancel = default)
+        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField poses, PoseBox box, CertifyingTask? task = null, Func<bool>? stop = null)
     {
         ArgumentNullException.ThrowIfNull(shape);
         ArgumentNullException.ThrowIfNull(obstacles);
@@ -53,7 +53,7 @@ public static class Certifying
         }
 
         PoseBends bends = PoseBends.Measured(poses, box);
-        var search = new CellSearch(shape, obstacles, poses, box, task, cancel);
+        var search = new CellSearch(shape, obstacles, poses, box, task, stop);
         for (int attempt = 0; attempt < 8; attempt++)
         {
             if (search.Run(bends) is { } answer)

@@ -21,7 +21,7 @@ public readonly record struct PosePlace(double Travel, double Steer, double Plat
 /// <remarks>May keep its last pose: one instance belongs to one thread. Source: docs/theory/certified-clearance.md §1.</remarks>
 public interface IPoseField
 {
-    /// <summary>The pose at a place; false where the wheel cannot go or nothing is known.</summary>
+    /// <summary>The pose at a place; false where the wheel cannot go or nothing is known. Source: the implementer's.</summary>
     bool TryPose(in PosePlace place, out WheelPose pose);
 }
 
@@ -35,7 +35,7 @@ public sealed class RigidSteerPoses(CornerMotion motion, Geometry.Vec3 reference
 {
     private readonly Geometry.Vec3 hubToAxis = axis.Point - referenceHubFace;
 
-    /// <inheritdoc/>
+    /// <summary>The pose at a place; false outside the motion's reach. Source: docs/theory/clearance.md §3.</summary>
     public bool TryPose(in PosePlace place, out WheelPose pose)
     {
         if (!motion.WheelAt(place.Travel, out WheelMotionState wheel).IsUsable())

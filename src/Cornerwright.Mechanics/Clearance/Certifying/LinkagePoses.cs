@@ -12,7 +12,7 @@ public sealed class LinkagePoses(KnuckleLinkage linkage) : IPoseField
 {
     private readonly KnuckleFollower follower = new(linkage);
 
-    /// <inheritdoc/>
+    /// <summary>The pose at a place; false where the linkage cannot close. Source: docs/theory/hardpoints.md §3.</summary>
     public bool TryPose(in PosePlace place, out WheelPose pose)
     {
         if (follower.MoveTo(place.Travel, place.Steer, place.Plate) != Reach.Reached)
