@@ -62,6 +62,18 @@ public class ScansTests(WorkshopDoor door)
         await page.Locator("button[aria-label^='Redo:']").ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Work on it" }).ClickAsync();
         await Expect(page.Locator(".found").First).ToContainTextAsync("Aligned by the wheel on the car");
+
+        // The verdict knows the scan: in one build it stands too near, a cure is tried, and its verdict turns.
+        await visitor.Open(car + "/build/touring/verdict?say=all&corner=front-left");
+        await visitor.Judged();
+        var row = page.Locator(".margins > li").Filter(new() { HasText = "to scan: Scan front left" });
+        await Expect(row).ToContainTextAsync("fails", new() { IgnoreCase = true });
+        await row.Locator("h3 button").ClickAsync();
+        await visitor.Shoot("scans-verdict", "light");
+        await row.Locator(".cures .try").First.ClickAsync();
+        await visitor.Judged();
+        await Expect(row).Not.ToContainTextAsync("fails", new() { IgnoreCase = true, Timeout = 30_000 });
+        await visitor.Shoot("scans-cured", "light");
         Assert.Empty(visitor.Complaints);
     }
 

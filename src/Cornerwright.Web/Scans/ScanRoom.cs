@@ -47,6 +47,9 @@ public sealed class ScanRoom(ScanStore store)
             {
                 _files.RemoveAll(f => f.Hash == hash);
                 _files.Add((hash, raw));
+
+                // A file that was missing may be the one that has just come.
+                _shelves.RemoveAll(s => s.Shelf.Absent.Count > 0);
                 while (_files.Count > 1 && (_files.Count > MostFiles || _files.Sum(f => (long)f.Raw.Offsets.Length + f.Raw.Corners.Length) > MostNumbers))
                 {
                     _files.RemoveAt(0);
@@ -103,15 +106,12 @@ public sealed class ScanRoom(ScanStore store)
         }
 
         var shelf = ScanShelf.Of(car, hash => Read(hash));
-        if (shelf.Problems.Count == 0)
+        lock (_door)
         {
-            lock (_door)
+            _shelves.Add((key, shelf));
+            if (_shelves.Count > MostShelves)
             {
-                _shelves.Add((key, shelf));
-                if (_shelves.Count > MostShelves)
-                {
-                    _shelves.RemoveAt(0);
-                }
+                _shelves.RemoveAt(0);
             }
         }
 

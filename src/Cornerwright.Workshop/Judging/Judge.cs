@@ -52,6 +52,7 @@ public static class Judge
         }
 
         findings.AddRange(WholeCarChecks.For(car, corners, certainty));
+        findings.AddRange(AbsentScans.For(options.Scans));
         figures.AddRange(CarFigures.For(car));
         return new Judgement
         {

@@ -7,15 +7,18 @@ namespace Cornerwright.Workshop.Scanning;
 /// <summary>The placed scans of one car, for whoever judges it: the car file names scans, and this holds their points.</summary>
 public sealed class ScanShelf
 {
-    private ScanShelf(IReadOnlyList<PlacedScan> scans, IReadOnlyList<Problem> problems) => (Scans, Problems) = (scans, problems);
+    private ScanShelf(IReadOnlyList<PlacedScan> scans, IReadOnlyList<AbsentScan> absent) => (Scans, Absent) = (scans, absent);
 
     public static ScanShelf Empty { get; } = new([], []);
 
     /// <summary>In the car's order; a mirrored one follows its original.</summary>
     public IReadOnlyList<PlacedScan> Scans { get; }
 
-    /// <summary>Why scans of the car are not here: not aligned yet, the file is missing or damaged.</summary>
-    public IReadOnlyList<Problem> Problems { get; }
+    /// <summary>Scans of the car that are not here.</summary>
+    public IReadOnlyList<AbsentScan> Absent { get; }
+
+    /// <summary>Why they are not: not aligned yet, the file is missing or damaged.</summary>
+    public IReadOnlyList<Problem> Problems => [.. Absent.Select(a => a.Why)];
 
     public IEnumerable<PlacedScan> At(CornerPlace corner) => Scans.Where(s => s.Corner == corner);
 
@@ -27,13 +30,13 @@ public sealed class ScanShelf
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(read);
         var scans = new List<PlacedScan>();
-        var problems = new List<Problem>();
+        var absent = new List<AbsentScan>();
         foreach (var scan in car.Scans)
         {
             var raw = read(scan.ContentHash);
             if (!raw.Ok)
             {
-                problems.AddRange(raw.Problems.Select(p => p with { Field = $"scan {scan.Name} / {p.Field}" }));
+                absent.AddRange(raw.Problems.Select(p => new AbsentScan(scan, p with { Field = $"scan {scan.Name} / {p.Field}" })));
                 continue;
             }
 
@@ -46,11 +49,14 @@ public sealed class ScanShelf
                 }
                 else
                 {
-                    problems.AddRange(placed.Problems);
+                    absent.AddRange(placed.Problems.Select(p => new AbsentScan(scan, p)));
                 }
             }
         }
 
-        return car.Scans.Count == 0 ? Empty : new ScanShelf(scans, problems);
+        return car.Scans.Count == 0 ? Empty : new ScanShelf(scans, absent);
     }
 }
+
+/// <summary>A scan that a car names and that could not be placed.</summary>
+public sealed record AbsentScan(Scan Scan, Problem Why);
