@@ -37,7 +37,7 @@ internal sealed class ChoiceMapLayout
         }
 
         var cost = Scale(builds.Min(b => (double)b.Cost), builds.Max(b => (double)b.Cost), 50);
-        var ride = Scale(builds.Min(b => b.Frequency!.Value.Si), builds.Max(b => b.Frequency!.Value.Si), 0.1);
+        var ride = Scale(builds.Min(b => b.Frequency!.Value.Si), builds.Max(b => b.Frequency!.Value.Si), 0.05);
         var layout = new ChoiceMapLayout([], cost, ride);
 
         // Those not beaten last, so that they lie on top.

@@ -35,6 +35,9 @@ public sealed partial class ChoosePage
 
     private string StartingId => Bench.BuildId.Length > 0 ? Bench.BuildId : Car.MeasuredBuild;
 
+    /// <summary>This page: an address of a place on it must not lead to another.</summary>
+    private string Here => new Uri(Navigation.Uri).PathAndQuery;
+
     private string FormPath => $"searches/{Now.Id}";
 
     private RankingResult? Result => Mine ? Run.Result : null;
