@@ -8,7 +8,7 @@ using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
 
-public sealed class RankSettings : CarSettings
+public sealed class RankSettings : ScannedCarSettings
 {
     [CommandArgument(1, "[SEARCH]")]
     [Description("A search kept in the file, by its id; the options below change it. Without one, everything starts empty.")]
@@ -89,7 +89,13 @@ public sealed class RankCommand(Surroundings around) : Verb<RankSettings>(around
             return Refuse(settings, wishes.Problems);
         }
 
-        var search = BuildSearch.Prepare(car.Value, wishes.Value);
+        var scans = ScansOf(settings, car.Value);
+        if (!scans.Ok)
+        {
+            return Refuse(settings, scans.Problems);
+        }
+
+        var search = BuildSearch.Prepare(car.Value, wishes.Value, scans.Value);
         if (!search.Ok)
         {
             return Refuse(settings, search.Problems);

@@ -45,7 +45,7 @@ public static class CornerwrightHost
         builder.Services.AddSingleton<JudgeBuild>(services => (car, id) => Judge.Build(car, id, JudgeOptions.Everything with { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
         builder.Services.AddSingleton<QuickJudge>(services => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true) { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
         builder.Services.AddScoped<Workbench>();
-        builder.Services.AddScoped<Components.Ranking.SearchRun>();
+        builder.Services.AddScoped(services => new Components.Ranking.SearchRun(services.GetRequiredService<ScanRoom>().ShelfOf));
         builder.Services.AddHostedService<FirstJudgements>();
         var app = builder.Build();
         if (!app.Environment.IsDevelopment())

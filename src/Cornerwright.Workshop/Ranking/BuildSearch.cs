@@ -4,6 +4,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -60,7 +61,10 @@ public sealed class BuildSearch
     public long Combinations => _space.Pool.Suspensions * _space.Pool.WheelSets;
 
     /// <summary>Lays a search out; nothing is searched yet.</summary>
-    public static Checked<BuildSearch> Prepare(Car car, Wishes wishes)
+    /// <param name="car">The car.</param>
+    /// <param name="wishes">What is looked for.</param>
+    /// <param name="scans">The car's scans, placed; null to go by the readings alone.</param>
+    public static Checked<BuildSearch> Prepare(Car car, Wishes wishes, ScanShelf? scans = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(wishes);
@@ -83,7 +87,7 @@ public sealed class BuildSearch
             problems.Add(new("parts", $"{pool.Suspensions:0} combinations of springs and dampers, {pool.WheelSets:0} of wheels", $"at most {MostCombinations:0} together", "Tick fewer parts of the kinds that matter least."));
         }
 
-        return problems.Count > 0 ? Checked<BuildSearch>.Wrong(problems) : Checked<BuildSearch>.From(new BuildSearch(new SearchSpace(car, wishes, start, pool)));
+        return problems.Count > 0 ? Checked<BuildSearch>.Wrong(problems) : Checked<BuildSearch>.From(new BuildSearch(new SearchSpace(car, wishes, start, pool, scans)));
     }
 
     /// <summary>Searches until done or asked to stop; to be called again to go on.</summary>

@@ -18,10 +18,12 @@ internal sealed class ChoiceJudge
 
     private readonly SearchSpace _space;
     private readonly CornerResult _otherLeft, _otherRight;
+    private readonly bool _scanned;
 
     public ChoiceJudge(SearchSpace space)
     {
         _space = space;
+        _scanned = space.Scans.At(space.Axle.Left()).Any() || space.Scans.At(space.Axle.Right()).Any();
         var other = space.Axle.Other();
         _otherLeft = CornerResult.Of(CornerPlan.Compile(space.Car, space.Start, other.Left()));
         _otherRight = CornerResult.Of(CornerPlan.Compile(space.Car, space.Start, other.Right()));
@@ -40,8 +42,19 @@ internal sealed class ChoiceJudge
         Broken(left, broken);
         Broken(right, broken);
         AxleBroken(left, right, broken);
+        if (broken.Count == 0 && _scanned)
+        {
+            // Against scans only what holds without them: proving a gap over every pose costs more than all the rest.
+            (left, right) = (WithScans(build, _space.Axle.Left()), WithScans(build, _space.Axle.Right()));
+            Broken(left, broken);
+            Broken(right, broken);
+        }
+
         return broken.Count > 0 ? new ChoiceVerdict { Broken = broken } : Doubted(left, right);
     }
+
+    private CornerResult WithScans(Build build, CornerPlace place) =>
+        CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, place), _space.Scans.At(place));
 
     /// <summary>How surely all that the wheels have no part in holds together; the build bears no wheels.</summary>
     /// <returns>What the chance cannot be above, the number of those checks that lack a reading, and the first that is broken at the best estimate.</returns>

@@ -32,7 +32,7 @@ internal static class MissExplainer
             return [];
         }
 
-        var corner = CornerResult.Of(CornerPlan.Compile(space.Car, build, place));
+        var corner = CornerResult.Of(CornerPlan.Compile(space.Car, build, place), space.Scans.At(place));
         int check = corner.Find(binding.Check);
         return check < 0 || !corner.Checks[check].Curable ? [] : CureFinder.Find(corner, check, space.Certainty);
     }

@@ -6,6 +6,7 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -23,9 +24,9 @@ internal sealed class SearchSpace
 {
     private readonly Reading?[,] _slides;   // [mount, side]
 
-    public SearchSpace(Car car, Wishes wishes, Build start, PartsPool pool)
+    public SearchSpace(Car car, Wishes wishes, Build start, PartsPool pool, ScanShelf? scans = null)
     {
-        (Car, Wishes, Pool, Axle) = (car, wishes, pool, wishes.Axle);
+        (Car, Wishes, Pool, Axle, Scans) = (car, wishes, pool, wishes.Axle, scans ?? ScanShelf.Empty);
         Start = start with { Limits = Wished(start.Limits, LimitsInForce.Of(car, start), wishes) };
         Limits = LimitsInForce.Of(car, Start);
         Certainty = Say.Limit(Limits.Certainty);
@@ -55,6 +56,10 @@ internal sealed class SearchSpace
     public Car Car { get; }
     public Wishes Wishes { get; }
     public PartsPool Pool { get; }
+
+    /// <summary>The car's scans, placed.</summary>
+    public ScanShelf Scans { get; }
+
     public AxlePlace Axle { get; }
 
     /// <summary>The starting build, with the wishes among its limits.</summary>

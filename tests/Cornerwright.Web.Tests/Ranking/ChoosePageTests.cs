@@ -3,6 +3,7 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Web.Components.Ranking;
 using Cornerwright.Web.Tests.Pages;
+using Cornerwright.Workshop.Scanning;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Cornerwright.Web.Tests.Ranking;
@@ -14,7 +15,7 @@ public sealed class ChoosePageTests : PageContext
         Id = "small", Name = "Small", Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Wheels = ["w-gravel-40"], Tyres = ["t-gravel-55", "t-gravel-65"], Spacers = ["sp-5"], Listed = 3,
     };
 
-    public ChoosePageTests() => Services.AddScoped<SearchRun>();
+    public ChoosePageTests() => Services.AddScoped(_ => new SearchRun(_ => ScanShelf.Empty));
 
     private IRenderedComponent<ChoosePage> Open()
     {

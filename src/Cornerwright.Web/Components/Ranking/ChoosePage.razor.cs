@@ -57,7 +57,7 @@ public sealed partial class ChoosePage
         get
         {
             var (then, now) = (Run.Car!, Car);
-            bool same = ReferenceEquals(then.Parts, now.Parts) && ReferenceEquals(then.Limits, now.Limits) && ReferenceEquals(then.LoadCases, now.LoadCases)
+            bool same = ReferenceEquals(then.Parts, now.Parts) && ReferenceEquals(then.Scans, now.Scans) && ReferenceEquals(then.Limits, now.Limits) && ReferenceEquals(then.LoadCases, now.LoadCases)
                 && ReferenceEquals(then.Front, now.Front) && ReferenceEquals(then.Rear, now.Rear) && Places.Corners.All(p => ReferenceEquals(then.At(p), now.At(p)))
                 && Equals(then.Build(Run.Wishes!.StartingBuild), now.Build(Run.Wishes.StartingBuild));
             return !same || !ReferenceEquals(Run.Wishes, Now);

@@ -2,6 +2,7 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Workshop.Ranking;
+using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Web.Components.Ranking;
 
@@ -9,7 +10,7 @@ namespace Cornerwright.Web.Components.Ranking;
 /// One person's search: begun, stopped, gone on with, whatever page is looked at meanwhile. Works on pool threads; <see cref="Changed"/>
 /// comes from one, a few times a second.
 /// </summary>
-public sealed class SearchRun : IDisposable
+public sealed class SearchRun(Func<Car, ScanShelf> scans) : IDisposable
 {
     private const int TellEveryMs = 150;
 
@@ -49,7 +50,7 @@ public sealed class SearchRun : IDisposable
         (Car, Wishes, Result, Problems, _search) = (car, wishes, null, [], null);
         _taken.Clear();
         Progress = new SearchProgress(0, "parts laid out", 0, 0);
-        Work(() => BuildSearch.Prepare(car, wishes));
+        Work(() => BuildSearch.Prepare(car, wishes, scans(car)));
     }
 
     public void Stop() => _stop?.Cancel();
