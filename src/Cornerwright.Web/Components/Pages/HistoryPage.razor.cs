@@ -75,7 +75,8 @@ public partial class HistoryPage
     {
         if (await LoadRevision(number) is { } car)
         {
-            Bench.Apply($"Return to revision {number}", _ => car);
+            // The log is a diary: an older set-up does not undo what was driven and done since.
+            Bench.Apply($"Return to revision {number}", now => car with { Log = now.Log });
             await Bench.SaveNow($"Returned to revision {number}");
             await Refresh();
         }

@@ -76,7 +76,10 @@ public sealed partial class OrderPage
 
         // The list is another page, which reads what is stored.
         await Bench.SaveNow();
-        Navigation.NavigateTo(Addresses.Job(Id, id), forceLoad: true);
+        if (Bench.Saved == Benches.SavedState.Saved)
+        {
+            Navigation.NavigateTo(Addresses.Job(Id, id), forceLoad: true);
+        }
     }
 
     private static string Money(decimal amount) => amount.ToString("#,0.00", CultureInfo.InvariantCulture).Replace(',', ' ');
