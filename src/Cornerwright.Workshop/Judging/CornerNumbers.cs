@@ -220,7 +220,7 @@ internal sealed class CornerNumbers
         // The damper's rod force and the bump stop, on their own axis.
         if (_plan.HasDamper && Motion.StationAt(travel, Station.Damper, out var damper).IsUsable())
         {
-            double rod = At(s.RodForce, 0) + StopForce(damper.Length - X[s.RodDrop] - X[s.Body], out double stopRate);
+            double rod = Math.Max(0, At(s.RodForce, 0)) + StopForce(damper.Length - X[s.RodDrop] - X[s.Body], out double stopRate);
             load += damper.MotionRatio * rod;
             slope += RideRates.WheelRate(stopRate, damper.MotionRatio, rod, damper.MotionRatioSlope);
         }

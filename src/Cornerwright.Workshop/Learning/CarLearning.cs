@@ -86,16 +86,17 @@ public static class CarLearning
                 break;
             }
 
+            double[] from = [.. s.Shifts];
             if (typed > reading + Clearly)
             {
-                problem.Loosen(number);
+                from[number] /= problem.Loosen(number);
             }
             else
             {
                 (used[worst], aside[worst]) = (false, true);
             }
 
-            solved = problem.Solve(used, shifts);
+            solved = problem.Solve(used, from);
         }
 
         if (solved is not { } answer)

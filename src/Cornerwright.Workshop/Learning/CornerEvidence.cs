@@ -26,6 +26,7 @@ internal sealed class CornerEvidence
 
     private readonly CornerNumbers _numbers;
     private readonly bool _gaps;
+    private readonly ulong _gapItems;
     private readonly List<EvidenceRow> _rows = [];
 
     private CornerEvidence(Car car, Occasion occasion, CornerPlace place)
@@ -63,6 +64,7 @@ internal sealed class CornerEvidence
         AddGaps(readings, ride);
         AddSteps(readings);
         _gaps = _rows.Any(r => r.NeedsGaps);
+        _gapItems = readings.Gaps.Aggregate(0UL, (bits, g) => bits | (Plan.Clearance.Items.ToList().FindIndex(i => i.Id == g.Thing) is var item and >= 0 ? 1UL << item : 0));
         _numbers = new CornerNumbers(Plan);
     }
 
@@ -75,6 +77,13 @@ internal sealed class CornerEvidence
     public IReadOnlyList<EvidenceRow> Rows => _rows;
 
     public static CornerEvidence Of(Car car, Occasion occasion, CornerPlace place) => new(car, occasion, place);
+
+    /// <summary>False for an input that none of the rows can feel.</summary>
+    public bool Matters(int input)
+    {
+        var effect = Plan.Inputs.EffectOf(input);
+        return effect.IsNone || effect.Travel || effect.Motion || (_gaps && (effect.Wheel || (effect.Items & _gapItems) != 0));
+    }
 
     /// <summary>Expectations of all rows with these inputs.</summary>
     public double[] Expect(ReadOnlySpan<double> x)

@@ -12,6 +12,14 @@ internal sealed class LearningProblem
     /// <summary>A number that was typed wrong is off by tens of its tolerance: this much wider, and the readings decide.</summary>
     private const double MuchWider = 30;
 
+    /// <summary>Slopes are worked out anew when a number has moved by more than this since, in its standard deviations; most of the work lies there.</summary>
+    private const double SlopesHold = 0.7;
+
+    private const int MostStraightenings = 3;
+
+    /// <summary>No number is moved further than this from what was typed, in its standard deviations: beyond, it has been taken for wrong.</summary>
+    private const double Furthest = 8;
+
     /// <summary>Settled when no number moves by more than this share of its standard deviation.</summary>
     private const double Settled = 1e-3;
 
@@ -19,6 +27,8 @@ internal sealed class LearningProblem
     private readonly List<Input> _parameters = [];
     private readonly Dictionary<string, int> _index = new(StringComparer.Ordinal);
     private readonly List<double> _loosened = [];
+    private double[][]? _slopes;   // [row][parameter]: for one of the parameter's own standard deviations
+    private double[] _slopesAt = [];
     private readonly int[][] _parameterOf;   // [corner][input], -1 without doubt
 
     public LearningProblem(IReadOnlyList<CornerEvidence> corners)
@@ -34,7 +44,8 @@ internal sealed class LearningProblem
     public IReadOnlyList<double> Loosened => _loosened;
 
     /// <summary>Takes what was typed for a number as hardly more than a guess.</summary>
-    public void Loosen(int parameter) => _loosened[parameter] = MuchWider;
+    /// <returns>How many times wider its prior is now.</returns>
+    public double Loosen(int parameter) => _loosened[parameter] = MuchWider;
 
     /// <summary>Corner and row of every piece of evidence, in one list.</summary>
     public IReadOnlyList<(int Corner, int Row)> Rows { get; }
@@ -48,29 +59,36 @@ internal sealed class LearningProblem
     /// <returns>Null where the evidence cannot be worked out.</returns>
     public (double[] Shifts, Posterior Posterior)? Solve(bool[] used, double[] start)
     {
-        double[] shifts = [.. start];
-        double cost = Cost(used, shifts);
+        double[] shifts = [.. start], expected = Expect(shifts);
+        double cost = Cost(used, shifts, expected);
         Posterior? posterior = null;
+        int straightened = 0;
         for (int round = 0; round < MostRounds; round++)
         {
-            if (!double.IsFinite(cost) || Posterior.Of(shifts, Straighten(used, shifts)) is not { } next)
+            if (_slopes is null || (Distance(shifts, _slopesAt) > SlopesHold && straightened < MostStraightenings))
+            {
+                Straighten(shifts);
+                straightened++;
+            }
+
+            if (!double.IsFinite(cost) || Posterior.Of(shifts, Observations(used, expected)) is not { } next)
             {
                 return null;
             }
 
             posterior = next;
-            double[] target = [.. next.Shifts];
+            double[] target = [.. next.Shifts.Select(s => Math.Clamp(s, -Furthest, Furthest))];
             double move = 0, share = 1;
             bool better = false;
             for (int h = 0; h < 8 && !better; h++, share *= 0.5)
             {
-                double[] trial = [.. shifts.Select((s, p) => s + (share * (target[p] - s)))];
-                double there = Cost(used, trial);
-                better = there <= cost + 1e-9;
+                double[] trial = [.. shifts.Select((s, p) => s + (share * (target[p] - s)))], there = Expect(trial);
+                double costThere = Cost(used, trial, there);
+                better = costThere <= cost + 1e-9;
                 if (better)
                 {
-                    move = trial.Select((t, p) => Math.Abs(t - shifts[p])).DefaultIfEmpty(0).Max();
-                    (shifts, cost) = (trial, there);
+                    move = Distance(trial, shifts);
+                    (shifts, cost, expected) = (trial, costThere, there);
                 }
             }
 
@@ -83,10 +101,9 @@ internal sealed class LearningProblem
         return posterior is null ? null : (shifts, posterior);
     }
 
-    private double Cost(bool[] used, double[] shifts)
+    private double Cost(bool[] used, double[] shifts, double[] expected)
     {
         double cost = 0;
-        double[] expected = Expect(shifts);
         for (int r = 0; r < used.Length; r++)
         {
             double miss = used[r] ? (At(r).Read - expected[r]) / At(r).Sigma : 0;
@@ -96,20 +113,33 @@ internal sealed class LearningProblem
         return cost + shifts.Sum(s => s * s);
     }
 
-    // Slopes by moving each number one standard deviation either way, as the judge does.
-    private List<Observation> Straighten(bool[] used, double[] shifts)
+    private List<Observation> Observations(bool[] used, double[] expected)
     {
         var list = new List<Observation>();
-        int row = 0;
+        for (int r = 0; r < used.Length; r++)
+        {
+            if (used[r])
+            {
+                list.Add(new Observation(At(r).Read - expected[r], At(r).Sigma, [.. _slopes![r].Select((s, p) => s * _loosened[p])]));
+            }
+        }
+
+        return list;
+    }
+
+    // Slopes by moving each number one standard deviation either way, as the judge does; all rows, in use or not.
+    private void Straighten(double[] shifts)
+    {
+        double[][] all = [.. Rows.Select(_ => new double[_parameters.Count])];
+        int first = 0;
         for (int c = 0; c < _corners.Count; c++)
         {
             var corner = _corners[c];
             double[] x = X(c, shifts), at = corner.Expect(x);
-            double[][] slopes = [.. at.Select(_ => new double[_parameters.Count])];
             for (int i = 0; i < x.Length; i++)
             {
                 int parameter = _parameterOf[c][i];
-                if (parameter < 0)
+                if (parameter < 0 || !corner.Matters(i))
                 {
                     continue;
                 }
@@ -123,20 +153,25 @@ internal sealed class LearningProblem
                 for (int r = 0; r < at.Length; r++)
                 {
                     double slope = double.IsFinite(up[r]) && double.IsFinite(down[r]) ? (up[r] - down[r]) / 2 : double.IsFinite(up[r]) ? up[r] - at[r] : at[r] - down[r];
-                    slopes[r][parameter] += double.IsFinite(slope) ? slope * _loosened[parameter] : 0;
+                    all[first + r][parameter] += double.IsFinite(slope) ? slope : 0;
                 }
             }
 
-            for (int r = 0; r < at.Length; r++, row++)
-            {
-                if (used[row])
-                {
-                    list.Add(new Observation(corner.Rows[r].Read - at[r], corner.Rows[r].Sigma, slopes[r]));
-                }
-            }
+            first += at.Length;
         }
 
-        return list;
+        (_slopes, _slopesAt) = (all, [.. shifts]);
+    }
+
+    private static double Distance(double[] a, double[] b)
+    {
+        double most = 0;
+        for (int p = 0; p < a.Length; p++)
+        {
+            most = Math.Max(most, Math.Abs(a[p] - b[p]));
+        }
+
+        return most;
     }
 
     private double[] X(int corner, double[] shifts)

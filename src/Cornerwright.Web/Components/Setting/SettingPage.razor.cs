@@ -26,6 +26,9 @@ public sealed partial class SettingPage
     private TurnTable? Table { get; set; }
     private IReadOnlyList<Problem> Problems { get; set; } = [];
     private Learned Learned { get; set; } = Learned.Nothing;
+    /// <summary>Why nothing could be learned though it should; a fault of the program.</summary>
+    private string LearnFailure { get; set; } = "";
+
     private SettingWish Wish { get; set; } = new();
     private Occasion? Newest { get; set; }
 
@@ -53,7 +56,28 @@ public sealed partial class SettingPage
         Newest = Car.Occasions.LastOrDefault(o => o.Fitted.Id == build.Id);
         var made = TurnTableMaker.Make(Car, build, Wish);
         (Table, Problems) = (made.Try(out var table) ? table : null, made.Problems);
-        Learned = CarLearning.Of(Car);
+        Learn(Car);
+    }
+
+    // Gaps and hardpoints can take a second: the table does not wait for it.
+    private void Learn(Car car)
+    {
+        if (car.Occasions.Count == 0)
+        {
+            Learned = Learned.Nothing;
+            return;
+        }
+
+        _ = Task.Run(() => CarLearning.Of(car)).ContinueWith(
+            done => InvokeAsync(() =>
+            {
+                if (ReferenceEquals(_worked, car))
+                {
+                    (Learned, LearnFailure) = done.IsCompletedSuccessfully ? (done.Result, "") : (Learned.Nothing, done.Exception?.GetBaseException().Message ?? "stopped");
+                    StateHasChanged();
+                }
+            }),
+            TaskScheduler.Default);
     }
 
     private void MendWish(string words, Func<SettingWish, SettingWish> rework)
