@@ -48,6 +48,23 @@ public class SettingTests(WorkshopDoor door)
         await Assertions.Expect(page.Locator(".learned input[type=checkbox]").First).ToBeCheckedAsync();
         await page.Locator(".saved", new PageLocatorOptions { HasTextString = "Saved" }).WaitForAsync();
         await visitor.Shoot("setting-learned", "light");
+
+        // Turned once more and read again: the second occasion stands beside the first, and nothing is left to turn.
+        await page.GetByText("All of it is done: enter what I read").ClickAsync();
+        await Assertions.Expect(page.Locator(".waits li")).ToHaveCountAsync(4);
+        double[] again = [391.3, 390.6, 385.4, 384.8];
+        for (int i = 0; i < 4; i++)
+        {
+            var box = page.Locator($"section[aria-label='Read, {Corners[i]}'] input").First;
+            await box.FillAsync(FormattableString.Invariant($"{again[i]} mm"));
+            await box.PressAsync("Tab");
+        }
+
+        await Assertions.Expect(page.Locator("#h-turns")).ToHaveTextAsync("Nothing to turn");
+        await Assertions.Expect(page.Locator(".learned .occasions li")).ToHaveCountAsync(2);
+        await page.Locator(".saved", new PageLocatorOptions { HasTextString = "Saved" }).WaitForAsync();
+        await page.GotoAsync(car + "/history");
+        await Assertions.Expect(page.Locator(".revs li").First).ToContainTextAsync("on the bench now");
         Assert.Empty(visitor.Complaints);
         Garage.Cars.Car? kept = null;
         for (int i = 0; i < 100 && !(kept = door.Kept("setting")).UseLearned; i++)
@@ -56,10 +73,12 @@ public class SettingTests(WorkshopDoor door)
         }
 
         Assert.True(kept!.UseLearned);
-        var occasion = Assert.Single(kept.Occasions);
+        Assert.Equal(2, kept.Occasions.Count);
+        var occasion = kept.Occasions[0];
         Assert.Equal(0.394, occasion.FrontLeft.Height!.Si, 1e-9);
         Assert.True(occasion.Fitted.FrontLeft.PerchHeight!.Si > 0.294);
-        Assert.Equal(occasion.Fitted.FrontLeft.PerchHeight.Si, kept.Build("gravel-3")!.FrontLeft.PerchHeight!.Si);
+        Assert.Equal(kept.Occasions[1].Fitted.FrontLeft.PerchHeight!.Si, kept.Build("gravel-3")!.FrontLeft.PerchHeight!.Si);
+        Assert.True(kept.Occasions[1].Fitted.FrontLeft.PerchHeight!.Si < occasion.Fitted.FrontLeft.PerchHeight.Si);
     }
 
     [Fact]
