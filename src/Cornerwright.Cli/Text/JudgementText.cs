@@ -20,6 +20,11 @@ internal static class JudgementText
             new Segment($"{judgement.Car.Name}, build \"{judgement.Build.Name}\" "),
             new Segment(VerdictWords.Headline(judgement), judgement.Verdict.Look()),
         ]);
+        if (judgement.Car.UseLearned && judgement.Car.Occasions.Count > 0)
+        {
+            console.Line("Judged with what the readings after the work taught (cornerwright learn).");
+        }
+
         var shown = judgement.Findings.Where(shows).ToList();
         if (shown.Count < judgement.Findings.Count)
         {

@@ -36,7 +36,7 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
     /// <summary>Gathers the newest readings of a build, or says which are missing.</summary>
     public static Checked<PresentState> Of(Car car, Build build)
     {
-        var occasion = car.Occasions.LastOrDefault(o => o.Fitted.Id == build.Id);
+        var occasion = Newest(car, build);
         var from = occasion is not null ? PresentFrom.Occasion : car.MeasuredBuild == build.Id ? PresentFrom.Measured : PresentFrom.Predicted;
         var problems = new List<Problem>();
         string caseId = occasion?.LoadCase is { Length: > 0 } named ? named : from == PresentFrom.Measured && car.MeasuredLoadCase.Length > 0 ? car.MeasuredLoadCase : car.LoadCases.FirstOrDefault()?.Id ?? "";
@@ -83,6 +83,14 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
         return problems.Count > 0 ? Checked<PresentState>.Wrong(problems)
             : Checked<PresentState>.From(new PresentState(from, occasion?.Fitted ?? build, wheels, occasion?.Aboard ?? [], scales ? "read on scales" : $"load case {loadCase!.Name}"));
     }
+
+    /// <summary>The last readings taken with the parts that the build has now; settings may have changed since. Null where there are none.</summary>
+    public static Occasion? Newest(Car car, Build build) => car.Occasions.LastOrDefault(o => o.Fitted.Id == build.Id && Places.Corners.All(p => SameParts(o.Fitted.At(p), build.At(p))));
+
+    private static bool SameParts(CornerBuild a, CornerBuild b) =>
+        a.Stack.SequenceEqual(b.Stack, StringComparer.Ordinal) && Bare(a) == Bare(b) with { Stack = a.Stack };
+
+    private static CornerBuild Bare(CornerBuild corner) => corner with { PerchHeight = null, BodyHeight = null, Slide = null, ClampCamber = null, Pressure = null };
 
     /// <summary>What a load on board puts on one wheel, N, by statics alone: as on four equal springs.</summary>
     internal static double ShareOf(Car car, CornerPlace place, IReadOnlyList<PlacedLoad> aboard)

@@ -55,6 +55,14 @@ internal sealed record SettingModel
             assumptions.Add(wish.LinksOn ? "the anti-roll bars carry nothing as the car stands now" : "the anti-roll bars carry nothing: a link is off while the collars turn, and goes back without force");
         }
 
+        foreach (var place in Places.Corners)
+        {
+            if (car.Build(present.Build.Id)?.At(place).PerchHeight is { } now && present.Build.At(place).PerchHeight is { } then && Math.Abs(now.Si - then.Si) > 1e-6)
+            {
+                assumptions.Add($"{place.Words()}: the build says {TurnWords.Mm(now.Si)} of perch height now, {TurnWords.Mm(then.Si)} when it was read; turns count from where it was read");
+            }
+        }
+
         // Nobody asked for a cross weight: then it stays, or four heights a millimetre off would be bought with it.
         var onBoard = new CarOnWheels(wheels, wish.LinksOn ? front : default, wish.LinksOn ? rear : default, weights);
         var untouched = CarBalance.Solve(onBoard, corners, [0, 0, 0, 0]);

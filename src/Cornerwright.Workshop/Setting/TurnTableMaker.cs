@@ -47,6 +47,14 @@ public static class TurnTableMaker
         return problems.Count > 0 ? Checked<TurnTable>.Wrong(problems) : Solve(model, price);
     }
 
+    /// <summary>The readings from which a build's table starts: the last ones taken with its parts; null where there are none.</summary>
+    public static Occasion? NewestReadings(Car car, Build build)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(build);
+        return PresentState.Newest(car, build);
+    }
+
     /// <summary>What is wanted when nobody said: the heights of the limits, left and right alike, cross weight as it is, toe and camber as they come.</summary>
     public static SettingWish UsualWish(Car car, Build build)
     {

@@ -72,6 +72,23 @@ public sealed class TurnTableTests
         Assert.Empty(table.Steps);
     }
 
+    // Readings belong to the parts that were on: with other springs they say nothing of where it stands now.
+    [Fact]
+    public void Readings_of_other_parts_are_not_the_present()
+    {
+        var read = Read(Car, "gravel-2", [383, 383, 385, 385]);
+        var build = read.Build("gravel-2")!;
+        Assert.Equal(PresentFrom.Occasion, TurnTableMaker.Make(read, build, Heights("gravel-2", [383, 383, 385, 385])).Value.From);
+        var swapped = build with { FrontLeft = build.FrontLeft with { Stack = ["f-8-220"], PerchHeight = Mm(333) } };
+        Assert.Null(TurnTableMaker.NewestReadings(read.With(swapped), swapped));
+
+        // A collar turned since is no other part; the table counts from where it was read, and says so.
+        var turned = build with { FrontLeft = build.FrontLeft with { PerchHeight = Mm(297) } };
+        var table = TurnTableMaker.Make(read.With(turned), turned, Heights("gravel-2", [383, 383, 385, 385])).Value;
+        Assert.Equal(PresentFrom.Occasion, table.From);
+        Assert.Contains(table.Assumptions, a => a.StartsWith("front left: the build says 297.0 mm", StringComparison.Ordinal));
+    }
+
     // Heights that disagree by a millimetre or two are not bought with cross weight that nobody asked to move.
     [Fact]
     public void A_cross_weight_nobody_asked_for_stays()

@@ -53,7 +53,7 @@ public sealed partial class SettingPage
 
         (_worked, _workedBuild) = (Car, build.Id);
         Wish = Car.Wish(build.Id) ?? TurnTableMaker.UsualWish(Car, build);
-        Newest = Car.Occasions.LastOrDefault(o => o.Fitted.Id == build.Id);
+        Newest = TurnTableMaker.NewestReadings(Car, build);
         var made = TurnTableMaker.Make(Car, build, Wish);
         (Table, Problems) = (made.Try(out var table) ? table : null, made.Problems);
         Learn(Car);
