@@ -29,11 +29,15 @@ public static class HardpointNeeds
     public static IReadOnlyList<FieldShape> Extra(T table)
     {
         ArgumentNullException.ThrowIfNull(table);
-        return [.. Points.Where(f => f.PropertyName == nameof(T.PlateInner) && IsStrut(table.Kind))];
+        return [.. Points.Where(f => (f.PropertyName == nameof(T.PlateInner) && IsStrut(table.Kind))
+            || (f.PropertyName is nameof(T.LateralBody) or nameof(T.LateralAxle) && table.Kind == LinkageKind.RigidAxle))];
     }
 
     /// <summary>True for the two kinds with a strut.</summary>
     public static bool IsStrut(LinkageKind kind) => kind is LinkageKind.MacPherson or LinkageKind.MacPhersonTwoLinks;
+
+    /// <summary>True for what carries both wheels of an axle at once.</summary>
+    public static bool IsAxle(LinkageKind kind) => kind is LinkageKind.RigidAxle or LinkageKind.TwistBeam;
 
     /// <summary>True where spring or damper can stand on one of two lower links.</summary>
     public static bool OnLinks(LinkageKind kind) => kind is LinkageKind.FiveLink or LinkageKind.MacPhersonTwoLinks;
@@ -75,6 +79,8 @@ public static class HardpointNeeds
         LinkageKind.MacPhersonTwoLinks => [.. LowerInner, .. LowerOuter, .. Tie, nameof(T.StrutTop), nameof(T.StrutLow)],
         LinkageKind.DoubleWishbone => [.. LowerInner, nameof(T.LowerBall), .. UpperInner, nameof(T.UpperBall), .. Tie],
         LinkageKind.FiveLink => [.. LowerInner, .. LowerOuter, .. UpperInner, nameof(T.UpperFrontOuter), nameof(T.UpperRearOuter), .. Tie],
+        LinkageKind.RigidAxle => [nameof(T.LowerFrontInner), nameof(T.LowerFrontOuter), nameof(T.UpperFrontInner), nameof(T.UpperFrontOuter)],
+        LinkageKind.TwistBeam => [nameof(T.ArmOuter), nameof(T.ShearCentre)],
         _ => [nameof(T.ArmOuter), nameof(T.ArmInner)],
     };
 

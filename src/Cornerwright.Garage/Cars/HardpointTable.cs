@@ -41,7 +41,7 @@ public sealed record HardpointTable
     [Field("Centre of the hub's face", How = "From the centre of the wheel's mounting face, not of the rim.")]
     public BodyPoint? HubFace { get; init; }
 
-    [Field("Lower arm, front pivot", How = "Middle of the front bushing; of the front link's inner joint where two links stand for the arm.")]
+    [Field("Lower arm, front pivot", How = "Middle of the front bushing; of the front link's inner joint where two links stand for the arm; of the lower link's joint on the body of a rigid axle.")]
     public BodyPoint? LowerFrontInner { get; init; }
 
     [Field("Lower arm, rear pivot", How = "Middle of the rear bushing; of the rear link's inner joint where two links stand for the arm.")]
@@ -50,13 +50,13 @@ public sealed record HardpointTable
     [Field("Lower ball joint", How = "Where the arm's one joint meets the wheel carrier: the middle of the ball.")]
     public BodyPoint? LowerBall { get; init; }
 
-    [Field("Lower front link, outer joint", How = "Middle of the ball on the wheel carrier.")]
+    [Field("Lower front link, outer joint", How = "Middle of the ball on the wheel carrier; of a lower link's joint on a rigid axle.")]
     public BodyPoint? LowerFrontOuter { get; init; }
 
     [Field("Lower rear link, outer joint", How = "Middle of the ball on the wheel carrier.")]
     public BodyPoint? LowerRearOuter { get; init; }
 
-    [Field("Upper arm, front pivot", How = "Middle of the bushing; of the front link's inner joint on five links.")]
+    [Field("Upper arm, front pivot", How = "Middle of the bushing; of the front link's inner joint on five links; of the upper link's joint on the body of a rigid axle.")]
     public BodyPoint? UpperFrontInner { get; init; }
 
     [Field("Upper arm, rear pivot", How = "Middle of the bushing; of the rear link's inner joint on five links.")]
@@ -65,7 +65,7 @@ public sealed record HardpointTable
     [Field("Upper ball joint", How = "The middle of the ball on the wheel carrier.")]
     public BodyPoint? UpperBall { get; init; }
 
-    [Field("Upper front link, outer joint", How = "Middle of the ball on the wheel carrier.")]
+    [Field("Upper front link, outer joint", How = "Middle of the ball on the wheel carrier; of an upper link's joint on a rigid axle.")]
     public BodyPoint? UpperFrontOuter { get; init; }
 
     [Field("Upper rear link, outer joint", How = "Middle of the ball on the wheel carrier.")]
@@ -86,11 +86,20 @@ public sealed record HardpointTable
     [Field("Lower point on the strut", How = "A point on the tube's axis, near the clamp.")]
     public BodyPoint? StrutLow { get; init; }
 
-    [Field("Trailing arm, outer pivot", How = "Middle of the outer bushing of a semi-trailing arm.")]
+    [Field("Trailing arm, outer pivot", How = "Middle of the outer bushing of a semi-trailing arm; of the one bushing of a twist beam's arm.")]
     public BodyPoint? ArmOuter { get; init; }
 
     [Field("Trailing arm, inner pivot", How = "Middle of the inner bushing of a semi-trailing arm.")]
     public BodyPoint? ArmInner { get; init; }
+
+    [Field("Lateral rod, joint on the body", How = "Of a rigid axle; once for both wheels, at either. Left out where four slanted links do without.")]
+    public BodyPoint? LateralBody { get; init; }
+
+    [Field("Lateral rod, joint on the axle", How = "Middle of the bushing.")]
+    public BodyPoint? LateralAxle { get; init; }
+
+    [Field("Cross member, shear centre", How = "Of a twist beam, on the car's middle plane: the line about which the section twists, beside the section on the side of its closed back.")]
+    public BodyPoint? ShearCentre { get; init; }
 
     [Field("Spring, moving end", How = "Where the spring's axis meets the arm, carrier or rocker it works on.")]
     public BodyPoint? SpringMoving { get; init; }

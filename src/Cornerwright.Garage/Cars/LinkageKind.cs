@@ -17,6 +17,12 @@ public enum LinkageKind
 
     /// <summary>One arm that carries the wheel and turns about a slanted axis.</summary>
     SemiTrailing,
+
+    /// <summary>A rigid axle for both wheels: a lower and an upper link at each side and a lateral rod.</summary>
+    RigidAxle,
+
+    /// <summary>Two trailing arms joined by a cross member that twists.</summary>
+    TwistBeam,
 }
 
 /// <summary>What a spring, damper or pushrod works on.</summary>

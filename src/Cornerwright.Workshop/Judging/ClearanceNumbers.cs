@@ -7,14 +7,6 @@ using Cornerwright.Mechanics.Springs;
 
 namespace Cornerwright.Workshop.Judging;
 
-/// <summary>A place on a cylinder: share of its length, and how far off its axis, in the spindle frame, as a share of its radius.</summary>
-internal readonly record struct TouchPlace(double Along, Vec3 Off);
-
-/// <summary>The state in which one thing comes nearest to the wheel.</summary>
-/// <param name="Share">Of the way from full droop to full bump, 0 to 1; keeps its meaning when the ends of travel move.</param>
-/// <param name="Place">The nearest place on a cylinder, in its own coordinates: it rides along when the cylinder moves.</param>
-internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing, TouchPlace Place);
-
 /// <summary>Least gaps between one corner's wheel and everything near it, for one row of inputs.</summary>
 internal sealed partial class ClearanceNumbers
 {
@@ -91,7 +83,7 @@ internal sealed partial class ClearanceNumbers
             else
             {
                 var clearing = OfKnuckle(i, toKnuckle, _points[i], _cylinders[i]);
-                _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : PlaceOn(_cylinders[i], clearing));
+                _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : TouchPlace.On(_cylinders[i], clearing));
             }
         }
 
@@ -435,12 +427,6 @@ internal sealed partial class ClearanceNumbers
         int segment = Math.Clamp((int)along, 0, points.Length - 1);
         double share = along - segment;
         return segment + 1 >= points.Length || share <= 0 ? points[segment] : points[segment] + ((points[segment + 1] - points[segment]) * share);
-    }
-
-    private static TouchPlace PlaceOn(in CylinderObstacle cylinder, in Clearing clearing)
-    {
-        Vec3 onAxis = cylinder.Foot + (cylinder.Direction * (clearing.Along * cylinder.Length));
-        return new TouchPlace(clearing.Along, cylinder.Radius > 0 ? (clearing.OnObstacle - onAxis) / cylinder.Radius : default);
     }
 
     internal bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)

@@ -177,6 +177,13 @@ internal sealed class CornerPlan
         const double Hair = 1e-3;
         Linkage = Motion.LinkageRange(Inputs.Values(), SearchRange);
         var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most) : Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
+        if (Motion.BothWheels)
+        {
+            // What was sampled ends a little inside the axle's reach.
+            (LowestTravel, HighestTravel) = Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
+            return;
+        }
+
         LowestTravel = Math.Min(-Hair, droop + (droop > -SearchRange ? Hair : 0));
         HighestTravel = Math.Max(Hair, bump - (bump < SearchRange ? Hair : 0));
     }

@@ -4,12 +4,16 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Workshop.Linkages;
 
 namespace Cornerwright.Workshop.Judging;
 
 /// <summary>Where the numbers of a corner's motion stand in its row of inputs, and how to make the motion from them.</summary>
 internal sealed class MotionPlan
 {
+    /// <summary>How far an axle is followed either way, m: its motion is sampled once over the whole.</summary>
+    private const double UsualAxleTravel = 0.16;
+
     /// <summary>From the lower reference down to the lower ball joint: used only to turn a plate's slide into camber where no points were measured.</summary>
     private const double BallJointBelowReference = 0.12;
 
@@ -25,6 +29,8 @@ internal sealed class MotionPlan
     private readonly bool[] _smooth = new bool[6];
 
     private readonly HardpointPlan? _hardpoints;
+    private readonly AxlePlan? _axle;
+    private (double Droop, double Bump)? _axleRange;
     private readonly TapeUnknowns? _unknowns;
 
     private MotionPlan(InputTable table, Car car, CornerPlace place, Settings now, Settings then)
@@ -65,9 +71,11 @@ internal sealed class MotionPlan
             table.Add($"{path}/steps/{i}/toe", $"toe at step {i + 1}", s.Toe),
             table.Add($"{path}/steps/{i}/outboard", $"wheel out at step {i + 1}", s.Outboard),
         })];
-        _hardpoints = _level == MotionLevel.Hardpoints ? HardpointPlan.Compile(table, car, place) : null;
+        bool axle = _level == MotionLevel.Hardpoints && LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.IsAxle(points.Kind);
+        _axle = axle ? AxlePlan.Compile(table, car, place) : null;
+        _hardpoints = _level == MotionLevel.Hardpoints && !axle ? HardpointPlan.Compile(table, car, place) : null;
         _unknowns = TapeUnknowns.Compile(table, path, motion, car.At(place.Axle()).Steered);
-        Missing = _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place) : FindMissing();
+        Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place) : FindMissing();
         ChooseCurves(table);
     }
 
@@ -83,12 +91,15 @@ internal sealed class MotionPlan
 
     public static MotionPlan Compile(InputTable table, Car car, CornerPlace place, Settings now, Settings then) => new(table, car, place, now, then);
 
+    /// <summary>True where the wheel hangs on an axle that carries both: judged with both rising alike.</summary>
+    public bool BothWheels => _axle is not null;
+
     /// <summary>True when the wheel's way is that of its linkage in three dimensions, steering included.</summary>
     public bool ByHardpoints => _hardpoints is not null && Missing.Count == 0;
 
     /// <summary>How far the linkage goes and which of its ties ends it; null at other levels.</summary>
     public LinkageRange? LinkageRange(ReadOnlySpan<double> x, double limit) =>
-        ByHardpoints ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
+        _axle is not null ? RangeOfAxle(x, limit) : ByHardpoints ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
 
     /// <summary>Change of the camber set at the clamp against the measured state, rad: it turns the wheel against its strut.</summary>
     public double ClampChange(ReadOnlySpan<double> x) => x[_clamp] - x[_clampNow];
@@ -112,6 +123,9 @@ internal sealed class MotionPlan
 
         switch (_level)
         {
+            case MotionLevel.Hardpoints when _axle is not null:
+                var lengths = (Optional(x, _springLength), Optional(x, _coilover ? _springLength : _damperLength));
+                return _axle.Motion(x, camber, x[_toe], lengths, _axleRange ?? AxleRange(RangeOfAxle(x, UsualAxleTravel)));
             case MotionLevel.Hardpoints:
                 return _hardpoints!.Motion(
                     x, x[_camber], x[_toe], slide, clampChange, Optional(x, _springLength), Optional(x, _coilover ? _springLength : _damperLength));
@@ -137,6 +151,20 @@ internal sealed class MotionPlan
                     ? spring : new RatioStation(x[_damperLength], x[_damperRatio], x[_damperRatioChange]);
                 return new RatioMotion(wheel, spring, damper);
         }
+    }
+
+    private LinkageRange? RangeOfAxle(ReadOnlySpan<double> x, double limit)
+    {
+        var range = _axle!.Range(x, x[_camber], x[_toe], Math.Min(limit, UsualAxleTravel));
+        _axleRange = AxleRange(range);
+        return range is { } r ? new(r.Least, r.Most, r.StopsLeast, r.StopsMost) : null;
+    }
+
+    // A little inside the axle's own reach, so that moved points still reach all of it.
+    private static (double Droop, double Bump) AxleRange(LinkageRange? range)
+    {
+        const double Inside = 0.004, Least = 0.01;
+        return (Math.Min(-Least, (range?.Least ?? -Least) + Inside), Math.Max(Least, (range?.Most ?? Least) - Inside));
     }
 
     private List<string> FindMissing()

@@ -35,7 +35,7 @@ public static class CornerSweep
         foreach (double slide in slides)
         {
             var set = Set(Set(build, place, slide), place.OtherSide(), slide);
-            var problem = car.At(place).Motion.Level == MotionLevel.Hardpoints
+            var problem = car.At(place).Motion.Level == MotionLevel.Hardpoints && !(LinkageOf.TableOf(car, place) is { } table && HardpointNeeds.IsAxle(table.Kind))
                 ? Hardpoints(rows, car, set, place, slide, grid, wishes) : Otherwise(rows, car, set, place, slide, grid);
             if (problem.Count > 0)
             {

@@ -28,6 +28,13 @@ public static class LinkageOf
                 path, "no table", "a table of points here, or at the other wheel to be mirrored", "Write the points down, or go by tape or cycled readings."));
         }
 
+        if (HardpointNeeds.IsAxle(table.Kind))
+        {
+            return Checked<CornerHardpoints>.Wrong(new Problem(
+                $"{path} / Kind", table.Kind == LinkageKind.RigidAxle ? "rigid axle" : "twist beam", "a linkage of one wheel",
+                "The verdict and the sweep take this axle with both wheels rising alike; it is not moved here."));
+        }
+
         var problems = HardpointConsistency.Carriers(table, path).ToList();
         problems.AddRange(HardpointNeeds.Missing(table).Select(m => new Problem(
             $"{path} / {m}", "not given", "three coordinates", "Measure this point, or choose another kind of linkage.")));

@@ -28,6 +28,8 @@ public static class ChoiceWords
         LinkageKind.DoubleWishbone => "upper and lower arm",
         LinkageKind.FiveLink => "five links",
         LinkageKind.SemiTrailing => "semi-trailing arm",
+        LinkageKind.RigidAxle => "rigid axle on links",
+        LinkageKind.TwistBeam => "twist beam",
         StationCarrier.Strut => "the strut, along its axis",
         StationCarrier.LowerArm => "the lower arm or link",
         StationCarrier.UpperArm => "the upper arm",

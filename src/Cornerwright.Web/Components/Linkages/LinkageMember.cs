@@ -55,9 +55,18 @@ public sealed record LinkageMember(MemberKind Kind, string Name, string From, st
                 all.Add(new(MemberKind.Carrier, "trailing arm", nameof(T.ArmOuter), nameof(T.HubFace)));
                 all.Add(new(MemberKind.Carrier, "trailing arm", nameof(T.ArmInner), nameof(T.HubFace)));
                 break;
+            case LinkageKind.RigidAxle:
+                all.Add(new(MemberKind.Rod, "lower link", nameof(T.LowerFrontInner), nameof(T.LowerFrontOuter)));
+                all.Add(new(MemberKind.Rod, "upper link", nameof(T.UpperFrontInner), nameof(T.UpperFrontOuter)));
+                all.Add(new(MemberKind.Rod, "lateral rod", nameof(T.LateralBody), nameof(T.LateralAxle)));
+                break;
+            case LinkageKind.TwistBeam:
+                all.Add(new(MemberKind.Carrier, "trailing arm", nameof(T.ArmOuter), nameof(T.HubFace)));
+                all.Add(new(MemberKind.Carrier, "cross member", nameof(T.ArmOuter), nameof(T.ShearCentre)));
+                break;
         }
 
-        if (table.Kind != LinkageKind.SemiTrailing)
+        if (table.Kind != LinkageKind.SemiTrailing && !HardpointNeeds.IsAxle(table.Kind))
         {
             Link(all, MemberKind.Tie, "tie rod", nameof(T.TieInner), nameof(T.TieOuter));
         }

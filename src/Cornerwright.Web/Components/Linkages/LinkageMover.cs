@@ -80,7 +80,7 @@ public sealed class LinkageMover
             return (new(new KnuckleLinkage(LinkageSetting.Turned(points, _setting.Clamp), points.HubFaceOutboard)), 0);
         }
 
-        var set = StrutSetting.Of(points.Linkage, slide, _setting.Clamp);
+        var set = StrutSetting.Of(points.Linkage, slide, _setting.Clamp, points.HubFaceOutboard);
         return (new(new KnuckleLinkage(set.Linkage, points.HubFaceOutboard)), set.Plate);
     }
 }

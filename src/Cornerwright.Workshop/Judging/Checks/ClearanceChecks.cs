@@ -66,6 +66,11 @@ internal static class ClearanceChecks
                 list.Add("ends of travel not known: 60 mm either way taken");
             }
 
+            if (plan.Motion.BothWheels)
+            {
+                list.Add(AxlePlan.Assumption);
+            }
+
             if (plan.Axle.Steered && !plan.Clearance.AxisKnown)
             {
                 list.Add("steering axis not known: lock to lock is not judged, only the steer angles at which gaps were read, turning on the spot");
