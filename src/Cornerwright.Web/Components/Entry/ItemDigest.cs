@@ -18,7 +18,7 @@ public static class ItemDigest
         {
             Gap gap => Join([Used(gap, nameof(Gap.Distance)), ChoiceWords.Of(gap.Direction) + " from the " + ChoiceWords.Of(gap.From), Used(gap, nameof(Gap.Steer)) is { Length: > 0 } steer ? "steered " + steer : ""]),
             Obstacle thing => Join(["with " + ChoiceWords.Of(thing.AttachedTo), Count(thing.Gaps.Count, "gap"), Least(thing)]),
-            Fastener bolt => Join([bolt.Count is { } n ? FormattableString.Invariant($"{n} ×") : "", bolt.Drive, TorqueSense.Words(bolt)]),
+            Fastener bolt => Join([bolt.Count is { } n ? FormattableString.Invariant($"{n} pieces") : "", bolt.Drive, TorqueSense.Words(bolt)]),
             Prerequisite before => before.Why,
             Carried => "",
             Hazard hazard => Shortened(hazard.Sentence),
