@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Readings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Ranking;
 using Cornerwright.Workshop.Tests.Judging;
@@ -34,6 +35,43 @@ public class StaticCornerTests
         }
 
         Assert.True(compared > 300, $"{compared} values");
+    }
+
+    [Fact]
+    public void What_the_car_taught_is_in_the_quick_values_too()
+    {
+        var car = DemoCar.Read();
+        Garage.Setting.CornerReadings Stood(string height) => new() { Height = Reading.Of(height, Garage.Quantities.Dimension.Length, "1 mm", ReadingSource.Tape) };
+        var occasion = new Garage.Setting.Occasion
+        {
+            Id = "read", Name = "Read", Fitted = car.Build("gravel-3")!, LoadCase = car.LoadCases[0].Id,
+            FrontLeft = Stood("386 mm"), FrontRight = Stood("385.5 mm"), RearLeft = Stood("388 mm"), RearRight = Stood("387 mm"),
+        };
+        var learned = car with { Occasions = [occasion], UseLearned = true };
+        var wishes = new Wishes { Axle = AxlePlace.Front, StartingBuild = "gravel-3", Camber = Spaces.Degrees("-1 deg") };
+        Assert.NotEqual(Perch(Spaces.Of(car, wishes)), Perch(Spaces.Of(learned, wishes)));
+        int compared = 0;
+        foreach (var axle in new[] { AxlePlace.Front, AxlePlace.Rear })
+        {
+            var space = Spaces.Of(learned, wishes with { Axle = axle });
+            for (int stack = 0; stack < space.Stacks.Length; stack++)
+            {
+                for (int station = 0; station < space.StationsCount; station++)
+                {
+                    compared += Compare(space, space.ChoiceOf(stack, space.Perches.Length - 1, station), "learned");
+                }
+            }
+        }
+
+        Assert.True(compared > 200, $"{compared} values");
+
+        static double Perch(SearchSpace space)
+        {
+            var sheet = new StaticSheet();
+            var perch = space.Perches.First(p => p.Turns);
+            space.Left.Evaluate(space.Stacks[^1], perch, space.LeftStations[0], sheet, toTheEnd: true);
+            return sheet.Perch;
+        }
     }
 
     [Fact]
