@@ -17,8 +17,7 @@ internal sealed class WheelRoom
     private const double Tolerance = 2e-4;
 
     private readonly List<ClearanceObstacle> _body = [], _knuckle = [];
-    private readonly IPoseField _poses;
-    private readonly PoseBox _box;
+    private readonly PoseRange _range;
     private readonly double _toBody, _toKnuckle, _rim, _growth, _lean, _bound;
 
     /// <param name="n">Solved whole.</param>
@@ -28,7 +27,7 @@ internal sealed class WheelRoom
         var limits = n.Plan.Limits;
         (_toBody, _toKnuckle, _rim) = (Say.Limit(limits.TyreToBody), Say.Limit(limits.TyreToKnuckle), Say.Limit(limits.RimToAnything));
         (_growth, _lean) = (Say.Limit(limits.TyreGrowth), Say.Limit(limits.TyreShift));
-        (_poses, _box) = (new CornerPoses(n), CornerPoses.Box(n));
+        _range = PoseRange.Measure(new CornerPoses(n), CornerPoses.Box(n));
         foreach (var (item, obstacle) in n.Clearance.Things())
         {
             (item.AttachedTo == AttachedTo.Body ? _body : _knuckle).Add(obstacle);
@@ -85,7 +84,7 @@ internal sealed class WheelRoom
             return enough;
         }
 
-        var gap = Certifying.Least(shape, obstacles, _poses, _box, new(Tolerance, wanted + _bound + enough, MostCells: MostCells));
+        var gap = Certifying.Least(shape, obstacles, _range, new(Tolerance, wanted + _bound + enough, MostCells: MostCells));
         double least = gap.Why == CertifyingStop.DeepOverlap ? gap.Upper : gap.Lower;
         return double.IsNegativeInfinity(least) || gap.Why == CertifyingStop.Unreachable ? double.NaN : least - wanted - _bound;
     }

@@ -96,7 +96,7 @@ public sealed class BuildSearch
     /// <param name="threads">At most this many; 0 for all of the machine.</param>
     public void Run(CancellationToken stop, IProgress<SearchProgress>? progress = null, int threads = 0)
     {
-        var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : Environment.ProcessorCount };
+        var parallel = new ParallelOptions { MaxDegreeOfParallelism = threads > 0 ? threads : -1 };
         while (!Done && !stop.IsCancellationRequested)
         {
             Step(parallel);

@@ -20,6 +20,7 @@ internal sealed class CellSearch
     private readonly IReadOnlyList<ClearanceObstacle> obstacles;
     private readonly IPoseField field;
     private readonly PoseBox box;
+    private readonly IReadOnlyList<(PosePlace Place, WheelPose Pose)> seeds;
     private readonly double tolerance;
     private readonly int mostCells;
     private readonly double deepEnough;
@@ -39,9 +40,9 @@ internal sealed class CellSearch
     private bool anyPose;
 
     public CellSearch(
-        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField field, PoseBox box, CertifyingTask task, Func<bool>? stop)
+        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, PoseRange range, CertifyingTask task, Func<bool>? stop)
     {
-        (this.shape, this.obstacles, this.field, this.box, this.stop) = (shape, obstacles, field, box, stop);
+        (this.shape, this.obstacles, field, box, seeds, this.stop) = (shape, obstacles, range.Field, range.Box, range.Seeds, stop);
         (mostCells, deepEnough) = (task.MostCells, task.DeepEnough);
         nearest = new int[obstacles.Count];
         Array.Fill(nearest, -1);
@@ -148,20 +149,12 @@ internal sealed class CellSearch
     /// <summary>Real poses over the whole box, then downhill from the best: most of the proof is then against the final value.</summary>
     private void Seed()
     {
-        Span<int> counts = stackalloc int[3];
-        for (int way = 0; way < 3; way++)
+        foreach (var (place, pose) in seeds)
         {
-            counts[way] = box.Most[way] > box.Least[way] ? way == 2 ? 3 : 7 : 1;
-        }
-
-        for (int i = 0; i < counts[0]; i++)
-        {
-            for (int j = 0; j < counts[1]; j++)
+            anyPose = true;
+            for (int i = 0; i < obstacles.Count; i++)
             {
-                for (int k = 0; k < counts[2]; k++)
-                {
-                    Try(new(At(0, i, counts[0]), At(1, j, counts[1]), At(2, k, counts[2])));
-                }
+                TryOne(i, place, pose);
             }
         }
 
@@ -189,9 +182,6 @@ internal sealed class CellSearch
             }
         }
     }
-
-    private double At(int way, int i, int count) =>
-        i == count - 1 ? box.Most[way] : box.Least[way] + ((box.Most[way] - box.Least[way]) * i / (count - 1));
 
     private void Try(PosePlace place)
     {

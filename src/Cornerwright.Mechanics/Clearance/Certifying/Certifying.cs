@@ -29,18 +29,24 @@ public static class Certifying
     /// <exception cref="ArgumentException">An unsound box, no obstacle, or a tolerance below the least: a caller's bug.</exception>
     /// <remarks>Source: docs/theory/certified-clearance.md §3 to §5.</remarks>
     public static CertifiedGap Least(
-        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField poses, PoseBox box, CertifyingTask? task = null, Func<bool>? stop = null)
+        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, IPoseField poses, PoseBox box, CertifyingTask? task = null, Func<bool>? stop = null) =>
+        Least(shape, obstacles, PoseRange.Measure(poses, box), task, stop);
+
+    /// <summary>The least gap of a wheel over a range of poses that was measured before.</summary>
+    /// <param name="shape">The wheel.</param>
+    /// <param name="obstacles">At least one.</param>
+    /// <param name="range">Where the wheel goes, over what. Not shared with another thread meanwhile.</param>
+    /// <param name="task">Tolerance and limits; null for a tenth of a millimetre.</param>
+    /// <param name="stop">Asked now and then; true stops it, and the answer says so.</param>
+    /// <exception cref="ArgumentException">No obstacle, or a tolerance below the least: a caller's bug.</exception>
+    /// <remarks>Source: docs/theory/certified-clearance.md §3 to §5.</remarks>
+    public static CertifiedGap Least(
+        WheelShape shape, IReadOnlyList<ClearanceObstacle> obstacles, PoseRange range, CertifyingTask? task = null, Func<bool>? stop = null)
     {
         ArgumentNullException.ThrowIfNull(shape);
         ArgumentNullException.ThrowIfNull(obstacles);
-        ArgumentNullException.ThrowIfNull(poses);
-        ArgumentNullException.ThrowIfNull(box);
+        ArgumentNullException.ThrowIfNull(range);
         task ??= new();
-        if (!box.IsSound)
-        {
-            throw new ArgumentException("A box of poses is finite, with its corners in order and the limit's steers ascending.", nameof(box));
-        }
-
         if (obstacles.Count == 0)
         {
             throw new ArgumentException("At least one obstacle.", nameof(obstacles));
@@ -52,16 +58,15 @@ public static class Certifying
             throw new ArgumentException("A tolerance of at least 0.02 mm, a limit, a depth of at least 0 and a number of cells.", nameof(task));
         }
 
-        PoseBends bends = PoseBends.Measured(poses, box);
-        var search = new CellSearch(shape, obstacles, poses, box, task, stop);
+        var search = new CellSearch(shape, obstacles, range, task, stop);
         for (int attempt = 0; attempt < 8; attempt++)
         {
-            if (search.Run(bends) is { } answer)
+            if (search.Run(range.Bends) is { } answer)
             {
                 return answer;
             }
 
-            bends = bends.Doubled();
+            range.Bends = range.Bends.Doubled();
         }
 
         return search.Answer(double.NegativeInfinity, CertifyingStop.NotSmooth);

@@ -111,6 +111,20 @@ public class CertifyingTests
     }
 
     [Fact]
+    public void A_range_measured_once_serves_every_wheel()
+    {
+        ClearanceObstacle arch = ClearanceObstacle.Of(InventedArch.Mesh(2000));
+        PoseBox box = new(new(-0.08, -0.3, 0), new(0.03, 0.3, 0));
+        PoseRange range = PoseRange.Measure(Upright(), box);
+        foreach (double radius in new[] { 0.29, 0.3, 0.31 })
+        {
+            WheelShape drum = WheelShape.Of([new WheelOutline(WheelPart.Tyre, [new(-HalfWidth, 0.2), new(HalfWidth, 0.2), new(HalfWidth, radius), new(-HalfWidth, radius)])]);
+            CertifiedGap once = Proof.Least(drum, [arch], range), anew = Proof.Least(drum, [arch], Upright(), box);
+            Assert.Equal((anew.Lower, anew.Upper, anew.Cells), (once.Lower, once.Upper, once.Cells));
+        }
+    }
+
+    [Fact]
     public void A_deep_overlap_is_not_measured_to_the_tenth()
     {
         ClearanceObstacle wall = ClearanceObstacle.OfBox(Hub + new Vec3(0, 0, Radius), Vec3.UnitX, Vec3.UnitY, 0.2, 0.2, 0.05);
