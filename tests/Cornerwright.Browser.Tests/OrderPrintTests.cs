@@ -60,7 +60,7 @@ public class OrderPrintTests(WorkshopDoor door)
     [Fact]
     public async Task From_the_order_through_the_ticks_to_the_log_and_the_next_order()
     {
-        string address = door.OwnDemoCar("whole-job");
+        string address = door.OwnDemoCar("order-to-log");
         await using var visitor = await door.Visit(390);
         var page = visitor.Page;
         await visitor.Open(address + "/build/gravel-2/order?from=winter");
@@ -82,7 +82,7 @@ public class OrderPrintTests(WorkshopDoor door)
         await page.GetByRole(AriaRole.Button, new() { Name = "Finish it and note it" }).ClickAsync();
         await Assertions.Expect(page.Locator(".due")).ToContainTextAsync("between 84960 km and 85010 km");
 
-        for (int i = 0; i < 100 && door.Kept("whole-job").Log.Jobs[0].Finished is null; i++)
+        for (int i = 0; i < 100 && door.Kept("order-to-log").Log.Jobs[0].Finished is null; i++)
         {
             await Task.Delay(100);
         }
