@@ -121,7 +121,7 @@ public class EveryPageTests(WorkshopDoor door)
         Assert.True(serious.Length == 0, string.Join(Environment.NewLine, serious));
     }
 
-    private static Task<string> Widest(IPage page) => page.EvaluateAsync<string>(
+    internal static Task<string> Widest(IPage page) => page.EvaluateAsync<string>(
         """
         () => [...document.querySelectorAll('body *')]
           .filter(e => e.getBoundingClientRect().right > document.documentElement.clientWidth + 1)

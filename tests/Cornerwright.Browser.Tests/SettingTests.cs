@@ -66,6 +66,19 @@ public class SettingTests(WorkshopDoor door)
         await page.GotoAsync(car + "/history");
         await Assertions.Expect(page.Locator(".revs li").First).ToContainTextAsync("on the bench now");
         Assert.Empty(visitor.Complaints);
+
+        // The same sheet in the hand: nothing wider than the screen, usable by everybody, by day and by night.
+        await using var phone = await door.Visit(390);
+        await phone.Open(car + "/build/gravel-3/setting");
+        await Assertions.Expect(phone.Page.Locator(".learned .numbers li").First).ToBeVisibleAsync();
+        int over = await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"wider than the screen by {over} px: {await EveryPageTests.Widest(phone.Page)}");
+        await phone.Shoot("setting-learned", "light");
+        await EveryPageTests.MustBeAccessible(phone.Page, null);
+        await phone.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
+        await phone.Shoot("setting-learned", "dark");
+        await EveryPageTests.MustBeAccessible(phone.Page, "color-contrast");
+        Assert.Empty(phone.Complaints);
         Garage.Cars.Car? kept = null;
         for (int i = 0; i < 100 && !(kept = door.Kept("setting")).UseLearned; i++)
         {

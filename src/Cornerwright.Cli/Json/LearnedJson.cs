@@ -18,7 +18,9 @@ internal static class LearnedJson
             writer.WriteString("label", r.Label);
             writer.Measure("read", r.Read);
             writer.Measure("first", r.First);
+            writer.Measure("firstDoubt", r.FirstDoubt);
             writer.Measure("expected", r.Expected);
+            writer.Measure("doubt", r.Doubt);
             writer.Number("sigmas", Math.Round(r.Sigmas, 4));
             writer.WriteBoolean("setAside", r.SetAside);
         });

@@ -24,10 +24,10 @@ internal static class LearnedText
         {
             console.Heading("Readings after the work");
             console.Table(
-                ["when", "where", "what", ">read", ">expected first", ">now", ">off by", ""],
+                ["when", "where", "what", ">read", ">expected first", ">doubt", ">now", ">doubt", ">off by", ""],
                 learned.Readings.Select(r => new[]
                 {
-                    r.Occasion, r.Corner.Words(), r.Label, r.Read.Text, r.First.Text, r.Expected.Text, FormattableString.Invariant($"{r.Sigmas:0.0} sigma"), r.SetAside ? "set aside: agrees with nothing else" : "",
+                    r.Occasion, r.Corner.Words(), r.Label, r.Read.Text, r.First.Text, "±" + r.FirstDoubt.Text, r.Expected.Text, "±" + r.Doubt.Text, FormattableString.Invariant($"{r.Sigmas:0.0} sigma"), r.SetAside ? "set aside: agrees with nothing else" : "",
                 }),
                 Indent);
         }

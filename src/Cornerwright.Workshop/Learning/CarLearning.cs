@@ -108,7 +108,7 @@ public static class CarLearning
         return new Learned
         {
             State = new LearnedState(problem.Parameters, problem.Loosened, answer.Posterior),
-            Readings = [.. problem.Rows.Select((row, r) => (row, r)).Where(x => (used[x.r] || aside[x.r]) && double.IsFinite(now[x.r])).Select(x => Read(corners[x.row.Corner], x.row.Row, first[x.r], now[x.r], sigmas[x.r], aside[x.r]))],
+            Readings = [.. problem.Rows.Select((row, r) => (row, r)).Where(x => (used[x.r] || aside[x.r]) && double.IsFinite(now[x.r])).Select(x => Read(corners[x.row.Corner], x.row.Row, first[x.r], now[x.r], problem.DoubtOf(x.r, answer.Posterior), sigmas[x.r], aside[x.r]))],
             Numbers = Numbers(car, problem, answer.Posterior),
             Unused = unused,
         };
@@ -121,11 +121,11 @@ public static class CarLearning
         return problem.Loosened[p] > 1 || known < 0.05 || problem.Parameters[p].Path.StartsWith(OfOccasions, StringComparison.Ordinal) ? 0 : Math.Abs(posterior.Shifts[p]) / known;
     }
 
-    private static LearnedReading Read(CornerEvidence corner, int row, double first, double now, double sigmas, bool aside)
+    private static LearnedReading Read(CornerEvidence corner, int row, double first, double now, (double First, double Now) doubt, double sigmas, bool aside)
     {
         var e = corner.Rows[row];
         var measure = new Measure(e.Read, e.Unit, e.Decimals);
-        return new LearnedReading(corner.Occasion.Id, corner.Place, e.Label, measure, measure.With(first), measure.With(now), sigmas, aside);
+        return new LearnedReading(corner.Occasion.Id, corner.Place, e.Label, measure, measure.With(first), measure.With(now), measure.With(doubt.First), measure.With(doubt.Now), sigmas, aside);
     }
 
     private static IReadOnlyList<LearnedNumber> Numbers(Car car, LearningProblem problem, Mechanics.Doubt.Posterior posterior)

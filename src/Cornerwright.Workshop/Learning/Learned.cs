@@ -9,9 +9,11 @@ namespace Cornerwright.Workshop.Learning;
 /// <param name="Read">What was read.</param>
 /// <param name="First">What the car's numbers said before anything was learned.</param>
 /// <param name="Expected">What they say now.</param>
+/// <param name="FirstDoubt">Two standard deviations of the first.</param>
+/// <param name="Doubt">Two standard deviations of what they say now.</param>
 /// <param name="Sigmas">How far it lies from what everything else expects, in standard deviations.</param>
 /// <param name="SetAside">True for one that agrees with nothing else: nothing was learned from it.</param>
-public sealed record LearnedReading(string Occasion, CornerPlace Corner, string Label, Measure Read, Measure First, Measure Expected, double Sigmas, bool SetAside);
+public sealed record LearnedReading(string Occasion, CornerPlace Corner, string Label, Measure Read, Measure First, Measure Expected, Measure FirstDoubt, Measure Doubt, double Sigmas, bool SetAside);
 
 /// <summary>One number of the car, before and after.</summary>
 /// <param name="Path">Where it stands in the car document.</param>

@@ -101,6 +101,19 @@ internal sealed class LearningProblem
         return posterior is null ? null : (shifts, posterior);
     }
 
+    /// <summary>Two standard deviations of what a row expects: before anything was learned, and after; 0 before anything was solved.</summary>
+    public (double First, double Now) DoubtOf(int row, Posterior posterior)
+    {
+        if (_slopes is null)
+        {
+            return (0, 0);
+        }
+
+        double[] narrowed = [.. _slopes[row].Select((s, p) => s * _loosened[p])];
+        posterior.Narrow(narrowed);
+        return (2 * Math.Sqrt(_slopes[row].Sum(s => s * s)), 2 * Math.Sqrt(narrowed.Sum(s => s * s)));
+    }
+
     private double Cost(bool[] used, double[] shifts, double[] expected)
     {
         double cost = 0;

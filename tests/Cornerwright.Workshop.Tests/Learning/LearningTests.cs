@@ -12,9 +12,9 @@ using Cornerwright.Workshop.Tests.Doubt;
 namespace Cornerwright.Workshop.Tests.Learning;
 
 /// <summary>The second prediction for the same car: better than the first, with a doubt that is true.</summary>
-public sealed class LearningTests
+public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
 {
-    private const int Seed = 88_001;
+    private static readonly int Seed = int.Parse(Environment.GetEnvironmentVariable("CORNERWRIGHT_SEED") ?? "88001", System.Globalization.CultureInfo.InvariantCulture);
     private static readonly Car Bare = WithoutNeighbours(DemoCar.Read());
     private static readonly Build Build = Bare.Build("gravel-2")!;
 
@@ -53,6 +53,7 @@ public sealed class LearningTests
         }
 
         string words = FormattableString.Invariant($"seed {Seed}: better in {better} of {Cars}; rms {1000 * Math.Sqrt(first / corners):0.00} mm then {1000 * Math.Sqrt(second / corners):0.00} mm; {100.0 * inside / corners:0.0} % inside 90 % (first {100.0 * firstInside / corners:0.0} %), stated {1000 * stated / corners:0.00} mm");
+        output.WriteLine(words);
         Assert.True(better >= 0.95 * Cars, words);
         Assert.True(inside >= 0.85 * corners && inside <= 0.95 * corners, words);
         Assert.True(second < 0.25 * first, words);
@@ -72,7 +73,7 @@ public sealed class LearningTests
 
         // The other three still teach.
         Assert.Equal(3, learned.Readings.Count(r => r.Label == "hub to arch" && !r.SetAside));
-        Assert.All(learned.Readings.Where(r => r.Label == "hub to arch" && !r.SetAside), r => Assert.True(Math.Abs(r.Read.Si - r.Expected.Si) < 0.002));
+        Assert.All(learned.Readings.Where(r => r.Label == "hub to arch" && !r.SetAside), r => Assert.True(Math.Abs(r.Read.Si - r.Expected.Si) < 0.002 && r.Doubt.Si < 0.6 * r.FirstDoubt.Si && r.Doubt.Si > 0));
     }
 
     [Fact]
