@@ -44,8 +44,7 @@ public class ScansTests(WorkshopDoor door)
         await page.GetByRole(AriaRole.Button, new() { Name = "Align it" }).ClickAsync();
         await Expect(page.Locator(".found").First).ToContainTextAsync("Aligned by the wheel on the car");
         await page.Locator(".view[data-shown='placed wheel']").WaitForAsync();
-        int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(over <= 0, $"at {width}: wider than the screen by {over} px");
+        await FitsAsync(page, width);
         await visitor.Shoot("scans-aligned", "light");
         await EveryPageTests.MustBeAccessible(page, null);
         await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
@@ -54,16 +53,18 @@ public class ScansTests(WorkshopDoor door)
 
         // Into the car, and out again with one undo.
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it into the car" }).ClickAsync();
-        await Expect(page.Locator("tbody tr")).ToHaveCountAsync(1);
-        await Expect(page.Locator("tbody tr")).ToContainTextAsync("by the wheel on the car");
+        await Expect(page.Locator(".scans li")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".scans li")).ToContainTextAsync("by the wheel on the car");
+        await FitsAsync(page, width);
         await visitor.Shoot("scans-taken", "light");
         await page.Locator("button[aria-label^='Undo:']").ClickAsync();
-        await Expect(page.Locator("tbody tr")).ToHaveCountAsync(0);
+        await Expect(page.Locator(".scans li")).ToHaveCountAsync(0);
         await page.Locator("button[aria-label^='Redo:']").ClickAsync();
         await page.GetByRole(AriaRole.Link, new() { Name = "Work on it" }).ClickAsync();
         await Expect(page.Locator(".found").First).ToContainTextAsync("Aligned by the wheel on the car");
 
         // The verdict knows the scan: in one build it stands too near, a cure is tried, and its verdict turns.
+        await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
         await visitor.Open(car + "/build/touring/verdict?say=all&corner=front-left");
         await visitor.Judged();
         var row = page.Locator(".margins > li").Filter(new() { HasText = "to scan: Scan front left" });
@@ -75,6 +76,12 @@ public class ScansTests(WorkshopDoor door)
         await Expect(row).Not.ToContainTextAsync("fails", new() { IgnoreCase = true, Timeout = 30_000 });
         await visitor.Shoot("scans-cured", "light");
         Assert.Empty(visitor.Complaints);
+    }
+
+    private static async Task FitsAsync(IPage page, int width)
+    {
+        int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"at {width}: wider than the screen by {over} px");
     }
 
     private static async Task<FilePayload> DemoScan(IPage page)
