@@ -67,7 +67,7 @@ public class ScansTests(WorkshopDoor door)
         await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Light });
         await visitor.Open(car + "/build/touring/verdict?say=all&corner=front-left");
         await visitor.Judged();
-        var row = page.Locator(".margins > li").Filter(new() { HasText = "to scan: Scan front left" });
+        var row = page.Locator(".margins > li").Filter(new() { HasText = "to scan: arch front left" });
         await Expect(row).ToContainTextAsync("fails", new() { IgnoreCase = true });
         await row.Locator("h3 button").ClickAsync();
         await visitor.Shoot("scans-verdict", "light");

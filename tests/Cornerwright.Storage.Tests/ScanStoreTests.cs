@@ -120,6 +120,22 @@ public sealed class ScanStoreTests : IDisposable
     }
 
     [Fact]
+    public async Task A_backup_holds_the_database_and_every_scan_file()
+    {
+        Directory.CreateDirectory(_folder);
+        string database = Path.Combine(_folder, "garage.db"), copy = Path.Combine(_folder, "copy", "garage.db");
+        var store = new GarageStore(GarageDatabase.Open(database).Value, TimeProvider.System, AutosaveRule.Default);
+        var scans = ScanStore.At(ScanStore.FolderOf(database));
+        var kept = (await scans.Keep(new MemoryStream(Triangle), ScanFormat.Obj)).Value;
+        store.Save(new Garage.Cars.Car { Id = "a", Name = "A", Scans = [new Scan { Id = "s", Name = "S", ContentHash = kept.Hash, Format = ScanFormat.Obj }] }, null);
+        Assert.Null(await GarageBackup.Make(store, scans, copy));
+        var back = new GarageStore(GarageDatabase.Open(copy).Value, TimeProvider.System, AutosaveRule.Default).Load("a").Value.Car;
+        Assert.Equal(1, ScanStore.At(ScanStore.FolderOf(copy)).Read(back.Scans[0].ContentHash).Value.TriangleCount);
+        Assert.Equal("backup file", (await GarageBackup.Make(store, scans, copy))!.Field);
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+    }
+
+    [Fact]
     public void What_a_crash_left_is_swept_after_half_a_day()
     {
         Directory.CreateDirectory(_store.Folder);

@@ -51,6 +51,9 @@ public sealed class ScanDesk
 
     public AlignBy By { get; private set; }
 
+    /// <summary>The street lies on the other side of the hub's circle than was guessed.</summary>
+    public bool OtherWay { get; private set; }
+
     /// <summary>Index into <see cref="Ups"/>.</summary>
     public int Up { get; private set; }
 
@@ -87,7 +90,7 @@ public sealed class ScanDesk
             new Scan
             {
                 Id = id,
-                Name = "Scan " + corner.Words(),
+                Name = "arch " + corner.Words(),
                 Corner = corner,
                 FileName = fileName,
                 ContentHash = hash,
@@ -136,6 +139,13 @@ public sealed class ScanDesk
 
     public void TakeForUp(int up) => (Up, Proposed) = (Math.Clamp(up, 0, Ups.Count - 1), null);
 
+    /// <summary>Exchanges street side and car's side of the hub's circle.</summary>
+    public void TurnRound(Car car)
+    {
+        OtherWay = !OtherWay;
+        Align(car);
+    }
+
     /// <summary>A point of the scan, m, in the file's frame.</summary>
     public void Pick(Vec3 at)
     {
@@ -169,8 +179,8 @@ public sealed class ScanDesk
         double travel = Scan.Travel?.Si ?? 0, steer = Scan.Steer?.Si ?? 0;
         var aligning = By == AlignBy.Places ? ByPlaces(wheel, travel, steer)
             : ScanAligning.ByWheel(
-                wheel, By == AlignBy.Rim ? ScanPlacing.InMetres(Raw, Scan.Unit) : Near(), [.. _picks.Select(p => p.At)],
-                By == AlignBy.Rim ? PickedCircle.OuterRimLip : PickedCircle.HubFace, Ups[Up].Direction, travel, steer);
+                wheel, ScanPlacing.InMetres(Raw, Scan.Unit), [.. _picks.Select(p => p.At)],
+                By == AlignBy.Rim ? PickedCircle.OuterRimLip : PickedCircle.HubFace, Ups[Up].Direction, travel, steer, OtherWay);
         (Proposed, WhyNot) = (aligning.Aligned, aligning.WhyNot);
         if (Proposed is { } aligned)
         {
@@ -201,9 +211,6 @@ public sealed class ScanDesk
         var pairs = _picks.Select(p => (p.At, Place: known.FirstOrDefault(k => k.Name == p.Place))).Where(p => p.Place is not null).ToList();
         return ScanAligning.ByPairs(wheel, [.. pairs.Select(p => p.At)], [.. pairs.Select(p => p.Place!)], pose.HubFace);
     }
-
-    // Enough points near the picks to tell the street side from the car's.
-    private Vec3[] Near() => ScanPlacing.InMetres(Raw, Scan.Unit);
 
     private void Place(Car car)
     {

@@ -65,7 +65,8 @@ public static class ScanAligning
     /// <param name="up">Up in the file's frame; any length.</param>
     /// <param name="travel">Of the wheel when scanned, m.</param>
     /// <param name="steer">Of the wheel when scanned, rad, left positive.</param>
-    public static Aligning ByWheel(PresentWheel wheel, ReadOnlySpan<Vec3> points, ReadOnlySpan<Vec3> circle, PickedCircle on, Vec3 up, double travel, double steer)
+    /// <param name="otherWay">The street lies on the other side of the circle than is guessed; counts only where the whole wheel does not tell.</param>
+    public static Aligning ByWheel(PresentWheel wheel, ReadOnlySpan<Vec3> points, ReadOnlySpan<Vec3> circle, PickedCircle on, Vec3 up, double travel, double steer, bool otherWay = false)
     {
         ArgumentNullException.ThrowIfNull(wheel);
         var round = CircleFit.Fit(circle, PickDeviation);
@@ -105,7 +106,7 @@ public static class ScanAligning
         }
 
         bool whole = best.Points > 0;
-        Vec3 spindle = whole ? best.Spindle : Outward(round, points);
+        Vec3 spindle = whole ? best.Spindle : Outward(round, points) * (otherWay ? -1 : 1);
         Vec3 hub = whole ? best.HubFace : round.Centre - (spindle * plane);
         double leanNow = Math.Asin(Math.Clamp(spindle.Dot(up.Unit()), -1, 1)), leanKnown = Math.Asin(Math.Clamp(pose.Spindle.Z, -1, 1));
         if (Math.Abs(leanNow) > 0.7)
@@ -196,16 +197,18 @@ public static class ScanAligning
         return RigidTransform.FromAxes(axis, top, axis.Cross(top));
     }
 
-    // Without the wheel among the points: the street side is where the fewer points lie.
+    // Without the wheel among the points: on the car's side of the hub stands the body, on the street's side nothing.
     private static Vec3 Outward(CircleFitted round, ReadOnlySpan<Vec3> points)
     {
+        const double Round = 0.35, Nearest = 0.02, Furthest = 0.3;
         int before = 0, behind = 0;
         foreach (var p in points)
         {
             Vec3 d = p - round.Centre;
-            if (d.LengthSquared < 0.25)
+            double a = d.Dot(round.Axis);
+            if (Math.Abs(a) is > Nearest and < Furthest && (d - (round.Axis * a)).LengthSquared < Round * Round)
             {
-                (before, behind) = d.Dot(round.Axis) > 0 ? (before + 1, behind) : (before, behind + 1);
+                (before, behind) = a > 0 ? (before + 1, behind) : (before, behind + 1);
             }
         }
 

@@ -20,8 +20,7 @@ internal static class AlignedDemo
         using var file = DemoCar.Scan();
         var raw = ScanFile.Read(file, DemoCar.ScanName).Value;
         var wheel = PresentWheel.Of(demo, CornerPlace.FrontLeft).Value;
-        var maker = new DemoScanMaker(demo);
-        Vec3[] picks = [.. Hours.Select(h => maker.LipPick(h) / 1000)];
+        Vec3[] picks = [.. Hours.Select(h => DemoScanMaker.LipPick(h) / 1000)];
         var aligned = ScanAligning.ByWheel(wheel, ScanPlacing.InMetres(raw, ScanUnit.Millimetre), picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).Aligned!;
         var car = demo with
         {

@@ -1,14 +1,12 @@
 using System.Text;
-using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Tests.Scanning;
 
 /// <summary>
 /// Makes the demo scan: an invented arch round the demo car's front left wheel, as a phone would scan it. Its edges run through the places
-/// that the car's gap readings fix. In a frame of its own, Y up and a little askew, in millimetres; rough to 0.5 mm, with holes.
+/// that the car's gap readings fix; those and the wheel stand here as numbers, so that the file stays what it is when the demo car is changed. In a frame of its own, Y up and a little askew, in millimetres; rough to 0.5 mm, with holes.
 /// </summary>
 internal sealed class DemoScanMaker
 {
@@ -19,17 +17,28 @@ internal sealed class DemoScanMaker
 
     private readonly List<Vec3> _points = [];
     private readonly List<(int A, int B, int C)> _triangles = [];
-    private readonly PresentWheel _wheel;
-    private readonly SpindleFrame _frame;
-    private readonly Dictionary<string, Vec3> _known;
     private readonly Random _random = new(Seed);
 
-    public DemoScanMaker(Car car)
+    // From the corner's hub face on the body's axes, m.
+    private static readonly Dictionary<string, Vec3> Known = new(StringComparer.Ordinal)
     {
-        _wheel = PresentWheel.Of(car, CornerPlace.FrontLeft).Value;
-        Assert.True(_wheel.PoseAt(0, 0, out var pose));
-        _frame = SpindleFrame.Of(pose);
-        _known = _wheel.KnownPlaces().ToDictionary(k => k.Name, k => k.Place);
+        ["arch lip at 11 o'clock"] = new(0.2048, 0.0566, 0.3553),
+        ["arch lip at 12 o'clock"] = new(0.0000, 0.0563, 0.4011),
+        ["arch lip at 1 o'clock"] = new(-0.2037, 0.0570, 0.3535),
+        ["arch liner at 10.5 o'clock"] = new(0.3012, -0.0484, 0.3007),
+        ["arch liner at 12 o'clock"] = new(-0.0000, -0.0496, 0.4395),
+        ["chassis leg at 3 o'clock"] = new(-0.1581, -0.3070, 0.0075),
+    };
+
+    private static readonly TyreSection Tyre = new(-0.045, 0.203, 0.1651, 0.628, 0.211, 0.176, 0.008);
+    private static readonly RimSection Rim = new(-0.045, 0.1651, 0.2028, 0.0175, 0.0125, 0.010);
+
+    // The wheel straight ahead (camber -0.6, toe 0.05 degrees), and steered by 35 degrees to the left.
+    private static readonly SpindleFrame Frame = SpindleFrame.Of(new WheelPose(default, new Vec3(0.000872617, 0.999944789, 0.010471784).Unit()));
+    private static readonly SpindleFrame AtLock = SpindleFrame.Of(new WheelPose(new Vec3(-0.0430, -0.0133, -0.0071), new Vec3(-0.5517132, 0.8301687, -0.0802032).Unit()));
+
+    public DemoScanMaker()
+    {
         Wheel();
         Lip();
         Liner();
@@ -42,6 +51,8 @@ internal sealed class DemoScanMaker
 
     /// <summary>From the file's points, in metres, to the corner's hub face on the body's axes: what aligning has to find.</summary>
     public static RigidTransform Truth => ToFile.Inverse();
+
+    private static double OuterLip => Rim.AxialCentre + (Rim.OverallWidth / 2);
 
     public int TriangleCount => _triangles.Count;
 
@@ -60,7 +71,7 @@ internal sealed class DemoScanMaker
     public static Vec3 InFile(Vec3 inCorner) => ToFile.Apply(inCorner) * 1000;
 
     /// <summary>A place on the edge of the rim's outer lip, at a clock position, in the file's millimetres.</summary>
-    public Vec3 LipPick(double hours) => InFile(_frame.ToBody(Clock.PointAt(_wheel.OuterLip, _wheel.Rim.LipRadius, hours)));
+    public static Vec3 LipPick(double hours) => InFile(Frame.ToBody(Clock.PointAt(OuterLip, Rim.LipRadius, hours)));
 
     /// <summary>Binary PLY, little endian: floats of hundredths of a millimetre.</summary>
     public byte[] Ply()
@@ -92,7 +103,7 @@ internal sealed class DemoScanMaker
     private void Wheel()
     {
         Span<ProfilePoint> profile = stackalloc ProfilePoint[TyreProfile.PointCount(12)];
-        int corners = TyreProfile.Write(_wheel.Tyre, 12, profile);
+        int corners = TyreProfile.Write(Tyre, 12, profile);
         var seen = new List<ProfilePoint>();
         for (int i = 0; i < corners * 2 / 3; i++)
         {
@@ -102,7 +113,7 @@ internal sealed class DemoScanMaker
         Turned(seen);
 
         // The lip's face and edge, a step down, and a dished face with a cap.
-        double lip = _wheel.Rim.LipRadius, a = _wheel.OuterLip;
+        double lip = Rim.LipRadius, a = OuterLip;
         Turned([new(a - 0.010, lip), new(a, lip), new(a, lip - 0.016), new(a - 0.02, lip - 0.024), new(a - 0.028, 0.09), new(a - 0.05, 0.075), new(a - 0.05, 0.035), new(a - 0.03, 0.03), new(a - 0.03, 0.004)]);
     }
 
@@ -112,7 +123,7 @@ internal sealed class DemoScanMaker
         {
             var (p, q) = (profile[i], profile[i + 1]);
             double length = Math.Sqrt(((q.A - p.A) * (q.A - p.A)) + ((q.R - p.R) * (q.R - p.R))), r = Math.Max(p.R, q.R);
-            Patch(Steps(2 * Math.PI * r), Steps(length), (u, v) => _frame.ToBody(Clock.PointAt(p.A + (v * (q.A - p.A)), p.R + (v * (q.R - p.R)), 12 * u)));
+            Patch(Steps(2 * Math.PI * r), Steps(length), (u, v) => Frame.ToBody(Clock.PointAt(p.A + (v * (q.A - p.A)), p.R + (v * (q.R - p.R)), 12 * u)));
         }
     }
 
@@ -123,7 +134,7 @@ internal sealed class DemoScanMaker
         double a = 0;
         foreach (double clock in (double[])[11, 12, 13])
         {
-            Vec3 s = _frame.ToSpindle(_known[FormattableString.Invariant($"arch lip at {(clock > 12 ? clock - 12 : clock):0.#} o'clock")]);
+            Vec3 s = Frame.ToSpindle(Known[FormattableString.Invariant($"arch lip at {(clock > 12 ? clock - 12 : clock):0.#} o'clock")]);
             a = s.X;
             knots.Add((clock, Math.Sqrt((s.Y * s.Y) + (s.Z * s.Z))));
         }
@@ -139,21 +150,19 @@ internal sealed class DemoScanMaker
         var knots = new List<(double Clock, double R)>();
         foreach (double clock in (double[])[10.5, 12])
         {
-            Vec3 s = _frame.ToSpindle(_known[FormattableString.Invariant($"arch liner at {clock:0.#} o'clock")]);
+            Vec3 s = Frame.ToSpindle(Known[FormattableString.Invariant($"arch liner at {clock:0.#} o'clock")]);
             knots.Add((clock, Math.Sqrt((s.Y * s.Y) + (s.Z * s.Z))));
         }
 
         Extend(knots, 9, 15);
-        Strip(knots, [(0.085, 0.032), (0, 0), (-0.11, 0.045), (-0.16, 0.065)], _wheel.Tyre.AxialCentre);
+        Strip(knots, [(0.085, 0.032), (0, 0), (-0.11, 0.045), (-0.16, 0.065)], Tyre.AxialCentre);
     }
 
     /// <summary>A round rail beside the wheel's rear half at full lock.</summary>
     private void Leg()
     {
         const double Radius = 0.03;
-        Assert.True(_wheel.PoseAt(0, 35 * Math.PI / 180, out var pose));
-        var lockFrame = SpindleFrame.Of(pose);
-        Vec3 near = _known["chassis leg at 3 o'clock"], toWheel = lockFrame.Axis, along = lockFrame.Twelve, side = lockFrame.Three;
+        Vec3 near = Known["chassis leg at 3 o'clock"], toWheel = AtLock.Axis, along = AtLock.Twelve, side = AtLock.Three;
         Vec3 middle = near - (toWheel * Radius);
         Patch(Steps(0.4), Steps(3.4 * Radius), (u, v) =>
         {
@@ -200,7 +209,7 @@ internal sealed class DemoScanMaker
                 Vec3 At(double u, (double A, double R) step)
                 {
                     Vec3 p = Clock.PointAt(a + step.A, knots[i].R + step.R, knots[i].Clock), q = Clock.PointAt(a + step.A, knots[i + 1].R + step.R, knots[i + 1].Clock);
-                    return _frame.ToBody(p + ((q - p) * u));
+                    return Frame.ToBody(p + ((q - p) * u));
                 }
 
                 var (from, to) = (across[k], across[k + 1]);
@@ -243,7 +252,7 @@ internal sealed class DemoScanMaker
         {
             Vec3 middle = _points[_random.Next(_points.Count)];
             double radius = 0.012 + (0.03 * _random.NextDouble());
-            if (_known.Values.All(k => (k - middle).Length > radius + 0.06))
+            if (Known.Values.All(k => (k - middle).Length > radius + 0.06))
             {
                 holes.Add((middle, radius));
             }

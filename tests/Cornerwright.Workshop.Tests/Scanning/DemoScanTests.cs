@@ -14,7 +14,7 @@ namespace Cornerwright.Workshop.Tests.Scanning;
 public class DemoScanTests(ITestOutputHelper output)
 {
     private static readonly Car Wagtail = DemoCar.Read();
-    private static readonly Lazy<DemoScanMaker> Made = new(() => new DemoScanMaker(Wagtail));
+    private static readonly Lazy<DemoScanMaker> Made = new(() => new DemoScanMaker());
 
     private static string PathOfFile
     {
@@ -71,7 +71,7 @@ public class DemoScanTests(ITestOutputHelper output)
 
         foreach (double hour in Hours)
         {
-            Vec3 pick = Made.Value.LipPick(hour);
+            Vec3 pick = DemoScanMaker.LipPick(hour);
             output.WriteLine(FormattableString.Invariant($"rim edge at {hour}: {pick.X:0.0} {pick.Y:0.0} {pick.Z:0.0}"));
         }
 
@@ -198,15 +198,40 @@ public class DemoScanTests(ITestOutputHelper output)
         Assert.Contains("left and right", ScanAligning.ByPairs(wheel, picked, places, default).WhyNot, StringComparison.Ordinal);
     }
 
+    /// <summary>A ring on the bare hub's face fixes axis and place; its doubt is the picks', and larger than the whole wheel's.</summary>
+    [Fact]
+    public void A_circle_on_the_hub_face_aligns_it_within_its_larger_doubt()
+    {
+        var (byWheel, wheel, raw) = Align();
+        Assert.True(wheel.PoseAt(0, 0, out var pose));
+        var frame = SpindleFrame.Of(pose);
+        var random = new Random(6);
+        Vec3[] picks = [.. Hours.Select(h => (DemoScanMaker.InFile(frame.ToBody(Clock.PointAt(0, 0.07, h))) / 1000) + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.002))];
+        // The wheel is off: behind the hub stands the body, before it nothing.
+        Vec3[] bare = [.. ScanPlacing.InMetres(raw, ScanUnit.Millimetre).Where(p => wheel.OwnDistance(frame.ToSpindle(DemoScanMaker.Truth.Apply(p))) > 0.009)];
+        var aligning = ScanAligning.ByWheel(wheel, bare, picks, PickedCircle.HubFace, Vec3.UnitY, 0, 0);
+        Assert.True(aligning.Aligned is not null, aligning.WhyNot);
+        Assert.Equal("a circle on the hub face", aligning.Aligned.By);
+        Assert.True(aligning.Aligned.Deviation > byWheel.Deviation);
+        foreach (double hour in Hours)
+        {
+            Vec3 at = frame.ToBody(Clock.PointAt(0, wheel.Tyre.CrownRadius, hour)), found = aligning.Aligned.Transform.Apply(DemoScanMaker.InFile(at) / 1000);
+            Assert.InRange((found - at).Length, 0, 3 * aligning.Aligned.Deviation);
+        }
+
+        var turned = ScanAligning.ByWheel(wheel, bare, picks, PickedCircle.HubFace, Vec3.UnitY, 0, 0, otherWay: true);
+        Assert.InRange((turned.Aligned!.Transform.Apply(DemoScanMaker.InFile(Vec3.UnitX) / 1000) + Vec3.UnitX).Length, 0, 0.1);
+    }
+
     [Fact]
     public void Wrong_units_and_poor_picks_are_refused_in_words()
     {
         var (_, wheel, raw) = Align();
         Vec3[] metres = ScanPlacing.InMetres(raw, ScanUnit.Inch);
-        Vec3[] picks = [.. Hours.Select(h => Made.Value.LipPick(h) * 0.0254)];
+        Vec3[] picks = [.. Hours.Select(h => DemoScanMaker.LipPick(h) * 0.0254)];
         Assert.Contains("unit", ScanAligning.ByWheel(wheel, metres, picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).WhyNot, StringComparison.Ordinal);
         Assert.Contains("at least three", ScanAligning.ByWheel(wheel, metres, picks.AsSpan(0, 2), PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).WhyNot, StringComparison.Ordinal);
-        Vec3[] good = [.. Hours.Select(h => Made.Value.LipPick(h) / 1000)];
+        Vec3[] good = [.. Hours.Select(h => DemoScanMaker.LipPick(h) / 1000)];
         var (axis, _) = (DemoScanMaker.Truth.Inverse().Turn(Vec3.UnitY), 0);
         Assert.Contains("axis", ScanAligning.ByWheel(wheel, [], good, PickedCircle.OuterRimLip, axis, 0, 0).WhyNot, StringComparison.Ordinal);
         Assert.False(ScanPlacing.Place(Wagtail, new Scan { Id = "a", Name = "a" }, raw).Ok);
@@ -220,7 +245,7 @@ public class DemoScanTests(ITestOutputHelper output)
         var raw = Raw();
         var wheel = PresentWheel.Of(Wagtail, CornerPlace.FrontLeft).Value;
         var random = new Random(5);
-        Vec3[] picks = [.. Hours.Select(h => (Made.Value.LipPick(h) / 1000) + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.003))];
+        Vec3[] picks = [.. Hours.Select(h => (DemoScanMaker.LipPick(h) / 1000) + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.003))];
         var aligning = ScanAligning.ByWheel(wheel, ScanPlacing.InMetres(raw, ScanUnit.Millimetre), picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0);
         Assert.True(aligning.Aligned is not null, aligning.WhyNot);
         return (aligning.Aligned, wheel, raw);

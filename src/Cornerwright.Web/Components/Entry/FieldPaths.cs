@@ -45,6 +45,7 @@ public static class FieldPaths
         {
             "parts" when steps.Length >= 3 => Addresses.Part(carId, steps[1], steps[2]) + row,
             "parts" => Addresses.Parts(carId),
+            "scans" when steps.Length >= 2 => Addresses.Scans(carId, steps[1]),
             "builds" when steps.Length >= 2 => Addresses.Build(carId, steps[1]) + row,
             _ => Addresses.Car(carId) + row,
         };

@@ -177,6 +177,12 @@ public partial class ScanDeskSheet
         Draw();
     }
 
+    private void TurnRound()
+    {
+        Desk.TurnRound(Car);
+        Draw();
+    }
+
     private void Look(bool whole)
     {
         _whole = whole;
