@@ -1,5 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
@@ -23,7 +25,7 @@ public class ChooseTests(WorkshopDoor door)
         string id = $"choose-{width}", car = door.OwnDemoCar(id, WithSearch);
         await using var visitor = await door.Visit(width);
         var page = visitor.Page;
-        await visitor.Open(car + "/choose");
+        await visitor.Open(car + "/choose?search=gravel-rear");
 
         // A wish typed is a wish kept.
         var budget = page.GetByLabel("To spend at most", new() { Exact = true });
@@ -40,6 +42,8 @@ public class ChooseTests(WorkshopDoor door)
         int over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(over <= 0, $"at {width}: wider than the screen by {over} px");
         await visitor.Shoot("choose-found", "light");
+        var axe = await page.RunAxe(new AxeRunOptions { ResultTypes = [ResultType.Violations] });
+        Assert.Empty(axe.Violations.Where(v => v.Impact is "serious" or "critical").Select(v => $"{v.Id}: {v.Help} at {v.Nodes[0].Html}"));
         await page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
         await visitor.Shoot("choose-found", "dark");
 
@@ -51,7 +55,7 @@ public class ChooseTests(WorkshopDoor door)
         await page.WaitForTimeoutAsync(800);
         var kept = door.Kept(id);
         Assert.NotNull(kept.Build("choice-1"));
-        Assert.Equal(2000, kept.Searches.Single().Budget);
+        Assert.Equal(2000, kept.Searches.Single(s => s.Id == "gravel-rear").Budget);
 
         // Back: what was found is still there.
         await page.GoBackAsync();
@@ -65,7 +69,7 @@ public class ChooseTests(WorkshopDoor door)
         string car = door.OwnDemoCar("choose-stop", demo => demo.With(new Wishes { Id = "all", Name = "Everything in front", Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 400 }));
         await using var visitor = await door.Visit();
         var page = visitor.Page;
-        await visitor.Open(car + "/choose");
+        await visitor.Open(car + "/choose?search=all");
         await page.GetByRole(AriaRole.Button, new() { Name = "Search", Exact = true }).ClickAsync();
         await page.Locator(".found[data-search=running] progress").WaitForAsync();
         await page.GetByRole(AriaRole.Button, new() { Name = "Stop", Exact = true }).ClickAsync();

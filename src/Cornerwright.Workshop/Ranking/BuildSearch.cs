@@ -77,14 +77,14 @@ public sealed class BuildSearch
         }
 
         var pool = PartsPool.Of(car, wishes);
-        if (pool.Stacks.Count == 0)
+        if (pool.StackCount == 0)
         {
             problems.Add(new("springs", $"{pool.Springs.Count} springs", "at least one main spring", wishes.Helper == HelperWish.With ? "Tick a main spring and a helper, or do not insist on a helper." : "Tick a main spring, or put one on the shelf."));
         }
 
-        if (pool.Suspensions > MostCombinations / Math.Max(1, pool.WheelSets) || pool.WheelSets > MostPairs)
+        if (pool.StackCount > PartsPool.MostStacks || pool.Suspensions > MostCombinations / Math.Max(1, pool.WheelSets) || pool.WheelSets > MostPairs)
         {
-            problems.Add(new("parts", $"{pool.Suspensions:0} combinations of springs and dampers, {pool.WheelSets:0} of wheels", $"at most {MostCombinations:0} together", "Tick fewer parts of the kinds that matter least."));
+            problems.Add(new("parts", $"{pool.Suspensions:0} combinations of springs and dampers, {pool.WheelSets:0} of wheels", $"at most {PartsPool.MostStacks} stacks, {MostPairs} sets of wheels, {MostCombinations:0} together", "Tick fewer parts of the kinds that matter least."));
         }
 
         return problems.Count > 0 ? Checked<BuildSearch>.Wrong(problems) : Checked<BuildSearch>.From(new BuildSearch(new SearchSpace(car, wishes, start, pool, scans)));

@@ -10,8 +10,14 @@ public sealed record PartsPool
     public required IReadOnlyList<Spring> Springs { get; init; }
     public required IReadOnlyList<Sheet> Sheets { get; init; }
 
-    /// <summary>Every stack that the springs and sheets make, from the perch upward.</summary>
+    /// <summary>Every stack that the springs and sheets make, from the perch upward; empty where there would be more than <see cref="MostStacks"/>.</summary>
     public required IReadOnlyList<IReadOnlyList<Part>> Stacks { get; init; }
+
+    /// <summary>How many stacks the springs and sheets make.</summary>
+    public required long StackCount { get; init; }
+
+    /// <summary>More stacks than this are counted but not made: they would not fit the memory of a small machine.</summary>
+    public const int MostStacks = 500_000;
 
     public required IReadOnlyList<Perch?> Perches { get; init; }
     public required IReadOnlyList<TopMount?> TopMounts { get; init; }
@@ -22,7 +28,7 @@ public sealed record PartsPool
     public required IReadOnlyList<Spacer?> Spacers { get; init; }
 
     /// <summary>Choices of stack, perch, mount, damper and stop.</summary>
-    public long Suspensions => (long)Stacks.Count * Perches.Count * TopMounts.Count * Dampers.Count * BumpStops.Count;
+    public long Suspensions => StackCount * Perches.Count * TopMounts.Count * Dampers.Count * BumpStops.Count;
 
     /// <summary>Choices of wheel, tyre and spacer.</summary>
     public long WheelSets => (long)Wheels.Count * Tyres.Count * Spacers.Count;
@@ -39,12 +45,14 @@ public sealed record PartsPool
         var (here, there) = (Used(car, wishes.Axle), Used(car, wishes.Axle == AxlePlace.Front ? AxlePlace.Rear : AxlePlace.Front));
         var springs = Pick(shelf.Springs, wishes.Springs, c => c.Stack);
         var sheets = Pick(shelf.Sheets, wishes.Sheets, c => c.Stack);
+        long stacks = CountStacks(springs, sheets, wishes.Helper);
         var spacers = Pick(shelf.Spacers, wishes.Spacers, c => [c.Spacer]);
         return new PartsPool
         {
             Springs = springs,
             Sheets = sheets,
-            Stacks = [.. MakeStacks(springs, sheets, wishes.Helper)],
+            StackCount = stacks,
+            Stacks = stacks > MostStacks ? [] : [.. MakeStacks(springs, sheets, wishes.Helper)],
             Perches = OrNone(Pick(shelf.Perches, wishes.Perches, c => [c.Perch])),
             TopMounts = OrNone(Pick(shelf.TopMounts, wishes.TopMounts, c => [c.TopMount])),
             Dampers = OrNone(Pick(shelf.Dampers, wishes.Dampers, c => [c.Damper])),
@@ -90,6 +98,12 @@ public sealed record PartsPool
                 }
             }
         }
+    }
+
+    private static long CountStacks(IReadOnlyList<Spring> springs, IReadOnlyList<Sheet> sheets, HelperWish helper)
+    {
+        long mains = springs.Count(s => s.Role == SpringRole.Main), helpers = helper == HelperWish.Without ? 0 : springs.Count - mains, adapters = sheets.Count(IsAdapter);
+        return mains * ((helper == HelperWish.With ? 0 : 1) + (helpers * (1 + adapters))) * (1 + sheets.Count - adapters);
     }
 
     private static bool IsAdapter(Sheet sheet) => sheet.LowerRegister is not null && sheet.UpperRegister is not null;

@@ -60,6 +60,15 @@ public class NearMissTests
         var car = DemoCar.Read();
         var noMain = BuildSearch.Prepare(car, new Wishes { StartingBuild = "now", Springs = ["f-helper"] });
         Assert.Contains(noMain.Problems, p => p.Field == "springs" && p.Allowed.Contains("main spring", StringComparison.Ordinal));
+        var many = car with
+        {
+            Parts = car.Parts with
+            {
+                Springs = [.. Enumerable.Range(0, 3000).Select(i => car.Parts.Springs.First(s => s.Id == (i % 2 == 0 ? "f-6-250" : "f-helper")) with { Id = $"s{i}" })],
+            },
+        };
+        var tooMany = BuildSearch.Prepare(many, new Wishes { StartingBuild = "now" });
+        Assert.Contains(tooMany.Problems, p => p.Field == "parts" && p.Allowed.Contains("500000 stacks", StringComparison.Ordinal));
         var noStart = BuildSearch.Prepare(car, new Wishes { StartingBuild = "nothing" });
         Assert.Contains(noStart.Problems, p => p.Field == "starting from" && p.Given == "nothing" && p.Allowed.Contains("gravel-1", StringComparison.Ordinal));
     }
