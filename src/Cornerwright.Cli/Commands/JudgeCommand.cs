@@ -71,7 +71,7 @@ public sealed class JudgeCommand(Surroundings around) : Verb<JudgeSettings>(arou
             return Refuse(settings, filter.Problems);
         }
 
-        IReadOnlyList<Settlement>? settlements = settings.Settle ? [.. judgement.Findings.Where(f => filter.Value.Shows(f) && f.Probability is { } p && SettlingFinder.Doubt(p) >= LeastDoubt).Select(f => SettlingFinder.Of(car.Value, build.Value, f)).OfType<Settlement>()] : null;
+        IReadOnlyList<Settlement>? settlements = settings.Settle ? [.. judgement.Findings.Where(f => filter.Value.Shows(f) && f.Probability is { } p && SettlingFinder.Doubt(p) >= LeastDoubt).Select(f => SettlingFinder.Of(car.Value, build.Value, f, scans: scans.Value)).OfType<Settlement>()] : null;
         if (settings.Json)
         {
             Around.Out.Document(JudgementJson.Write(judgement, filter.Value.Shows, filter.Value.Shows, settlements));

@@ -5,6 +5,7 @@ using Cornerwright.Mechanics.Doubt;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Settling;
 
@@ -27,7 +28,8 @@ public static class SettlingFinder
     /// <param name="build">As judged.</param>
     /// <param name="finding">One of the judgement's.</param>
     /// <param name="sample">False to spare the sampling.</param>
-    public static Settlement? Of(Car car, Build build, Finding finding, bool sample = true)
+    /// <param name="scans">The scans with which it was judged; null for none.</param>
+    public static Settlement? Of(Car car, Build build, Finding finding, bool sample = true, ScanShelf? scans = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
@@ -38,8 +40,8 @@ public static class SettlingFinder
         }
 
         double enough = 1 - Say.Limit(LimitsInForce.Of(car, build).Certainty);
-        var judge = new Again(car, build, finding);
-        var (shares, sampled) = sample ? Sample(car, build, finding) : (new Dictionary<string, VarianceShare>(), (double?)null);
+        var judge = new Again(car, build, finding, scans);
+        var (shares, sampled) = sample ? Sample(car, build, finding, scans) : (new Dictionary<string, VarianceShare>(), (double?)null);
         var readings = finding.Deciding.Concat(Unseen(finding, shares, judge))
             .Select(d => Describe(judge, d, shares, enough))
             .OrderByDescending(r => r.Total ?? r.Share).ToList();
@@ -51,14 +53,14 @@ public static class SettlingFinder
     /// <summary>Chance that what a probability says is wrong: it says the likelier of the two.</summary>
     public static double Doubt(double probability) => Math.Min(probability, 1 - probability);
 
-    private static (IReadOnlyDictionary<string, VarianceShare> Shares, double? Within) Sample(Car car, Build build, Finding finding)
+    private static (IReadOnlyDictionary<string, VarianceShare> Shares, double? Within) Sample(Car car, Build build, Finding finding, ScanShelf? scans)
     {
         if (finding.Corner is not { } place)
         {
             return (new Dictionary<string, VarianceShare>(), null);
         }
 
-        var corner = CornerResult.Of(CornerPlan.Compile(car, build, place));
+        var corner = CornerResult.Of(CornerPlan.Compile(car, build, place), scans?.At(place));
         int check = corner.Find(finding.Check);
         if (check < 0 || !double.IsFinite(corner.Value(check)))
         {
@@ -175,12 +177,14 @@ public static class SettlingFinder
         private readonly List<Input> _shares = [];
         private readonly Dictionary<string, Input> _inputs = new(StringComparer.Ordinal);
 
-        public Again(Car car, Build build, Finding finding)
+        private readonly ScanShelf? _scans;
+
+        public Again(Car car, Build build, Finding finding, ScanShelf? scans)
         {
-            (Car, _build, _finding) = (car, build, finding);
+            (Car, _build, _finding, _scans) = (car, build, finding, scans);
             foreach (var place in finding.Corner is { } only ? [only] : Places.Corners)
             {
-                foreach (var input in CornerResult.Of(CornerPlan.Compile(car, build, place)).Plan.Inputs.Inputs)
+                foreach (var input in CornerResult.Of(CornerPlan.Compile(car, build, place), scans?.At(place)).Plan.Inputs.Inputs)
                 {
                     _inputs.TryAdd(input.Path, input);
                     if (input.Path.EndsWith(TreadShare, StringComparison.Ordinal))
@@ -227,12 +231,12 @@ public static class SettlingFinder
             var build = car.Build(_build.Id) ?? _build;
             if (_finding.Corner is { } place)
             {
-                var corner = CornerResult.Of(CornerPlan.Compile(car, build, place));
+                var corner = CornerResult.Of(CornerPlan.Compile(car, build, place), _scans?.At(place));
                 int check = corner.Find(_finding.Check);
                 return check < 0 ? null : FindingWriter.Of(corner, check, Say.Limit(LimitsInForce.Of(car, build).Certainty)).Probability;
             }
 
-            return Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings.FirstOrDefault(f => f.Key == _finding.Key)?.Probability;
+            return Judge.Build(car, build, JudgeOptions.FindingsOnly with { Scans = _scans }).Findings.FirstOrDefault(f => f.Key == _finding.Key)?.Probability;
         }
     }
 }

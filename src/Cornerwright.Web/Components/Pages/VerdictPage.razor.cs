@@ -4,6 +4,7 @@ using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Web.Components.Pictures;
 using Cornerwright.Web.Components.Setting;
+using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Settling;
@@ -21,9 +22,10 @@ public sealed partial class VerdictPage
     private IReadOnlyList<Problem> _refused = [];
     private (Judgement? Of, string? At, string? Say, IReadOnlyList<Finding> Findings) _chosen = (null, null, null, []);
 
-    public VerdictPage() => _settle = finding => Judgement is { } judged ? SettlingFinder.Of(judged.Car, judged.Build, finding) : null;
+    public VerdictPage() => _settle = finding => Judgement is { } judged ? SettlingFinder.Of(judged.Car, judged.Build, finding, scans: Scans.ShelfOf(judged.Car)) : null;
 
     [Inject] private IJSRuntime Js { get; set; } = null!;
+    [Inject] private ScanRoom Scans { get; set; } = null!;
 
     /// <summary>The corner whose stack and wheel are drawn.</summary>
     [SupplyParameterFromQuery(Name = "corner")] public string? CornerSlug { get; set; }
