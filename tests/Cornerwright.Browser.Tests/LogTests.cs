@@ -62,6 +62,32 @@ public class LogTests(WorkshopDoor door)
         Assert.Equal(before + 1, door.Kept(Id).Log.Entries.Count);
     }
 
+    [Fact]
+    public async Task The_sheets_of_an_older_revision_show_its_own_settings()
+    {
+        const string Id = "old-sheets";
+        string address = door.OwnDemoCar(Id);
+        await using var visitor = await door.Visit();
+        var page = visitor.Page;
+        await visitor.Open(address + "/build/gravel-3");
+        var box = page.Locator("#at-builds-gravel-3-frontLeft-perchHeight input").First;
+        await box.FillAsync("301 mm");
+        await box.PressAsync("Tab");
+        await Wait(() => door.Kept(Id).Build("gravel-3")!.FrontLeft.PerchHeight!.Typed == "301 mm");
+
+        await visitor.Open(address + "/history");
+        await page.GetByRole(AriaRole.Link, new() { Name = "Sheets of revision 1", Exact = true }).ClickAsync();
+        await page.Locator("[data-sheets=ready]").WaitForAsync();
+        await Assertions.Expect(page.Locator(".cw-page-head p")).ToContainTextAsync("As it was in revision 1.");
+        await Assertions.Expect(page.Locator(".sheets")).Not.ToContainTextAsync("301 mm");
+        await visitor.Open(address + "/build/gravel-3/print?revision=99");
+        await Assertions.Expect(page.Locator("h1")).ToContainTextAsync("Revision 99 of this car has no build");
+        await visitor.Open(address + "/build/gravel-3/print");
+        await page.Locator("[data-sheets=ready]").WaitForAsync();
+        await Assertions.Expect(page.Locator(".sheets")).ToContainTextAsync("301 mm");
+        Assert.Empty(visitor.Complaints);
+    }
+
     private static async Task Wait(Func<bool> until)
     {
         for (int i = 0; i < 200 && !until(); i++)
