@@ -28,6 +28,8 @@ public class EveryPageTests(WorkshopDoor door)
                 ("build", "/car/wagtail/build/gravel-1"),
                 ("verdict", "/car/wagtail/build/gravel-1/verdict"),
                 ("verdict-all", "/car/wagtail/build/gravel-3/verdict?say=all&corner=rear-left&sides=apart"),
+                ("clearance", "/car/wagtail/build/gravel-3/clearance?corner=front-left"),
+                ("clearance-rear", "/car/wagtail/build/gravel-1/clearance?corner=rear-right"),
                 ("compare", "/car/wagtail/compare?left=gravel-1&right=gravel-3"),
                 ("print", "/car/wagtail/build/gravel-3/print"),
                 ("order", "/car/wagtail/build/gravel-3/order"),
@@ -75,6 +77,10 @@ public class EveryPageTests(WorkshopDoor door)
         {
             await visitor.Judged();
             await page.Locator(".margins li h3 button").First.ClickAsync();
+        }
+        else if (address.Contains("/clearance", StringComparison.Ordinal))
+        {
+            await page.Locator("[data-clearance=ready][data-fresh=true]").WaitForAsync();
         }
         else if (name == "print")
         {

@@ -25,6 +25,11 @@ public static class Addresses
 
     public static string Verdict(string carId, string buildId) => Build(carId, buildId) + "/verdict";
 
+    /// <summary>One wheel of a build against everything near it.</summary>
+    public static string Clearance(string carId, string buildId, CornerPlace place) => $"{Clearance(carId, buildId)}?corner={Slug(place)}";
+
+    public static string Clearance(string carId, string buildId) => Build(carId, buildId) + "/clearance";
+
     public static string Print(string carId, string buildId) => Build(carId, buildId) + "/print";
 
     /// <summary>The work order that leads to a build.</summary>

@@ -152,14 +152,14 @@ internal static class PictureMaker
 
     private static SectionPoint InSection(in Vec3 p) => new(p.X, Math.Sqrt((p.Y * p.Y) + (p.Z * p.Z)));
 
-    private static SectionOutline Tyre(string kind, string name, in TyreSection tyre)
+    internal static SectionOutline Tyre(string kind, string name, in TyreSection tyre)
     {
         Span<ProfilePoint> corners = stackalloc ProfilePoint[TyreProfile.PointCount(ArcPoints)];
         int count = TyreProfile.Write(tyre, ArcPoints, corners);
         return Outline(kind, name, corners[..count]);
     }
 
-    private static SectionOutline Rim(string kind, string name, in RimSection rim)
+    internal static SectionOutline Rim(string kind, string name, in RimSection rim)
     {
         Span<ProfilePoint> corners = stackalloc ProfilePoint[RimProfile.PointCount];
         int count = RimProfile.Write(rim, corners);

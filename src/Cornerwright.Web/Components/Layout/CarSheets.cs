@@ -34,6 +34,7 @@ public static class CarSheets
         [
             new("Build in hand", "corner", Addresses.Build(carId, buildId), Whole: true),
             new("Verdict", "verdict", Addresses.Verdict(carId, buildId), OnPhoneBar: true),
+            new("Clearance", "clearance", Addresses.Clearance(carId, buildId)),
             new("Compare", "compare", Compare(car, carId, buildId)),
         ]),
         ("Do",

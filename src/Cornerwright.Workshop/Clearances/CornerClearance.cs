@@ -1,0 +1,190 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Mechanics.Clearance.Scans;
+using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Pictures;
+using Cornerwright.Workshop.Scanning;
+
+namespace Cornerwright.Workshop.Clearances;
+
+/// <summary>
+/// One corner of one build with everything near its wheel, solved once and then asked pose by pose, as somebody moves it. Numbers are those of the
+/// judge at the best estimate. Not to be asked from two threads at once.
+/// </summary>
+public sealed class CornerClearance
+{
+    private const int ArcPoints = 12;
+
+    private readonly CornerNumbers _n;
+    private readonly CornerPoses _poses;
+    private readonly PlacedScan[] _scans;
+    private readonly int[] _nearest;
+    private readonly NearThing[] _things;   // items of the plan, then scans
+    private readonly WheelShape? _toBody, _toKnuckle;
+
+    private CornerClearance(CornerPlan plan, IEnumerable<PlacedScan> scans)
+    {
+        _n = new CornerNumbers(plan);
+        _scans = [.. scans];
+        _nearest = [.. _scans.Select(_ => -1)];
+        _poses = new CornerPoses(_n);
+        _things = [];
+        Box = new(default, default);
+        Missing = plan.Clearance.Missing;
+        if (Missing.Count > 0)
+        {
+            return;
+        }
+
+        _n.Solve();
+        var (tyre, rim) = _n.Clearance.Sections(_n, forBody: true);
+        var (upright, _) = _n.Clearance.Sections(_n, forBody: false);
+        if (!tyre.IsSound || !upright.IsSound || !rim.IsSound || !plan.WheelNow!.Tyre(_n.X, 0, 0).IsSound || !plan.WheelNow.Rim(_n.X).IsSound)
+        {
+            Missing = ["a tyre and a rim whose sizes go together"];
+            return;
+        }
+
+        (_toBody, _toKnuckle) = (WheelShape.Of(tyre, rim, ArcPoints), WheelShape.Of(upright, rim, ArcPoints));
+        Box = CornerPoses.Box(_n);
+        var limits = plan.Limits;
+        double body = Say.Limit(limits.TyreToBody), knuckle = Say.Limit(limits.TyreToKnuckle), metal = Say.Limit(limits.RimToAnything);
+        _things =
+        [
+            .. plan.Clearance.Items.Select(i => new NearThing(i.Id, i.Name, i.AttachedTo == AttachedTo.Body, i.Piece is null ? NearKind.Tape : NearKind.Strut, i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
+            .. _scans.Select(s => new NearThing("scan-" + s.Scan.Id, s.Scan.Name, s.Scan.AttachedTo == AttachedTo.Body, NearKind.Scan, s.Scan.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
+        ];
+    }
+
+    /// <summary>What keeps clearances from being computed, in words; nothing else may be asked while there is any.</summary>
+    public IReadOnlyList<string> Missing { get; }
+
+    public CornerPlace Place => _n.Plan.Place;
+
+    /// <summary>Every travel and steer that counts, with the user's limit on bump at lock.</summary>
+    public PoseBox Box { get; }
+
+    public bool Steers => Box.Most.Steer > Box.Least.Steer;
+
+    public IReadOnlyList<NearThing> Things => _things;
+
+    /// <summary>The placed scans at this corner.</summary>
+    public IReadOnlyList<PlacedScan> Scans => _scans;
+
+    /// <summary>Where each load case rides, m of travel; those alone that are known.</summary>
+    public IReadOnlyList<(string Name, double Travel)> Rides =>
+        [.. _n.Plan.Loads.Select((l, i) => (l.Case.Name, _n.Ride[i])).Where(r => double.IsFinite(r.Item2))];
+
+    internal CornerNumbers Numbers => _n;
+
+    /// <summary>Compiles and solves a corner.</summary>
+    /// <param name="car">The car.</param>
+    /// <param name="build">The build, which need not be among the car's own.</param>
+    /// <param name="place">The corner.</param>
+    /// <param name="scans">The points of the car's scans; null where there are none at hand.</param>
+    public static CornerClearance Of(Car car, Build build, CornerPlace place, ScanShelf? scans = null)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(build);
+        return new(CornerPlan.Compile(car, build, place), scans?.At(place) ?? []);
+    }
+
+    /// <summary>The wheel's pose at a travel (m) and steer (rad, left positive); false where it cannot be.</summary>
+    public bool TryPose(double travel, double steer, out WheelPose pose) => _poses.TryPose(new(travel, steer, 0), out pose);
+
+    /// <summary>The gap to everything at a pose, what has the least in hand first; empty where the wheel cannot be there.</summary>
+    public IReadOnlyList<PoseGap> At(double travel, double steer)
+    {
+        if (_toBody is null || !TryPose(travel, steer, out WheelPose pose))
+        {
+            return [];
+        }
+
+        var gaps = new List<PoseGap>();
+        int items = _things.Length - _scans.Length;
+        for (int i = 0; i < items; i++)
+        {
+            var clearing = _n.Clearance.At(_n, i, travel, steer);
+            if (double.IsFinite(clearing.Gap))
+            {
+                gaps.Add(new(_things[i], clearing.Gap, clearing.Part, clearing.OnWheel, clearing.OnObstacle));
+            }
+        }
+
+        for (int i = 0; i < _scans.Length; i++)
+        {
+            gaps.Add(OfScan(i, items + i, pose));
+        }
+
+        return [.. gaps.OrderBy(g => g.InHand)];
+    }
+
+    /// <summary>The least gap to anything of the body over the whole box, proved. Null where nothing of the body is near.</summary>
+    public LeastGap? Least(CancellationToken cancel = default)
+    {
+        var (obstacles, things) = (new List<ClearanceObstacle>(), new List<NearThing>());
+        double bound = 0;
+        for (int i = 0; i < _things.Length && _toBody is not null; i++)
+        {
+            int scan = i - (_things.Length - _scans.Length);
+            if (_things[i].OnBody && (scan >= 0 || double.IsFinite(_n.Clearance.Worst[i].Clearing.Gap)))
+            {
+                things.Add(_things[i]);
+                obstacles.Add(scan >= 0 ? ScanObstacles.Of(_scans[scan]) : OfTape(_n.Clearance.PointsOf(i)));
+                bound = scan >= 0 ? Math.Max(bound, _scans[scan].Bound) : bound;
+            }
+        }
+
+        if (obstacles.Count == 0)
+        {
+            return null;
+        }
+
+        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(MostCells: 20_000), cancel);
+        return found.Obstacle < 0 ? null : new(found.Lower - bound, found.Upper - bound, found.Place, things[found.Obstacle], found.Why);
+    }
+
+    /// <summary>The strut's pieces at a travel, in S (a, 12, 3), m.</summary>
+    public IReadOnlyList<CylinderObstacle> Strut(double travel) => [.. _n.Clearance.Strut(_n, travel).Select(s => s.Cylinder).Where(c => c.IsSound)];
+
+    /// <summary>What gap readings fix, as lines: of the body in B, of the knuckle in S.</summary>
+    public IReadOnlyList<(NearThing Thing, Vec3[] Points)> Lines() =>
+        [.. Enumerable.Range(0, _things.Length - _scans.Length)
+            .Where(i => _things[i].Kind == NearKind.Tape && double.IsFinite(_n.Clearance.Worst[i].Clearing.Gap))
+            .Select(i => (_things[i], _n.Clearance.PointsOf(i).ToArray()))];
+
+    /// <summary>Tyre and rim, present (dashed in pictures) and proposed, and the tyre with the growth and lean that the limits ask for.</summary>
+    public IReadOnlyList<SectionOutline> Outlines()
+    {
+        var (plan, x) = (_n.Plan, _n.X);
+        return
+        [
+            PictureMaker.Tyre("tyre now", plan.PartsNow!.Tyre!.Name, plan.WheelNow!.Tyre(x, 0, 0)),
+            PictureMaker.Rim("rim now", plan.PartsNow.Wheel!.Name, plan.WheelNow.Rim(x)),
+            PictureMaker.Tyre("room", "with growth and lean", _n.Clearance.Sections(_n, forBody: true).Tyre),
+            PictureMaker.Tyre("tyre", plan.Parts.Tyre!.Name, plan.Wheel!.Tyre(x, 0, 0)),
+            PictureMaker.Rim("rim", plan.Parts.Wheel!.Name, plan.Wheel.Rim(x)),
+        ];
+    }
+
+    private PoseGap OfScan(int scan, int thing, in WheelPose pose)
+    {
+        if (_things[thing].OnBody)
+        {
+            ScanClearing.TryBelow(ScanObstacles.Of(_scans[scan]).Tree, _toBody!, pose, ref _nearest[scan], out Clearing c);
+            return new(_things[thing], c.Gap - _scans[scan].Bound, c.Part, c.OnWheel, c.OnObstacle);
+        }
+
+        // Its points are in S already; seen from this pose 12 and 3 change places.
+        ScanClearing.TryBelow(ScanObstacles.Of(_scans[scan]).Tree, _toKnuckle!, new WheelPose(default, Vec3.UnitX), ref _nearest[scan], out Clearing own);
+        return new(_things[thing], own.Gap - _scans[scan].Bound, own.Part, Swapped(own.OnWheel), Swapped(own.OnObstacle));
+    }
+
+    private static Vec3 Swapped(in Vec3 p) => new(p.X, p.Z, p.Y);
+
+    private static ClearanceObstacle OfTape(ReadOnlySpan<Vec3> points) => points.Length == 1 ? ClearanceObstacle.OfPoints(points) : ClearanceObstacle.OfBar(points, 0);
+}
