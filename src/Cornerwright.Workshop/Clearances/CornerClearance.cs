@@ -79,6 +79,9 @@ public sealed class CornerClearance
     public IReadOnlyList<(string Name, double Travel)> Rides =>
         [.. _n.Plan.Loads.Select((l, i) => (l.Case.Name, _n.Ride[i])).Where(r => double.IsFinite(r.Item2))];
 
+    /// <summary>Diameter code of the build's rim; null where its wheel does not say it.</summary>
+    public double? RimCode => _n.Plan.Parts.Rim?.DiameterCode;
+
     internal CornerNumbers Numbers => _n;
 
     /// <summary>Compiles and solves a corner.</summary>
@@ -144,7 +147,7 @@ public sealed class CornerClearance
             return null;
         }
 
-        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(MostCells: 20_000), cancel);
+        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(MostCells: 20_000), () => cancel.IsCancellationRequested);
         return found.Obstacle < 0 ? null : new(found.Lower - bound, found.Upper - bound, found.Place, things[found.Obstacle], found.Why);
     }
 
@@ -161,12 +164,13 @@ public sealed class CornerClearance
     public IReadOnlyList<SectionOutline> Outlines()
     {
         var (plan, x) = (_n.Plan, _n.X);
+        TyreSection bare = plan.Wheel!.Tyre(x, 0, 0), grown = _n.Clearance.Sections(_n, forBody: true).Tyre;
         return
         [
             PictureMaker.Tyre("tyre now", plan.PartsNow!.Tyre!.Name, plan.WheelNow!.Tyre(x, 0, 0)),
             PictureMaker.Rim("rim now", plan.PartsNow.Wheel!.Name, plan.WheelNow.Rim(x)),
-            PictureMaker.Tyre("room", "with growth and lean", _n.Clearance.Sections(_n, forBody: true).Tyre),
-            PictureMaker.Tyre("tyre", plan.Parts.Tyre!.Name, plan.Wheel!.Tyre(x, 0, 0)),
+            .. grown != bare ? new[] { PictureMaker.Tyre("room", "with growth and lean", grown) } : [],
+            PictureMaker.Tyre("tyre", plan.Parts.Tyre!.Name, bare),
             PictureMaker.Rim("rim", plan.Parts.Wheel!.Name, plan.Wheel.Rim(x)),
         ];
     }

@@ -48,7 +48,7 @@ public sealed partial class ClearancePage
     private Judgement? Judged => Bench.JudgementOf(BuildId ?? "");
 
     /// <summary>What is drawn is worked out, proof included, of the car as it is now.</summary>
-    private bool Settled => _study is { Proved: true } study && ReferenceEquals(study.Car, Car) && study.Place == Place && study.Build.Id == BuildId;
+    private bool Settled => _study is { } study && (study.Proved || study.Missing.Count > 0) && ReferenceEquals(study.Car, Car) && study.Place == Place && study.Build.Id == BuildId;
 
     private IReadOnlyList<Finding> Findings =>
         [.. (Judged?.Findings ?? []).Where(f => f.Corner == Place && (f.Check.StartsWith("clear-", StringComparison.Ordinal) || f.Check.StartsWith("scan-", StringComparison.Ordinal)))];
@@ -244,6 +244,9 @@ public sealed partial class ClearancePage
             _refused = changed.Problems;
         }
     }
+
+    /// <summary>The rim's diameter code; null where the build's wheel does not say it.</summary>
+    private static double? RimOf(ClearanceStudy study) => study.Corner.RimCode;
 
     private static int StepOf(double value, double least, double step) => Math.Max(0, (int)Math.Round((value - least) / step));
 
