@@ -142,8 +142,10 @@ public sealed record WheelCut(
     private static TriangleMesh Prism(in CylinderObstacle cylinder, in SpindleFrame frame)
     {
         Vec3 d = cylinder.Direction, u = d.Cross(Math.Abs(d.X) < 0.7 ? Vec3.UnitX : Vec3.UnitY).Unit(), v = d.Cross(u);
-        float[] xyz = new float[6 * Sides];
-        var corners = new List<int>(6 * Sides);
+        float[] xyz = new float[(6 * Sides) + 6];
+        var corners = new List<int>(12 * Sides);
+        Write(xyz, 2 * Sides, frame.ToBody(cylinder.Foot));
+        Write(xyz, (2 * Sides) + 1, frame.ToBody(cylinder.Foot + (d * cylinder.Length)));
         for (int i = 0; i < Sides; i++)
         {
             var (sin, cos) = Math.SinCos(2 * Math.PI * i / Sides);
@@ -151,7 +153,7 @@ public sealed record WheelCut(
             Write(xyz, i, frame.ToBody(p));
             Write(xyz, Sides + i, frame.ToBody(p + (d * cylinder.Length)));
             int next = (i + 1) % Sides;
-            corners.AddRange([i, next, Sides + i, Sides + i, next, Sides + next]);
+            corners.AddRange([i, next, Sides + i, Sides + i, next, Sides + next, i, next, 2 * Sides, Sides + i, Sides + next, (2 * Sides) + 1]);
         }
 
         return TriangleMesh.TryFrom(xyz, [.. corners], out TriangleMesh? mesh).Kind == ScanFaultKind.None ? mesh! : TriangleMesh.From([0, 0, 0, 1e-3f, 0, 0, 0, 1e-3f, 0], [0, 1, 2]);

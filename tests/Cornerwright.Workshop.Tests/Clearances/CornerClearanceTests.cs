@@ -94,6 +94,25 @@ public class CornerClearanceTests
         }
     }
 
+    /// <summary>A strut's pieces are cut as the bodies they are: no nearer than the stated gap, and as near within what 48 sides of a prism cut off.</summary>
+    [Fact]
+    public void A_strut_is_cut_where_it_stands()
+    {
+        var corner = Corner(Demo.Holding);
+        var gaps = corner.At(0, 0).Where(g => g.Thing.Kind == NearKind.Strut).ToList();
+        Assert.True(gaps.Count >= 3, $"{gaps.Count} pieces");
+        foreach (var gap in gaps)
+        {
+            var cut = WheelCut.Of(corner, 0, 0, gap)!;
+            var thing = Assert.Single(cut.Things, t => t.Thing.Id == gap.Thing.Id);
+            var (tyre, rim) = corner.Numbers.Clearance.Sections(corner.Numbers, forBody: false);
+            WheelShape shape = WheelShape.Of(tyre, rim, 12);
+            double nearest = thing.Lines.Min(l => Enumerable.Range(0, 201).Min(i => shape.SignedDistance(
+                l.From.A + ((l.To.A - l.From.A) * i / 200), l.From.R + ((l.To.R - l.From.R) * i / 200), out _, out _, out _)));
+            Assert.InRange(nearest, gap.Gap - 1e-5, gap.Gap + 0.001);
+        }
+    }
+
     /// <summary>No tyre at any sampled pose stands out of the swept room; and the room is not larger than the tyres by more than its own coarseness.</summary>
     [Fact]
     public void Swept_room_holds_the_tyres_at_both_ends()

@@ -76,6 +76,10 @@ public sealed class CutLayout
 
     private bool Inside(ProfilePoint p) => X(p.A) > -40 && X(p.A) < Width + 40 && Y(p.R) > -40 && Y(p.R) < Height + 40;
 
+    // A long piece may pass through the drawing with both its ends outside.
+    private bool Passes(SectionPiece p) =>
+        Math.Max(X(p.From.A), X(p.To.A)) > 0 && Math.Min(X(p.From.A), X(p.To.A)) < Width && Math.Max(Y(p.From.R), Y(p.To.R)) > 0 && Math.Min(Y(p.From.R), Y(p.To.R)) < Height;
+
     private string PathOf(IReadOnlyList<SectionPoint> points)
     {
         var path = new StringBuilder();
@@ -93,7 +97,7 @@ public sealed class CutLayout
         int count = 0;
         foreach (SectionPiece piece in pieces)
         {
-            if (count < MostPieces && (Inside(piece.From) || Inside(piece.To)))
+            if (count < MostPieces && Passes(piece))
             {
                 path.Append('M').Append(Px.Of(X(piece.From.A))).Append(' ').Append(Px.Of(Y(piece.From.R))).Append('L').Append(Px.Of(X(piece.To.A))).Append(' ').Append(Px.Of(Y(piece.To.R)));
                 count++;
