@@ -82,6 +82,8 @@ public sealed partial class ClearancePage
             _work?.Dispose();
             _work = null;
         }
+
+        base.Dispose(disposing);
     }
 
     private void Begin()
