@@ -7,6 +7,11 @@ namespace Cornerwright.Mechanics.Motion;
 /// </remarks>
 public sealed class ChebyshevCurve : TravelCurve
 {
+    private const int MostKept = 16;
+
+    /// <summary>Row k of table n: cos(πk(n - i - ½)/n), i from 0; for up to sixteen points.</summary>
+    private static readonly double[][] Cosines = [.. Enumerable.Range(0, MostKept + 1).Select(CosinesFor)];
+
     private readonly double[] value, first, second;
 
     private ChebyshevCurve(double start, double end, double[] coefficients)
@@ -33,7 +38,7 @@ public sealed class ChebyshevCurve : TravelCurve
         double[] points = new double[count];
         for (int i = 0; i < count; i++)
         {
-            points[i] = (0.5 * (start + end)) - (0.5 * (end - start) * Math.Cos(Math.PI * (i + 0.5) / count));
+            points[i] = (0.5 * (start + end)) + (0.5 * (end - start) * (count <= MostKept ? Cosines[count][count + i] : Math.Cos(Math.PI * (count - i - 0.5) / count)));
         }
 
         return points;
@@ -45,14 +50,14 @@ public sealed class ChebyshevCurve : TravelCurve
     {
         Require.Positive(end - start);
         int n = samples.Length;
-        double[] coefficients = new double[n];
+        double[] coefficients = new double[n], cosines = n <= MostKept ? Cosines[n] : CosinesFor(n);
         for (int k = 0; k < n; k++)
         {
             double sum = 0;
             for (int i = 0; i < n; i++)
             {
                 Require.Finite(samples[i]);
-                sum += samples[i] * Math.Cos(Math.PI * k * (n - i - 0.5) / n);
+                sum += samples[i] * cosines[(k * n) + i];
             }
 
             coefficients[k] = sum * (k == 0 ? 1 : 2) / n;
@@ -68,6 +73,20 @@ public sealed class ChebyshevCurve : TravelCurve
         double inside = Math.Clamp(position, Start, End), t = ((2 * inside) - Start - End) / (End - Start), beyond = position - inside;
         double slope = Sum(first, t);
         return (Sum(value, t) + (slope * beyond), slope, beyond == 0 ? Sum(second, t) : 0);
+    }
+
+    private static double[] CosinesFor(int n)
+    {
+        double[] table = new double[n * n];
+        for (int k = 0; k < n; k++)
+        {
+            for (int i = 0; i < n; i++)
+            {
+                table[(k * n) + i] = Math.Cos(Math.PI * k * (n - i - 0.5) / n);
+            }
+        }
+
+        return table;
     }
 
     private static double Sum(double[] c, double t)

@@ -249,9 +249,13 @@ internal sealed partial class ClearanceNumbers
 
     private static int AddSteer(Span<double> steers, int count, double steer)
     {
-        if (steers[..count].Contains(steer))
+        const double Same = 1e-9;
+        for (int i = 0; i < count; i++)
         {
-            return count;
+            if (Math.Abs(steers[i] - steer) <= Same)
+            {
+                return count;
+            }
         }
 
         steers[count] = steer;

@@ -14,6 +14,9 @@ internal sealed class HardpointPlan
     /// <summary>Only the contact of the tyre would ask for it, and no check of a corner does.</summary>
     private const double AnyTyreRadius = 0.3;
 
+    /// <summary>Travel of road cars either way, m: ends and equilibria are looked for in it from a polynomial, beyond it from the linkage itself.</summary>
+    private const double SampledTravel = 0.13;
+
     private readonly LinkageShape _shape;
     private readonly int[] _joints;      // X of each joint; Y and Z follow
     private readonly int _hub, _plate, _springAlong, _damperAlong;
@@ -79,8 +82,10 @@ internal sealed class HardpointPlan
         {
             var measured = Linkage(x, camber, toe);
             var set = StrutSetting.Of(measured, slide, clamp);
-            return new HardpointMotion(
+            var motion = new HardpointMotion(
                 new KnuckleLinkage(set.Linkage), 0, set.Plate, More(measured, measured.Spring, springLength), More(measured, measured.Damper, damperLength));
+            motion.SampleStations(-SampledTravel, SampledTravel);
+            return motion;
         }
         catch (ArgumentException)
         {

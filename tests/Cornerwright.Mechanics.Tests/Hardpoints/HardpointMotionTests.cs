@@ -64,6 +64,29 @@ public sealed class HardpointMotionTests
         Assert.Equal(Reach.Reached, motion.WheelAt(0.01, out _));
     }
 
+    // The polynomial against the linkage itself, between the samples too; beyond the range the linkage is asked.
+    [Fact]
+    public void Sampled_stations_are_the_linkages_own()
+    {
+        foreach (string id in Corners)
+        {
+            var linkage = new KnuckleLinkage(TracedCorners.Linkage(id), 0.04);
+            HardpointMotion exact = new(linkage, springMore: 0.01), sampled = new(linkage, springMore: 0.01);
+            sampled.SampleStations(-0.13, 0.13);
+            foreach (Station station in (Station[])[Station.Spring, Station.Damper])
+            {
+                for (int mm = -125; mm <= 145; mm += 5)
+                {
+                    Reach reach = exact.StationAt(mm / 1000.0, station, out StationState here);
+                    Assert.Equal(reach, sampled.StationAt(mm / 1000.0, station, out StationState read));
+                    Assert.Equal(here.Length, read.Length, 1e-7);
+                    Assert.Equal(here.MotionRatio, read.MotionRatio, 1e-5);
+                    Assert.Equal(here.MotionRatioSlope, read.MotionRatioSlope, 5e-3);
+                }
+            }
+        }
+    }
+
     [Fact]
     public void Following_allocates_nothing()
     {

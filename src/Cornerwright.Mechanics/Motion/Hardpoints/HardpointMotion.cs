@@ -9,7 +9,8 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints;
 /// </remarks>
 public sealed class HardpointMotion : CornerMotion
 {
-    private const int SteersKept = 8;
+    private const int SteersKept = 8, FollowersKept = 6;
+    private const double SameSteer = 1e-9;        // rad: far below what any gauge tells apart
 
     private readonly KnuckleFollower follower;
     private readonly double rack;
@@ -18,6 +19,9 @@ public sealed class HardpointMotion : CornerMotion
     private readonly double damperMore;
     private readonly double[] steersKnown = new double[SteersKept], racksKnown = new double[SteersKept];
     private int known;
+    private List<KnuckleFollower>? steered;
+    private KnuckleFollower? steering;
+    private ChebyshevCurve? springCurve, damperCurve;
 
     /// <param name="linkage">Of a left or a right corner.</param>
     /// <param name="rack">m along +Y.</param>
@@ -33,6 +37,50 @@ public sealed class HardpointMotion : CornerMotion
         Require.Finite(damperMore);
         follower = new(linkage);
         (this.rack, this.plate, this.springMore, this.damperMore) = (rack, plate, springMore, damperMore);
+    }
+
+    /// <summary>
+    /// Solves stations once at a few travels, after which they are read from a polynomial within that range: for a judge that asks them a hundred
+    /// times. Nothing changes where the linkage does not reach both ends.
+    /// </summary>
+    /// <param name="least">m.</param>
+    /// <param name="most">m, above <paramref name="least"/>.</param>
+    /// <remarks>
+    /// Twelve samples over 0.26 m leave below 1e-9 m and 1e-7 of ratio on linkages of usual sizes (HardpointMotionTests). Source: docs/theory/hardpoints.md §8.
+    /// </remarks>
+    public void SampleStations(double least, double most)
+    {
+        const int Samples = 12;
+        Require.Positive(most - least);
+        KnuckleLinkage linkage = follower.Linkage;
+        bool alike = Equals(linkage.Corner.Spring, linkage.Corner.Damper) && springMore == damperMore;
+        double[] at = ChebyshevCurve.Points(least, most, Samples);
+        Span<double> spring = stackalloc double[Samples], damper = stackalloc double[Samples];
+        for (int i = 0; i < Samples; i++)
+        {
+            if (follower.MoveTo(at[i], rack, plate) != Reach.Reached)
+            {
+                return;
+            }
+
+            var still = new MovingKnuckle(follower.Pose, default, default);
+            bool read = true;
+            spring[i] = linkage.Spring is { } s ? Length(s, still, springMore, ref read) : 0;
+            damper[i] = alike ? spring[i] : linkage.Damper is { } d ? Length(d, still, damperMore, ref read) : 0;
+            if (!read)
+            {
+                return;
+            }
+        }
+
+        springCurve = linkage.Spring is null ? null : ChebyshevCurve.Through(least, most, spring);
+        damperCurve = linkage.Damper is null ? null : alike ? springCurve : ChebyshevCurve.Through(least, most, damper);
+    }
+
+    private double Length(StationPath path, in MovingKnuckle still, double more, ref bool read)
+    {
+        read &= path.Length(still, follower.TopShift, out Jet length);
+        return length.V + more;
     }
 
     /// <inheritdoc/>
@@ -55,6 +103,13 @@ public sealed class HardpointMotion : CornerMotion
     /// <inheritdoc/>
     public override Reach StationAt(double travel, Station station, out StationState state)
     {
+        if ((station == Station.Spring ? springCurve : damperCurve) is { } curve && travel >= curve.Start && travel <= curve.End)
+        {
+            var (length, slope, bend) = curve.At(travel);
+            state = new(length, -slope, -bend);
+            return Reach.Reached;
+        }
+
         state = default;
         if ((station == Station.Spring ? follower.Linkage.Spring : follower.Linkage.Damper) is not { } path)
         {
@@ -84,11 +139,38 @@ public sealed class HardpointMotion : CornerMotion
     /// <remarks>Bump steer and the steering axis are those of the linkage itself. Source: docs/theory/hardpoints.md §8.</remarks>
     public Reach PoseAt(double travel, double rackThere, out WheelPose pose)
     {
-        Reach reach = follower.MoveTo(travel, rackThere, plate);
-        KnuckleLinkage linkage = follower.Linkage;
+        KnuckleFollower there = At(rackThere);
+        Reach reach = there.MoveTo(travel, rackThere, plate);
+        KnuckleLinkage linkage = there.Linkage;
         pose = reach != Reach.Reached ? default : new(
-            linkage.Inward(follower.Pose.Origin - linkage.Origin), linkage.Inward(follower.Pose.Turned(linkage.Spindle)));
+            linkage.Inward(there.Pose.Origin - linkage.Origin), linkage.Inward(there.Pose.Turned(linkage.Spindle)));
         return reach;
+    }
+
+    // Poses are asked at a few places of the rack in turn: one follower each stays near its next pose, where a single one would go to and fro.
+    private KnuckleFollower At(double rackThere)
+    {
+        if (rackThere == rack)
+        {
+            return follower;
+        }
+
+        steered ??= new(FollowersKept);
+        foreach (KnuckleFollower one in steered)
+        {
+            if (one.Place.Rack == rackThere)
+            {
+                return one;
+            }
+        }
+
+        if (steered.Count < FollowersKept)
+        {
+            steered.Add(new(follower.Linkage));
+            return steered[^1];
+        }
+
+        return steered[^1];
     }
 
     /// <summary>Where the rack has to be for the wheel to be steered by an angle from straight ahead, at the reference height.</summary>
@@ -100,7 +182,7 @@ public sealed class HardpointMotion : CornerMotion
     {
         for (int i = 0; i < known; i++)
         {
-            if (steersKnown[i] == steer)
+            if (Math.Abs(steersKnown[i] - steer) <= SameSteer)
             {
                 rackThere = racksKnown[i];
                 return Reach.Reached;
@@ -143,6 +225,16 @@ public sealed class HardpointMotion : CornerMotion
 
         // Toe-in turns a left wheel to the right and a right one to the left.
         double wanted = straight - (follower.Linkage.Side * steer), toe = straight, at = rack;
+        for (int i = 0; i < known; i++)
+        {
+            // An angle asked before on the same side is nearer than straight ahead.
+            if (steersKnown[i] * steer > 0 && Toe(racksKnown[i], out double toeKnown, out double rateKnown) == Reach.Reached && rateKnown * rate > 0
+                && Math.Abs(wanted - toeKnown) < Math.Abs(wanted - toe))
+            {
+                (at, toe, rate) = (racksKnown[i], toeKnown, rateKnown);
+            }
+        }
+
         for (int i = 0; i < Limit; i++)
         {
             double step = (wanted - toe) / rate;
@@ -167,19 +259,20 @@ public sealed class HardpointMotion : CornerMotion
     private Reach Toe(double rackThere, out double toe, out double byRack)
     {
         (toe, byRack) = (0, 0);
-        Reach reach = follower.MoveTo(0, rackThere, plate);
+        steering ??= new(follower.Linkage);
+        Reach reach = steering.MoveTo(0, rackThere, plate);
         if (reach != Reach.Reached)
         {
             return reach;
         }
 
-        if (!follower.Rates(out KnuckleRates rates))
+        if (!steering.Rates(out KnuckleRates rates))
         {
             return Reach.LinkageCannotClose;
         }
 
-        KnuckleLinkage linkage = follower.Linkage;
-        var disc = new DiscMotion(follower.Pose.Turned(linkage.Spindle), linkage.TyreRadius);
+        KnuckleLinkage linkage = steering.Linkage;
+        var disc = new DiscMotion(steering.Pose.Turned(linkage.Spindle), linkage.TyreRadius);
         toe = disc.Toe;
         byRack = disc.AngleRates(rates.ByRack.Turn).Toe;
         return Reach.Reached;
