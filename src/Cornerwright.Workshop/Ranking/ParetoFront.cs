@@ -2,7 +2,7 @@ namespace Cornerwright.Workshop.Ranking;
 
 /// <summary>What a choice is weighed by, as people read it: less is better in every one.</summary>
 /// <param name="Cost">Still to be paid.</param>
-/// <param name="Doubt">100 less the whole per cent of certainty that everything holds.</param>
+/// <param name="Doubt">100 less the whole per cent of certainty that everything holds; 0 above 99 %.</param>
 /// <param name="HeightMissMm">Whole millimetres.</param>
 /// <param name="Stiffness">Ride frequency in steps of 0.05 Hz, its sign turned where stiff is wanted; 0 where it is not known.</param>
 internal readonly record struct Weighed(decimal Cost, int Doubt, int HeightMissMm, int Stiffness)
