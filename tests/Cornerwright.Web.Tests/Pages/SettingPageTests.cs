@@ -3,7 +3,9 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
+using Cornerwright.Web.Components;
 using Cornerwright.Web.Components.Setting;
+using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 
 namespace Cornerwright.Web.Tests.Pages;
@@ -30,6 +32,15 @@ public sealed class SettingPageTests : PageContext
         Assert.Contains("383.0 mm", page.Find("[data-corner=front-left]").TextContent, StringComparison.Ordinal);
         Assert.NotEmpty(page.FindAll(".steps li"));
         Assert.Contains("Nobody has read this build yet", page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_moves_are_made_where_every_collar_is_to_be_turned()
+    {
+        var page = Open();
+        int few = page.FindAll("article.moves").Count;
+        Services.GetRequiredService<NavigationManager>().NavigateTo(Addresses.Setting(CarId, BuildId) + "?every=true");
+        page.WaitForAssertion(() => Assert.True(page.FindAll("article.moves").Count > few));
     }
 
     [Fact]

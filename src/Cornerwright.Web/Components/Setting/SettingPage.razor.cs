@@ -3,6 +3,7 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Setting;
+using Cornerwright.Mechanics.Loads;
 using Cornerwright.Web.Components.Entry;
 using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Setting;
@@ -20,8 +21,12 @@ public sealed partial class SettingPage
 
     private Car? _worked;
     private string _workedBuild = "";
+    private bool _workedEvery;
 
     [Inject] private TimeProvider Time { get; set; } = null!;
+
+    /// <summary>Turn collars also where it gains little: more moves, smaller misses.</summary>
+    [SupplyParameterFromQuery(Name = "every")] public bool Every { get; set; }
 
     private TurnTable? Table { get; set; }
     private IReadOnlyList<Problem> Problems { get; set; } = [];
@@ -46,15 +51,15 @@ public sealed partial class SettingPage
 
     private void Work()
     {
-        if (!Ready || Bench.Build is not { } build || (ReferenceEquals(_worked, Car) && _workedBuild == build.Id))
+        if (!Ready || Bench.Build is not { } build || (ReferenceEquals(_worked, Car) && _workedBuild == build.Id && _workedEvery == Every))
         {
             return;
         }
 
-        (_worked, _workedBuild) = (Car, build.Id);
+        (_worked, _workedBuild, _workedEvery) = (Car, build.Id, Every);
         Wish = Car.Wish(build.Id) ?? TurnTableMaker.UsualWish(Car, build);
         Newest = TurnTableMaker.NewestReadings(Car, build);
-        var made = TurnTableMaker.Make(Car, build, Wish);
+        var made = TurnTableMaker.Make(Car, build, Wish, Every ? 0 : CollarSearch.Price);
         (Table, Problems) = (made.Try(out var table) ? table : null, made.Problems);
         Learn(Car);
     }
@@ -79,6 +84,8 @@ public sealed partial class SettingPage
             }),
             TaskScheduler.Default);
     }
+
+    private void Choose(bool every) => Navigation.NavigateTo(Navigation.GetUriWithQueryParameter("every", every ? "true" : null), replace: true);
 
     private void MendWish(string words, Func<SettingWish, SettingWish> rework)
     {
