@@ -22,6 +22,7 @@ internal sealed class Terminal
         using var bytes = new MemoryStream();
         scan.CopyTo(bytes);
         Files.Bytes["demo/" + DemoCar.ScanName] = bytes.ToArray();
+        Files["garage.db"] = "served when no other is named";
     }
 
     public StillApp App { get; } = new();
@@ -55,6 +56,16 @@ internal sealed class Terminal
 internal sealed class StillApp : IApp
 {
     public string DemoDatabase => "demo.db";
+
+    public string UsualDatabase => "garage.db";
+
+    public (string Database, string Copy)? BackedUp { get; private set; }
+
+    public Problem? Backup(string database, string copy)
+    {
+        BackedUp = (database, copy);
+        return Refusal;
+    }
 
     public IReadOnlyList<string> Asked { get; private set; } = [];
 

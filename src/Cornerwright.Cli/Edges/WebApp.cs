@@ -1,6 +1,7 @@
 using System.Data.Common;
 using System.Net.Sockets;
 using Cornerwright.Garage.Problems;
+using Cornerwright.Storage;
 using Cornerwright.Web.Hosting;
 
 namespace Cornerwright.Cli.Edges;
@@ -25,6 +26,20 @@ public sealed class WebApp : IApp
             Directory.CreateDirectory(folder);
             return Path.Combine(folder, "demo.db");
         }
+    }
+
+    public string UsualDatabase => CornerwrightHost.UsualDatabase;
+
+    public Problem? Backup(string database, string copy)
+    {
+        var opened = GarageDatabase.Open(database);
+        return opened.Ok
+            ? GarageBackup.Make(
+                new GarageStore(opened.Value, TimeProvider.System, AutosaveRule.Default),
+                ScanStore.At(ScanStore.FolderOf(database)),
+                PhotoStore.At(PhotoStore.FolderOf(database)),
+                copy).GetAwaiter().GetResult()
+            : opened.Problems[0];
     }
 
     public Problem? Run(IReadOnlyList<string> args, Action<IReadOnlyList<string>> started)

@@ -78,11 +78,16 @@ public static class CornerwrightHost
         return Task.CompletedTask;
     }
 
+    /// <summary>A file among the user's own data: where cars are kept when no other place is named.</summary>
+    public static string UsualDatabase =>
+        Environment.GetEnvironmentVariable("CORNERWRIGHT_DATABASE") is { Length: > 0 } named ? named
+        : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "Cornerwright", "garage.db");
+
     /// <summary>"--database", else the environment's CORNERWRIGHT_DATABASE, else a file among the user's own data.</summary>
     private static string DatabasePath(IConfiguration configuration) =>
         configuration["database"] is { Length: > 0 } chosen ? chosen
         : configuration["CORNERWRIGHT_DATABASE"] is { Length: > 0 } environment ? environment
-        : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "Cornerwright", "garage.db");
+        : UsualDatabase;
 
     private static IResult Export(string id, int? revision, IGarageStore store)
     {
