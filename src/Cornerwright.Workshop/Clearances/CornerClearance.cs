@@ -19,6 +19,9 @@ public sealed class CornerClearance
 {
     private const int ArcPoints = 12;
 
+    /// <summary>m: so narrow that both ends, rounded outward to a tenth of a millimetre, are mostly one tenth apart.</summary>
+    private const double Tolerance = 4e-5;
+
     private readonly CornerNumbers _n;
     private readonly CornerPoses _poses;
     private readonly PlacedScan[] _scans;
@@ -147,7 +150,7 @@ public sealed class CornerClearance
             return null;
         }
 
-        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(MostCells: 20_000), () => cancel.IsCancellationRequested);
+        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(Tolerance, MostCells: 20_000), () => cancel.IsCancellationRequested);
         return found.Obstacle < 0 ? null : new(found.Lower - bound, found.Upper - bound, found.Place, things[found.Obstacle], found.Why);
     }
 

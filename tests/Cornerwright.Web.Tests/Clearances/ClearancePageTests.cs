@@ -1,3 +1,4 @@
+using System.Globalization;
 using Bunit;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Web.Components.Clearances;
@@ -27,7 +28,7 @@ public sealed class ClearancePageTests() : PageContext(Judge.Build)
     public void Map_list_section_and_proof_stand_at_the_worst_pose()
     {
         var page = Open("gravel-1");
-        Assert.Contains("overlap by at least", page.Find(".proof").TextContent, StringComparison.Ordinal);
+        Assert.Contains("At the worst pose they overlap by at least", page.Find(".proof").TextContent, StringComparison.Ordinal);
         Assert.NotEmpty(page.Find("path.line.zero").GetAttribute("d")!);
         Assert.NotEmpty(page.Find("path.line.wanted").GetAttribute("d")!);
         Assert.NotEmpty(page.FindAll("path.forbidden"));
@@ -74,6 +75,33 @@ public sealed class ClearancePageTests() : PageContext(Judge.Build)
         Assert.Contains("rear right", page.Find("h1").TextContent, StringComparison.Ordinal);
         Assert.Contains("does not steer", page.Find("figure.map").TextContent, StringComparison.Ordinal);
         Assert.Equal("1", page.Find("figure.map .field").GetAttribute("data-steers"));
+    }
+
+    [Fact]
+    public void A_finding_leads_to_where_it_is_worst()
+    {
+        var page = Open("gravel-1");
+        page.WaitForElement("[data-finding='front-left/clear-liner'] .head button");
+        Act(page, () => page.Find("[data-finding='front-left/clear-liner'] .head button").Click());
+        page.WaitForAssertion(() => Assert.Equal("liner", page.Find("figure.cut").GetAttribute("data-cut")));
+        var finding = Bench.JudgementOf("gravel-1")!.Findings.Single(f => f.Key == "front-left/clear-liner");
+        Assert.Equal(finding.Worst!.Travel!.Value, page.FindComponent<ClearanceMapView>().Instance.Travel, 1e-9);
+        Assert.EndsWith("#h-map", Navigation.Uri, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void How_wide_is_answered_with_sizes_and_the_room()
+    {
+        var page = Open("gravel-3", "rear-left");
+        Act(page, () => page.FindAll("button").Single(b => b.TextContent.Trim() == "Work it out").Click());
+        page.WaitForElement("[data-widest]");
+        var car = Bench.Car!;
+        var answer = WidestWheel.Of(car, car.Build("gravel-3")!, CornerPlace.RearLeft);
+        Assert.NotEmpty(answer.Sizes);
+        Assert.Equal(answer.Sizes.Count.ToString(CultureInfo.InvariantCulture), page.Find("[data-widest]").GetAttribute("data-widest"));
+        Assert.Equal(answer.Sizes[0].Size, page.Find("[data-widest] tbody th").TextContent);
+        Assert.Contains("ET" + answer.Sizes[0].LeastOffsetMm, page.Find("[data-widest] tbody tr").TextContent, StringComparison.Ordinal);
+        Assert.NotEmpty(page.Find("path.envelope").GetAttribute("d")!);
     }
 
     [Fact]

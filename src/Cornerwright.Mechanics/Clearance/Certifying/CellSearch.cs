@@ -140,10 +140,14 @@ internal sealed class CellSearch
                 PosePlace place = new(Math.Min(box.Middle.Travel, box.AllowedBump(box.Middle.Steer)), box.Middle.Steer, box.Middle.Plate);
                 if (field.TryPose(place, out WheelPose pose))
                 {
-                    (upper, bestObstacle, bestClearing, bestPlace, bestPose, anyPose) = (clearing.Gap, i, clearing, place, pose, true);
+                    // Seen from its own pose, 12 and 3 o'clock of what is in S already have changed places.
+                    Clearing there = clearing with { OnWheel = Changed(clearing.OnWheel), OnObstacle = Changed(clearing.OnObstacle) };
+                    (upper, bestObstacle, bestClearing, bestPlace, bestPose, anyPose) = (clearing.Gap, i, there, place, pose, true);
                 }
             }
         }
+
+        static Vec3 Changed(in Vec3 p) => new(p.X, p.Z, p.Y);
     }
 
     /// <summary>Real poses over the whole box, then downhill from the best: most of the proof is then against the final value.</summary>

@@ -16,6 +16,9 @@ namespace Cornerwright.Web.Components.Clearances;
 /// </summary>
 public sealed partial class ClearancePage
 {
+    /// <summary>With more triangles than this the section waits until the pointer is let go: cutting them all takes longer than a frame.</summary>
+    private const int MostToCutLive = 250_000;
+
     private const double TravelStep = 0.001;
     private const double SteerStep = Math.PI / 360;
 
@@ -177,17 +180,19 @@ public sealed partial class ClearancePage
     private void Go(double travel, double steer)
     {
         (_chosen, _travel, _steer) = (true, travel, steer);
-        Look();
+        Look(_study!.Corner.Scans.Sum(s => s.TriangleCount) <= MostToCutLive);
     }
 
-    private void Look()
+    private void Look(bool cut = true)
     {
         var corner = _study!.Corner;
         _travel = Math.Clamp(_travel, corner.Box.Least.Travel, corner.Box.Most.Travel);
         _steer = Math.Clamp(_steer, corner.Box.Least.Steer, corner.Box.Most.Steer);
         _gaps = corner.At(_travel, _steer);
-        _cut = Marked is { } gap ? WheelCut.Of(corner, _travel, _steer, gap) : null;
+        _cut = cut ? Cut() : null;
     }
+
+    private WheelCut? Cut() => Marked is { } gap ? WheelCut.Of(_study!.Corner, _travel, _steer, gap) : null;
 
     private void Mark(string id)
     {
@@ -211,19 +216,20 @@ public sealed partial class ClearancePage
         {
             _marked = study.Corner.Things.FirstOrDefault(t => where.Check == (t.Kind == NearKind.Scan ? t.Id : "clear-" + t.Id))?.Id ?? "";
             Go(where.Travel, where.Steer);
-            await Told();
+            await Told("#h-map");
         }
     }
 
     /// <summary>Where the pose was left stands in the address, so that it can be shown to somebody else.</summary>
-    private Task Told()
+    private Task Told(string part = "")
     {
+        _cut ??= Cut();
         Navigation.NavigateTo(
             Navigation.GetUriWithQueryParameters(new Dictionary<string, object?>
             {
                 ["travel"] = Math.Round(_travel * 1000, 1),
                 ["steer"] = Math.Round(_steer * 180 / Math.PI, 1),
-            }),
+            }) + part,
             replace: true);
         return Task.CompletedTask;
     }

@@ -15,16 +15,15 @@ public static class ProofWords
         }
 
         // Rounded outward: what is stated must hold.
-        string low = Math.Abs(Math.Floor((least.Lower * 10_000) + 1e-6)) is var l && double.IsFinite(l) ? Px.Mm(Math.Floor((least.Lower * 10_000) + 1e-6) / 10_000) : "";
-        string high = Px.Mm(Math.Ceiling((least.Upper * 10_000) - 1e-6) / 10_000);
-        string where = $"nearest is {least.Thing.Name}, at travel {Px.Travel(least.Place.Travel)} mm, {SteerWords.Of(least.Place.Steer)}";
+        double low = Math.Floor((least.Lower * 10_000) + 1e-6) / 10_000, high = Math.Ceiling((least.Upper * 10_000) - 1e-6) / 10_000;
+        string where = $"{least.Thing.Name}, at travel {Px.Travel(least.Place.Travel)} mm, {SteerWords.Of(least.Place.Steer)}";
         return least.Why switch
         {
-            CertifyingStop.DeepOverlap => $"They overlap by at least {Px.Mm(-least.Upper)} mm; {where}.",
-            CertifyingStop.Closed when least.Upper < 0 => $"They overlap by at least {Px.Mm(Math.Floor((-least.Upper * 10_000) + 1e-6) / 10_000)} mm and at most {Px.Mm(Math.Ceiling((-least.Lower * 10_000) - 1e-6) / 10_000)} mm, whatever travel and steering; {where}.",
-            CertifyingStop.Closed => $"The least gap to the body is at least {low} mm and at most {high} mm, proved for every travel and steering that counts; {where}.",
-            CertifyingStop.CellLimit or CertifyingStop.NotSmooth when double.IsFinite(least.Lower) => $"The least gap to the body lies between {low} mm and {high} mm; a narrower proof would take too long. So far {where}.",
-            _ => $"The least gap found is {high} mm, but that nothing is nearer could not be proved; {where}.",
+            CertifyingStop.DeepOverlap => $"They overlap by at least {Px.Mm(-high)} mm: {where}. How much deeper it goes elsewhere was not followed.",
+            CertifyingStop.Closed when least.Upper < 0 => $"At the worst pose they overlap by at least {Px.Mm(-high)} mm and at most {Px.Mm(-low)} mm, proved over every travel and steering that counts: {where}.",
+            CertifyingStop.Closed => $"The least gap to the body is at least {Px.Mm(low)} mm and at most {Px.Mm(high)} mm, proved for every travel and steering that counts. Nearest is {where}.",
+            CertifyingStop.CellLimit or CertifyingStop.NotSmooth when double.IsFinite(low) => $"The least gap to the body lies between {Px.Mm(low)} mm and {Px.Mm(high)} mm; a narrower proof would take too long. So far nearest is {where}.",
+            _ => $"The least gap found is {Px.Mm(high)} mm, but that nothing is nearer could not be proved. Nearest found is {where}.",
         };
     }
 }

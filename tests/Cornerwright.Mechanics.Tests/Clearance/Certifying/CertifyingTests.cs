@@ -88,6 +88,9 @@ public class CertifyingTests
         CertifiedGap gap = Proof.Least(Drum, [above, onKnuckle], Upright(), box);
         Holds(gap, 0.03);
         Assert.Equal(1, gap.Obstacle);
+
+        // The tube stands at 12 o'clock, and so the place is told.
+        Assert.Equal(1, Math.Cos(gap.Clearing.ClockHours * Math.PI / 6), 1e-3);
         Holds(Proof.Least(Drum, [above], Upright(), box), 0.1);
     }
 
