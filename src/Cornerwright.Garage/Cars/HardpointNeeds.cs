@@ -30,11 +30,30 @@ public static class HardpointNeeds
     {
         ArgumentNullException.ThrowIfNull(table);
         return [.. Points.Where(f => (f.PropertyName == nameof(T.PlateInner) && IsStrut(table.Kind))
-            || (f.PropertyName is nameof(T.LateralBody) or nameof(T.LateralAxle) && table.Kind == LinkageKind.RigidAxle))];
+            || (f.PropertyName is nameof(T.LateralBody) or nameof(T.LateralAxle) && table.Kind == LinkageKind.RigidAxle)
+            || (f.PropertyName is nameof(T.BarFoot) or nameof(T.BarEnd) or nameof(T.BarPivot) && !IsAxle(table.Kind)))];
     }
 
     /// <summary>True for the two kinds with a strut.</summary>
     public static bool IsStrut(LinkageKind kind) => kind is LinkageKind.MacPherson or LinkageKind.MacPhersonTwoLinks;
+
+    /// <summary>True where an anti-roll bar's three points are all given.</summary>
+    public static bool HasBar(T table)
+    {
+        ArgumentNullException.ThrowIfNull(table);
+        return !IsAxle(table.Kind) && Given(table.BarFoot) && Given(table.BarEnd) && Given(table.BarPivot);
+
+        static bool Given(BodyPoint? point) => point is { X: not null, Y: not null, Z: not null };
+    }
+
+    /// <summary>Parts on which a bar's link can work.</summary>
+    public static IReadOnlyList<StationCarrier> BarCarriers(LinkageKind kind) => kind switch
+    {
+        LinkageKind.MacPherson => [StationCarrier.Carrier, StationCarrier.Strut, StationCarrier.LowerArm],
+        LinkageKind.MacPhersonTwoLinks => [StationCarrier.Carrier, StationCarrier.Strut],
+        LinkageKind.DoubleWishbone => [StationCarrier.Carrier, StationCarrier.LowerArm, StationCarrier.UpperArm],
+        _ => [StationCarrier.Carrier],
+    };
 
     /// <summary>True for what carries both wheels of an axle at once.</summary>
     public static bool IsAxle(LinkageKind kind) => kind is LinkageKind.RigidAxle or LinkageKind.TwistBeam;
@@ -55,6 +74,7 @@ public static class HardpointNeeds
             SpringOn = carriers.Contains(table.SpringOn) ? table.SpringOn : carriers[0],
             DamperOn = carriers.Contains(table.DamperOn) ? table.DamperOn : carriers[0],
             PushrodOn = PushrodCarriers.Contains(table.PushrodOn) ? table.PushrodOn : PushrodCarriers[0],
+            BarOn = BarCarriers(table.Kind).Contains(table.BarOn) ? table.BarOn : StationCarrier.Carrier,
             RackOn = OnLinks(table.Kind) ? table.RackOn : RackRod.TieRod,
         };
     }

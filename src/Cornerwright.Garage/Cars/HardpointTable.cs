@@ -124,4 +124,16 @@ public sealed record HardpointTable
 
     [Field("Rocker, second point on its axis", How = "Anywhere else on that axis; the further away the better.")]
     public BodyPoint? RockerAxis { get; init; }
+
+    [Field("Anti-roll bar's link works on", How = "Only where the bar's three points are given. On a strut's tube it moves with the wheel carrier.")]
+    public StationCarrier BarOn { get; init; } = StationCarrier.Carrier;
+
+    [Field("Bar's link, joint below", How = "On the arm, the strut's tube or the wheel carrier.")]
+    public BodyPoint? BarFoot { get; init; }
+
+    [Field("Bar's link, joint on the bar", How = "Middle of the joint at the bar's end.")]
+    public BodyPoint? BarEnd { get; init; }
+
+    [Field("Bar's bushing on the body", How = "Middle of the bushing at this side: a point of the line about which the bar turns, which runs straight across the car.")]
+    public BodyPoint? BarPivot { get; init; }
 }

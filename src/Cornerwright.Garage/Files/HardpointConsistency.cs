@@ -49,6 +49,11 @@ public static class HardpointConsistency
             yield return OneOf(path, nameof(HardpointTable.PushrodOn), table.PushrodOn, HardpointNeeds.PushrodCarriers, table.Kind);
         }
 
+        if (HardpointNeeds.HasBar(table) && !HardpointNeeds.BarCarriers(table.Kind).Contains(table.BarOn))
+        {
+            yield return OneOf(path, nameof(HardpointTable.BarOn), table.BarOn, HardpointNeeds.BarCarriers(table.Kind), table.Kind);
+        }
+
         if (table.RackOn != RackRod.TieRod && !HardpointNeeds.OnLinks(table.Kind))
         {
             yield return OneOf(path, nameof(HardpointTable.RackOn), table.RackOn, [RackRod.TieRod], table.Kind);

@@ -28,7 +28,7 @@ internal sealed class HardpointPlan
         _mirrored = car.At(place).Hardpoints!.Mirrored;
         _side = place.IsLeft() ? 1 : -1;
         string path = CornerPlan.JsonName(_mirrored ? place.OtherSide() : place) + "/hardpoints";
-        _shape = LinkageShape.Of(points, car.At(place.Axle()).Steered);
+        _shape = LinkageShape.Of(points, car.At(place.Axle()).Steered, bar: false);
         _joints = [.. _shape.Joints.Select(f => Point(table, path, points, f))];
         _hub = Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.HubFace)));
         bool plate = HardpointNeeds.IsStrut(points.Kind) && points.PlateInner is { X: not null, Y: not null, Z: not null };

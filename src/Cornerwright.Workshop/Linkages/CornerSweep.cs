@@ -126,7 +126,7 @@ public static class CornerSweep
 
         return new(
             place, travel, steered ? rack : null, slide, "", new(wheel.Camber, wheel.Toe, side * pose.HubFace.Y), wheel.Spring, wheel.Damper,
-            car.At(place).Motion.BarRatio?.Si, wheel, steer,
+            wheel.Bar?.EndRatio ?? car.At(place).Motion.BarRatio?.Si, wheel, steer,
             wheelbase is { } b && height is { } h ? wheel.AntiBrake(front, share, b, h) : null,
             wheelbase is { } l && height is { } g ? wheel.AntiDrive(front, l, g) : null, ackermann);
     }

@@ -44,7 +44,7 @@ public static class LinkageOf
         }
 
         var assumed = new List<string>();
-        var shape = LinkageShape.Of(table, car.At(place.Axle()).Steered);
+        var shape = LinkageShape.Of(table, car.At(place.Axle()).Steered, bar: true);
         bool mirrored = car.At(place).Hardpoints!.Mirrored;
         Vec3 At(FieldShape field) => PointOf(table, field, mirrored);
         Vec3 hub = At(HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.HubFace)));
@@ -126,6 +126,12 @@ public static class LinkageOf
                 LinkageTie.Hinge hinge => (hinge.First, hinge.Second),
                 _ => throw new ArgumentOutOfRangeException(nameof(linkage), tie, "A known kind of tie."),
             };
+        }
+
+        if (linkage.Bar is { } bar)
+        {
+            yield return (bar.LinkOnBar, bar.LinkFoot);
+            yield return (bar.Pivot, bar.LinkOnBar);
         }
 
         int axis = linkage.Joints.Index().FirstOrDefault(j => j.Item.Name == LinkageShape.RockerAxis, (-1, null!)).Index;

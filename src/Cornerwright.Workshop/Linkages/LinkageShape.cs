@@ -27,13 +27,23 @@ internal sealed class LinkageShape
     private readonly T _table;
     private readonly bool _steered;
 
-    private LinkageShape(T table, bool steered)
+    private readonly bool _bar;
+
+    private LinkageShape(T table, bool steered, bool bar)
     {
-        (_table, _steered) = (table, steered);
+        (_table, _steered, _bar) = (table, steered, bar && HardpointNeeds.HasBar(table));
         Tie();
         foreach (var field in HardpointNeeds.Of(table).Where(f => f.PropertyName != nameof(T.HubFace)))
         {
             Joint(field.PropertyName);
+        }
+
+        if (_bar)
+        {
+            foreach (string property in (string[])[nameof(T.BarFoot), nameof(T.BarEnd), nameof(T.BarPivot)])
+            {
+                Joint(property);
+            }
         }
     }
 
@@ -42,7 +52,8 @@ internal sealed class LinkageShape
 
     /// <param name="table">Every point that it needs is given, and carriers are such as its kind has.</param>
     /// <param name="steered">True when a rack moves the rod that the table names.</param>
-    public static LinkageShape Of(T table, bool steered) => new(table, steered);
+    /// <param name="bar">True to take the anti-roll bar's points in, where they are given; no check of a corner asks for it.</param>
+    public static LinkageShape Of(T table, bool steered, bool bar) => new(table, steered, bar);
 
     /// <summary>The linkage with its joints at these places, in the order of <see cref="Joints"/>.</summary>
     /// <param name="at">Body frame, m.</param>
@@ -61,7 +72,24 @@ internal sealed class LinkageShape
         return new(
             joints, _ties, numbers.HubFace - (spindle * numbers.HubFaceOutboard), numbers.Camber, numbers.Toe, numbers.TyreRadius,
             Station(_table.SpringOn, _table.SpringLink, nameof(T.SpringMoving), nameof(T.SpringBody), numbers.SpringAlong ?? _table.SpringAlong?.Si ?? 0, at),
-            Station(_table.DamperOn, _table.DamperLink, nameof(T.DamperMoving), nameof(T.DamperBody), numbers.DamperAlong ?? _table.DamperAlong?.Si ?? 0, at), plate);
+            Station(_table.DamperOn, _table.DamperLink, nameof(T.DamperMoving), nameof(T.DamperBody), numbers.DamperAlong ?? _table.DamperAlong?.Si ?? 0, at), plate, Bar());
+    }
+
+    private LinkageBar? Bar()
+    {
+        if (!_bar)
+        {
+            return null;
+        }
+
+        var (pivot, end, foot) = (Joint(nameof(T.BarPivot)), Joint(nameof(T.BarEnd)), Joint(nameof(T.BarFoot)));
+        if (_table.BarOn is not (StationCarrier.LowerArm or StationCarrier.UpperArm))
+        {
+            return new(pivot, Vec3.UnitY, end, foot);
+        }
+
+        var (first, second, ball) = ArmOf(_table.BarOn);
+        return new(pivot, Vec3.UnitY, end, foot, first, second, ball);
     }
 
     /// <summary>A field's words inside a sentence.</summary>

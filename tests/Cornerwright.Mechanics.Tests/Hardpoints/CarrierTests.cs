@@ -70,6 +70,45 @@ public sealed class CarrierTests
         }
     }
 
+    // The bar's end follows its link: differences of where it is drawn, on both sides of the car, for a link on the arm and one on the knuckle.
+    [Theory]
+    [InlineData(0, 1, 2)]
+    [InlineData(LinkageStation.OnRocker.FromKnuckle, LinkageStation.OnRocker.FromKnuckle, LinkageStation.OnRocker.FromKnuckle)]
+    public void The_bar_ends_ratio_is_its_motion_along_the_link(int first, int second, int ball)
+    {
+        CornerLinkage corner = InventedCorners.Wishbones();
+        int n = corner.Joints.Count;
+        Vec3 foot = ball < 0 ? InventedCorners.Mm(-60, 690, 230) : corner.Joints[ball].At + InventedCorners.Mm(-40, -90, 12);
+        corner = corner with
+        {
+            Joints = [.. corner.Joints, new("bushing", InventedCorners.Mm(-260, 380, 260)), new("bar end", foot + InventedCorners.Mm(5, -8, 110)), new("link foot", foot)],
+            Bar = new(n, Vec3.UnitY, n + 1, n + 2, first, second, ball),
+        };
+        foreach (CornerLinkage side in (CornerLinkage[])[corner, corner.Mirrored()])
+        {
+            var follower = new KnuckleFollower(new KnuckleLinkage(side));
+            (Vec3 End, Vec3 Foot) At(double travel)
+            {
+                Assert.Equal(Reach.Reached, follower.MoveTo(travel));
+                IReadOnlyList<Vec3> now = LinkageJoints.Now(follower);
+                return (now[n + 1], now[n + 2]);
+            }
+
+            foreach (double travel in Travels)
+            {
+                const double Step = 1e-5;
+                var (up, down, here) = (At(travel + Step), At(travel - Step), At(travel));
+                Assert.Equal((corner.Joints[n + 1].At - foot).Length, (here.End - here.Foot).Length, 1e-12);
+                double ratio = Math.Abs((up.End - down.End).Dot((here.Foot - here.End).Unit())) / (2 * Step);
+                Assert.True(WheelGeometry.TryRead(follower, out WheelGeometry wheel));
+                Assert.Equal(ratio, wheel.Bar!.Value.EndRatio, 1e-7);
+                Vec3 arm = here.End - side.Joints[n].At;
+                double lever = Math.Sqrt((arm.X * arm.X) + (arm.Z * arm.Z));
+                Assert.Equal((up.End - down.End).Length / (2 * Step), Math.Abs(wheel.Bar.Value.TurnByTravel) * lever, 1e-7);
+            }
+        }
+    }
+
     private static CornerLinkage WithRocker(int first, int second, int ball)
     {
         CornerLinkage corner = InventedCorners.Wishbones();

@@ -67,6 +67,22 @@ public sealed class CornerSweepTests
         Assert.Equal(pair[0].Ackermann, pair[1].Ackermann);
     }
 
+    // A level bar arm of 200 mm below an upright link on the wheel carrier beside the ball joint: at rest its end rises nearly as the ball joint does.
+    [Fact]
+    public void A_bar_in_the_table_has_its_ratio_and_a_part_its_kind_lacks_is_refused()
+    {
+        var car = OracleTables.Car("M1");
+        var table = car.FrontLeft.Hardpoints! with
+        {
+            BarOn = StationCarrier.Strut, BarFoot = OracleTables.Point([-10, 690, 300]), BarEnd = OracleTables.Point([-10, 690, 180]), BarPivot = OracleTables.Point([-210, 380, 180]),
+        };
+        car = car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = table });
+        var row = CornerSweep.Of(car, new Build { Id = "b", Name = "b" }, CornerPlace.FrontLeft, new([0], [0], false, []), new(ByHardpoints: true)).Value.Single();
+        Assert.InRange(row.BarRatio!.Value, 0.9, 1.05);
+        car = car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = table with { BarOn = StationCarrier.UpperArm } });
+        Assert.Contains(Consistency.Check(car), p => p.Field.EndsWith("Anti-roll bar's link works on", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void A_level_without_steering_says_so_and_too_many_poses_are_refused()
     {

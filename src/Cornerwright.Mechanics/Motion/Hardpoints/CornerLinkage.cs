@@ -64,6 +64,18 @@ public abstract record LinkageStation
     }
 }
 
+/// <summary>An anti-roll bar's end at one corner: it turns about the bar's axis, pulled by a link from the knuckle or from an arm.</summary>
+/// <param name="Pivot">A point of the bar's axis on the body; a number in the list of joints, like all that follow.</param>
+/// <param name="Axis">Direction of the bar's middle part, any length.</param>
+/// <param name="LinkOnBar">The link's joint on the bar.</param>
+/// <param name="LinkFoot">The link's joint on the arm or knuckle.</param>
+/// <param name="First">The arm's bushings and ball joint; all three <see cref="LinkageStation.OnRocker.FromKnuckle"/> for the knuckle.</param>
+/// <param name="Second">Likewise.</param>
+/// <param name="Ball">Likewise.</param>
+public sealed record LinkageBar(
+    int Pivot, Vec3 Axis, int LinkOnBar, int LinkFoot, int First = LinkageStation.OnRocker.FromKnuckle,
+    int Second = LinkageStation.OnRocker.FromKnuckle, int Ball = LinkageStation.OnRocker.FromKnuckle);
+
 /// <summary>A knuckle tied to the body with five conditions, every joint of which may be asked how much it matters.</summary>
 /// <param name="Joints">All joints, in any order.</param>
 /// <param name="Ties">That together take five freedoms; the wheel's travel is the sixth.</param>
@@ -74,9 +86,10 @@ public abstract record LinkageStation
 /// <param name="Spring">Null when there is none.</param>
 /// <param name="Damper">Null when there is none.</param>
 /// <param name="PlateDirection">Where a plate carries the strut's top, any length; zero when there is none.</param>
+/// <param name="Bar">Null when there is none.</param>
 public sealed record CornerLinkage(
     IReadOnlyList<MeasuredJoint> Joints, IReadOnlyList<LinkageTie> Ties, Vec3 WheelCentre, double Camber, double Toe, double TyreRadius,
-    LinkageStation? Spring = null, LinkageStation? Damper = null, Vec3 PlateDirection = default)
+    LinkageStation? Spring = null, LinkageStation? Damper = null, Vec3 PlateDirection = default, LinkageBar? Bar = null)
 {
     /// <summary>1 on the left, -1 on the right. Source: the sign of the wheel centre's Y.</summary>
     public int Side => WheelCentre.Y >= 0 ? 1 : -1;
@@ -92,6 +105,7 @@ public sealed record CornerLinkage(
         PlateDirection = AxleSide.Mirror(PlateDirection),
         Spring = MirroredStation(Spring),
         Damper = MirroredStation(Damper),
+        Bar = Bar is { } bar ? bar with { Axis = AxleSide.Mirror(bar.Axis) } : null,
     };
 
     /// <summary>The same with other places of the joints, in their order. Source: replacement.</summary>

@@ -41,6 +41,8 @@ public sealed class KnuckleLinkage
         conditions = ConditionsOf(corner);
         Spring = StationPath.For(this, corner.Spring);
         Damper = StationPath.For(this, corner.Damper);
+        Bar = corner.Bar is { } b
+            ? new StationPath.RockerPath(this, new(b.Pivot, b.LinkOnBar, b.Pivot, b.Axis, b.LinkOnBar, b.LinkFoot, b.First, b.Second, b.Ball)) : null;
         Steering = SteeringJoints.Of(this);
         Contact = TyreDisc.Contact(Inward(corner.WheelCentre), Spindle, TyreRadius);
     }
@@ -71,6 +73,8 @@ public sealed class KnuckleLinkage
     internal StationPath? Spring { get; }
 
     internal StationPath? Damper { get; }
+
+    internal StationPath.RockerPath? Bar { get; }
 
     internal SteeringJoints Steering { get; }
 

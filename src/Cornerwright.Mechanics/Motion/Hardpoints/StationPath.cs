@@ -101,10 +101,29 @@ internal abstract class StationPath
         public Vec3? Now(in MovingKnuckle knuckle, in Vec3 atRest) =>
             Turn(knuckle, out JetTurn turn) ? pivot + FromPivot(atRest - pivot, turn).V : null;
 
+        /// <summary>A bar's end: how far it has turned, and how fast it goes along its link.</summary>
+        public BarState? Bar(in MovingKnuckle knuckle)
+        {
+            if (!Turn(knuckle, out JetTurn turn))
+            {
+                return null;
+            }
+
+            // The rocker's foot is the link's joint on the bar here.
+            JetPoint3 end = JetPoint3.Fixed(pivot) + FromPivot(foot, turn);
+            Vec3 along = (RodEnd(knuckle).V - end.V).Unit(), velocity = new(end.X.D, end.Y.D, end.Z.D);
+            return new(Math.Atan2(turn.Sin.V, turn.Cos.V), (turn.Cos.V * turn.Sin.D) - (turn.Sin.V * turn.Cos.D), Math.Abs(velocity.Dot(along)));
+        }
+
+        /// <summary>Where the pushrod's or link's joint on the arm or knuckle is now.</summary>
+        public Vec3 Foot(in MovingKnuckle knuckle) => RodEnd(knuckle).V;
+
+        private JetPoint3 RodEnd(in MovingKnuckle knuckle) => onArm is { } arm ? arm.At(knuckle) : knuckle.Point(onKnuckle);
+
         private bool Turn(in MovingKnuckle knuckle, out JetTurn turn)
         {
             // |d - R(θ) r|² = |rod|², with R(θ) r = rodAlong + rodAcross cos θ + rodTurned sin θ.
-            JetPoint3 d = (onArm is { } arm ? arm.At(knuckle) : knuckle.Point(onKnuckle)) - JetPoint3.Fixed(pivot);
+            JetPoint3 d = RodEnd(knuckle) - JetPoint3.Fixed(pivot);
             Jet c = (d.LengthSquared() * 0.5) + (d.Dot(rodAlong) * -1) + lengths;
             return TurnEquation.Solve(d.Dot(rodAcross), d.Dot(rodTurned), c, branch, out turn);
         }

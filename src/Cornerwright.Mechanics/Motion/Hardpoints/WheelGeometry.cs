@@ -2,6 +2,13 @@ using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Mechanics.Motion.Hardpoints;
 
+/// <summary>An anti-roll bar's end at one corner.</summary>
+/// <param name="Turn">From the reference state about the axis given, rad; of a right corner reflected to the left.</param>
+/// <param name="TurnByTravel">rad per m of travel.</param>
+/// <param name="EndRatio">Travel of the bar's end along its link per wheel travel, at least 0.</param>
+/// <remarks>Source: docs/theory/hardpoints.md §5.</remarks>
+public readonly record struct BarState(double Turn, double TurnByTravel, double EndRatio);
+
 /// <summary>Everything a wheel's geometry says at one travel, rack and plate. Points in the body frame, m; a right wheel's lie at negative Y.</summary>
 /// <param name="Centre">Wheel centre.</param>
 /// <param name="Spindle">Length 1, outboard.</param>
@@ -25,12 +32,13 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints;
 /// <param name="CentreByRiseAhead">Path slope of the wheel centre, forward per rise: drive from the body.</param>
 /// <param name="Spring">Length, motion ratio (positive when bump shortens) and its slope; null when there is none or it cannot reach.</param>
 /// <param name="Damper">Likewise.</param>
+/// <param name="Bar">The anti-roll bar's end; null when there is none or its link cannot reach.</param>
 /// <remarks>Every rate is exact. Source: docs/theory/hardpoints.md §4 to §7; signs in docs/frames.md.</remarks>
 public readonly record struct WheelGeometry(
     Vec3 Centre, Vec3 Spindle, double Camber, double Toe, Vec3 Contact, Vec3 ContactShift, SteeringAxis Steering, SteeringAxis FreedAxis,
     ScrewAxis Screw, double CamberByTravel, double ToeByTravel, double CamberByRack, double SteerByRack, double CamberByPlate,
     double ToeByPlate, double RollCentreHeight, double RollCentreHeightFixed, double ContactByRiseAcross, double ContactByRiseAhead,
-    double CentreByRiseAhead, StationState? Spring, StationState? Damper)
+    double CentreByRiseAhead, StationState? Spring, StationState? Damper, BarState? Bar = null)
 {
     /// <summary>Roll centre above the body frame's ground, m.</summary>
     public double RollCentreZ => Contact.Z + RollCentreHeight;
@@ -98,7 +106,7 @@ public readonly record struct WheelGeometry(
             linkage.Inward(contact - linkage.Contact), Outward(steering, linkage), Outward(freed, linkage),
             screw with { Point = linkage.Inward(screw.Point), Direction = linkage.Inward(screw.Direction) }, camberByTravel, toeByTravel,
             camberByRack, steerByRack, camberByPlate, toeByPlate, contact.Y * across, contact.Y * heldRate.Y / heldRate.Z, across,
-            heldRate.X / heldRate.Z, centreRate.X / centreRate.Z, spring, damper);
+            heldRate.X / heldRate.Z, centreRate.X / centreRate.Z, spring, damper, linkage.Bar?.Bar(moving));
         return true;
     }
 

@@ -24,6 +24,7 @@ public static class FieldSense
                 nameof(HardpointTable.RackOn) => HardpointNeeds.OnLinks(table.Kind),
                 nameof(HardpointTable.SpringLink) => HardpointNeeds.OnLinks(table.Kind) && table.SpringOn == StationCarrier.LowerArm,
                 nameof(HardpointTable.DamperLink) => HardpointNeeds.OnLinks(table.Kind) && table.DamperOn == StationCarrier.LowerArm,
+                nameof(HardpointTable.BarOn) => HardpointNeeds.HasBar(table),
                 nameof(HardpointTable.SpringAlong) => table.SpringOn == StationCarrier.Strut,
                 nameof(HardpointTable.DamperAlong) => table.DamperOn == StationCarrier.Strut && apart,
                 _ => true,
