@@ -47,7 +47,7 @@ internal static class RankingText
         builds.Select(b => new[]
         {
             b.Rank == 0 ? "-" : b.Rank.ToString(CultureInfo.InvariantCulture),
-            VerdictWords.Percent(b.Probability) + (b.Unknown > 0 ? "?" : ""),
+            b.Sure + (b.Unknown > 0 ? "?" : ""),
             ComparisonText.Money(b.Cost) + (b.Unpriced.Count > 0 ? "+" : ""),
             b.Frequency?.Text ?? "",
             b.PerchHeight is { } perch ? $"{perch.Left.Number} {perch.Right.Number}" : "",

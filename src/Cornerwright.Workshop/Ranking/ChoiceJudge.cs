@@ -75,7 +75,7 @@ internal sealed class ChoiceJudge
             joint.Add(side.Value, -limit, limit, side.Doubt(), side.Parts, suspension: true);
         }
 
-        return (Math.Min(joint.Least, joint.Probability(suspensionOnly: true) + JointMargins.Error), unknown, broken.FirstOrDefault());
+        return (joint.Bound(suspensionOnly: true), unknown, broken.FirstOrDefault());
     }
 
     private static bool IsWheels(string id, CornerResult corner) => corner.Find(id) is var i && i >= 0 && !IsSuspension(corner.Checks[i]);
@@ -180,7 +180,7 @@ internal sealed class ChoiceJudge
         double frequency = (Figure(left, "figure-ride-frequency") + Figure(right, "figure-ride-frequency")) / 2;
         return new ChoiceVerdict
         {
-            Probability = joint.Probability(suspensionOnly: false),
+            Probability = joint.Probability(),
             Bounds = (Math.Max(0, 1 - joint.FailuresSum), joint.Least),
             Unknown = unknown,
             Tightest = tightest,

@@ -21,7 +21,7 @@ public static class ChosenBuild
     public static Build Named(RankedBuild ranked, string id)
     {
         ArgumentNullException.ThrowIfNull(ranked);
-        return Named(ranked.Build, ranked.Parts, id, $"Found by a search, {100 - RankKey.DoubtOf(ranked.Probability)} % sure that all holds; collars were solved for each side.");
+        return Named(ranked.Build, ranked.Parts, id, $"Found by a search, {ranked.Sure} sure that all holds; collars were solved for each side.");
     }
 
     /// <summary>A near miss, to be worked on.</summary>

@@ -12,8 +12,10 @@ internal sealed class JointMargins
     /// <summary>A check that fails more rarely is not joined; its chance of failing is taken off the result instead.</summary>
     private const double Negligible = 1e-5;
 
-    /// <summary>The joint is right to this.</summary>
-    public const double Error = 0.004;
+    /// <summary>Of the chance of failing: the joint is right to this, and never worse than <see cref="MostError"/>. Measured; docs/theory/ranking.md §4.</summary>
+    private const double ErrorShare = 0.05;
+
+    private const double LeastError = 2e-4, MostError = 0.004;
 
     private readonly Dictionary<string, int> _columns = new(StringComparer.Ordinal);
     private readonly List<Row> _rows = [];
@@ -63,12 +65,21 @@ internal sealed class JointMargins
         _rows.Add(new Row(Score(doubt.Below(low - value)), Score(doubt.Below(high - value)), fails, suspension, [.. columns], sigma));
     }
 
-    /// <summary>That all checks hold; or all that the wheels have no part in.</summary>
-    public double Probability(bool suspensionOnly)
+    /// <summary>That all checks hold.</summary>
+    public double Probability()
     {
-        var rows = _rows.Where(r => !suspensionOnly || r.Suspension).OrderByDescending(r => r.Fails).ToList();
+        var rows = _rows.OrderByDescending(r => r.Fails).ToList();
         double beyond = rows.Skip(JointNormal.MostNumbers).Sum(r => r.Fails);
-        int n = Math.Min(rows.Count, JointNormal.MostNumbers);
+
+        // What is left out of the joint can only take away. However the margins hang together, the result lies between what is
+        // left of all failures apart and the least single chance.
+        double joint = JointOf([.. rows.Take(JointNormal.MostNumbers)]);
+        return Math.Clamp(joint - _rest - beyond, Math.Max(0, 1 - FailuresSum), Least);
+    }
+
+    private double JointOf(IReadOnlyList<Row> rows)
+    {
+        int n = rows.Count;
         double[] low = new double[n], high = new double[n], correlation = new double[n * n], dense = new double[_columns.Count];
         for (int i = 0; i < n; i++)
         {
@@ -82,10 +93,14 @@ internal sealed class JointMargins
             Spread(rows[i], dense, 0);
         }
 
-        // What is left out of the joint can only take away; for a bound of a larger set it must not be taken. However the margins
-        // hang together, the result lies between what is left of all failures apart and the least single chance.
-        double joint = JointNormal.Within(low, high, correlation);
-        return suspensionOnly ? joint : Math.Clamp(joint - _rest - beyond, Math.Max(0, 1 - FailuresSum), Least);
+        return JointNormal.Within(low, high, correlation);
+    }
+
+    /// <summary>What the probability of these checks and any more cannot be above.</summary>
+    public double Bound(bool suspensionOnly)
+    {
+        double joint = JointOf([.. _rows.Where(r => !suspensionOnly || r.Suspension).OrderByDescending(r => r.Fails).Take(JointNormal.MostNumbers)]);
+        return Math.Min(Least, joint + Math.Min(MostError, LeastError + (ErrorShare * (1 - joint))));
     }
 
     private static void Spread(Row row, double[] dense, double times)

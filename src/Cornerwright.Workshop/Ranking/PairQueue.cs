@@ -163,7 +163,8 @@ internal sealed class PairQueue(
         || KeyOf(s, w, BoundOf(s, w)).CompareTo(_listed[^1].Key) < 0
         || !Front.Covers(WeighedOf(s, w, BoundOf(s, w)));
 
-    private double BoundOf(int s, int w) => Math.Min(_bound[s], wheels[w]!.Bound);
+    // What stands on no common input multiplies; else the smaller chance bounds both.
+    private double BoundOf(int s, int w) => wheels[w]!.Apart ? _bound[s] * wheels[w]!.Bound : Math.Min(_bound[s], wheels[w]!.Bound);
 
     private bool FrequencySuits((double Left, double Right) frequency) => Suits(frequency.Left) && Suits(frequency.Right);
 

@@ -22,11 +22,11 @@ internal readonly record struct RankKey(int Unknown, int Doubt, double Preferred
 
     /// <param name="probability">That everything holds, or a bound of it.</param>
     /// <returns>
-    /// 100 less whole per cent: what is printed decides, not digits beyond what first order knows. Above 99 % all are alike.
+    /// 100 less whole per cent, rounded down as printed: what is printed decides, not digits beyond what first order knows. Above 99 % all are alike.
     /// Never grows with the probability.
     /// </returns>
     public static int DoubtOf(double probability) =>
-        probability > AllAlike ? 0 : 100 - (int)Math.Round(100 * probability, MidpointRounding.AwayFromZero);
+        probability > AllAlike ? 0 : 100 - (int)Math.Floor((100 * probability) + 1e-9);
 
     private const double AllAlike = 0.99;
 

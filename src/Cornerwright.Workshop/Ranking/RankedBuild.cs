@@ -20,6 +20,9 @@ public sealed record RankedBuild
     /// <summary>That every check and wish holds at once.</summary>
     public required double Probability { get; init; }
 
+    /// <summary>The probability as it is ordered by and printed: whole per cent, rounded down; "over 99 %" above that.</summary>
+    public string Sure => RankKey.DoubtOf(Probability) is var doubt && doubt == 0 ? "over 99 %" : $"{100 - doubt} %";
+
     /// <summary>What the probability lies between however the margins hang together.</summary>
     public required (double Low, double High) Bounds { get; init; }
 

@@ -1,7 +1,6 @@
+using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
-using Cornerwright.Garage.Readings;
-using Cornerwright.Mechanics.Doubt;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Judging.Checks;
@@ -11,70 +10,85 @@ namespace Cornerwright.Workshop.Ranking;
 /// <summary>A wheel with tyre and spacer, and what can be said of it without springs.</summary>
 /// <param name="Stiffness">Of the tyre, N/m, by side; NaN where no pressure or size is known: then it is left out of the ride frequency.</param>
 /// <param name="Unknown">Wheel checks that lack a reading.</param>
-/// <param name="Bound">The least single chance of the checks that the wheels decide alone: no build on these wheels is surer.</param>
+/// <param name="Bound">What the chance of all that springs have no part in cannot be above.</param>
+/// <param name="Apart">True where none of that stands on an input that springs feel: then it is independent of them.</param>
 /// <param name="Broken">The checks that wheel, tyre and spacer break by themselves.</param>
-internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, double Right) Stiffness, int Unknown, double Bound, IReadOnlyList<BrokenCheck> Broken)
+internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, double Right) Stiffness, int Unknown, double Bound, bool Apart, IReadOnlyList<BrokenCheck> Broken)
 {
-    /// <summary>Compiles a wheel set on the starting build and asks every check that the wheels decide alone.</summary>
+    /// <summary>
+    /// Judges a wheel set on the starting build and takes what the wheels decide alone: their own checks, and the gaps to what
+    /// is fixed to the wheel carrier.
+    /// </summary>
     public static WheelSet Of(SearchSpace space, int index)
     {
         var choice = space.WheelSetOf(index);
         var build = space.WithWheels(choice);
+        CornerResult left = Judged(space, build, space.Axle.Left()), right = Judged(space, build, space.Axle.Right());
         var broken = new List<BrokenCheck>();
+        var joint = new JointMargins();
         int unknown = 0;
-        double bound = 1;
-        CornerPlan left = CornerPlan.Compile(space.Car, build, space.Axle.Left()), right = CornerPlan.Compile(space.Car, build, space.Axle.Right());
-        foreach (var plan in new[] { left, right })
+        bool apart = true;
+        foreach (var corner in new[] { left, right })
         {
-            var checks = WheelChecks.For(plan).ToList();
-            var numbers = new CornerNumbers(plan);
-            foreach (var check in checks)
+            var alone = WheelChecks.For(corner.Plan).Select(c => c.Id).ToHashSet(StringComparer.Ordinal);
+            for (int i = 0; i < corner.Checks.Count; i++)
             {
-                double value = check.CanSpeak ? check.Value(numbers) : double.NaN, margin = Math.Min(value - check.Low, check.High - value);
-                unknown += double.IsFinite(value) ? 0 : 1;
+                var check = corner.Checks[i];
+                if (!alone.Contains(check.Id) && !OnCarrier(corner.Plan, check))
+                {
+                    continue;
+                }
+
+                double value = corner.Value(i), margin = Math.Min(value - check.Low, check.High - value);
+                unknown += double.IsFinite(value) || check.Clearance >= 0 ? 0 : 1;
                 if (double.IsFinite(value) && margin < 0)
                 {
-                    broken.Add(new(check.Id, check.Title, plan.Place.Words(), plan.Place, new Measure(-margin, check.Unit, check.Decimals)));
+                    broken.Add(new(check.Id, check.Title, corner.Plan.Place.Words(), corner.Plan.Place, new Measure(-margin, check.Unit, check.Decimals)));
                 }
                 else if (double.IsFinite(value))
                 {
-                    bound = Math.Min(bound, ChanceOf(check, value, numbers) + MoveError);
+                    joint.Add(value, check.Low, check.High, corner.Doubtful(i).Doubt, Parts(corner, i), suspension: false);
+                    apart &= IsApart(corner, i);
                 }
             }
         }
 
-        double limit = Say.Limit(space.Limits.TrackChange), track = limit - Math.Abs(WholeCarChecks.TrackChange(left, right));
+        double limit = Say.Limit(space.Limits.TrackChange), track = limit - Math.Abs(WholeCarChecks.TrackChange(left.Plan, right.Plan));
         if (track < 0)
         {
             broken.Add(new("track-change", "Track", $"{space.Axle.Words()} axle", null, new Measure(-track, Units.Millimetre, 1)));
         }
 
-        return new WheelSet(choice, space.CostOf(choice), (StiffnessAt(left), StiffnessAt(right)), unknown, bound, broken);
+        return new WheelSet(choice, space.CostOf(choice), (StiffnessAt(left.Plan), StiffnessAt(right.Plan)), unknown, joint.Bound(suspensionOnly: false), apart, broken);
     }
 
-    /// <summary>The judge may move an input one way only where this moves it both ways: their chances may differ by less than this.</summary>
-    private const double MoveError = 5e-4;
+    private static CornerResult Judged(SearchSpace space, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(space.Car, build, place));
 
-    private static double ChanceOf(CornerCheck check, double value, CornerNumbers numbers)
+    private static bool OnCarrier(CornerPlan plan, CornerCheck check) =>
+        check.Clearance >= 0 && check.Clearance < plan.Clearance.Items.Count && plan.Clearance.Items[check.Clearance] is { Piece: null, AttachedTo: AttachedTo.Knuckle };
+
+    // Springs feel what moves travel or motion; a check that stands on nothing of that has no input in common with theirs.
+    private static bool IsApart(CornerResult corner, int check)
     {
-        var inputs = numbers.Plan.Inputs.Inputs;
-        double[] contributions = new double[inputs.Count];
-        bool[] uniform = new bool[inputs.Count];
-        for (int i = 0; i < inputs.Count; i++)
+        var contributions = corner.Contributions(check);
+        for (int i = 0; i < contributions.Length; i++)
         {
-            double home = numbers.X[i], sigma = inputs[i].Sigma;
-            uniform[i] = inputs[i].Spread == ToleranceKind.HalfRange;
-            if (sigma > 0)
+            var effect = corner.Plan.Inputs.EffectOf(i);
+            if (contributions[i] != 0 && (effect.Travel || effect.Motion))
             {
-                numbers.X[i] = home + sigma;
-                double up = check.Value(numbers);
-                numbers.X[i] = home - sigma;
-                contributions[i] = (up - check.Value(numbers)) / 2;
-                numbers.X[i] = home;
+                return false;
             }
         }
 
-        return LinearDoubt.Of(contributions, uniform).Within(value, check.Low, check.High);
+        return corner.Plan.Inputs.Learned is null;
+    }
+
+    private static IEnumerable<(Input, double)> Parts(CornerResult corner, int check)
+    {
+        for (int i = 0; i < corner.Plan.Inputs.Count; i++)
+        {
+            yield return (corner.Plan.Inputs.Inputs[i], corner.Contributions(check)[i]);
+        }
     }
 
     private static double StiffnessAt(CornerPlan plan) =>

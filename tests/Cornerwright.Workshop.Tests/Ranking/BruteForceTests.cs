@@ -41,6 +41,7 @@ public class BruteForceTests
         var space = Spaces.Of(car, wishes);
         var judge = new ChoiceJudge(space);
         var expected = new List<(RankKey Key, Weighed Weighed, string Parts)>();
+        var sets = new Dictionary<int, WheelSet>();
         long all = 0;
         foreach (var (s, w, choice) in Combinations(space))
         {
@@ -55,6 +56,14 @@ public class BruteForceTests
             var verdict = judge.Judge(build);
             decimal cost = space.CostOf(s) + space.CostOf(w);
             Assert.True(holds == verdict.Holds, $"{Words(space, s, w)}: judge says {holds}, search {string.Join(", ", verdict.Broken)}");
+            if (holds)
+            {
+                // What is known of a pair before it is judged bounds what the judge says of it.
+                var set = sets.TryGetValue(choice.WheelSet, out var known) ? known : sets[choice.WheelSet] = WheelSet.Of(space, choice.WheelSet);
+                double alone = judge.WithoutWheels(space.Make(s, new WheelChoice(-1, -1, -1), left.Perch, right.Perch)).Bound, bound = set.Apart ? alone * set.Bound : Math.Min(alone, set.Bound);
+                Assert.True(verdict.Probability <= bound + 1e-9, $"{Words(space, s, w)}: {verdict.Probability} above its bound {bound}");
+            }
+
             if (holds && cost <= (wishes.Budget ?? decimal.MaxValue))
             {
                 double rounded = Math.Round(miss, 4);

@@ -42,7 +42,7 @@ public class JointMarginsTests
         }
 
         Assert.True(joint.FailuresSum > 0.02, "Nothing is in doubt here: the test would show nothing.");
-        double stated = joint.Probability(suspensionOnly: false), drawn = Drawn(corners, speaking);
+        double stated = joint.Probability(), drawn = Drawn(corners, speaking);
         Assert.True(Math.Abs(stated - drawn) <= 0.01 + (3 * Math.Sqrt(drawn * (1 - drawn) / Draws)), $"seed {Seed}: stated {stated}, drawn {drawn}, least {joint.Least}, apart {1 - joint.FailuresSum}");
         Assert.InRange(stated, Math.Max(0, 1 - joint.FailuresSum) - 1e-12, joint.Least + 1e-12);
     }

@@ -8,7 +8,7 @@ public class RankKeyTests
     [InlineData(1, 0)]
     [InlineData(0.9901, 0)]
     [InlineData(0.99, 1)]
-    [InlineData(0.976, 2)]
+    [InlineData(0.976, 3)]
     [InlineData(0.974, 3)]
     [InlineData(0, 100)]
     public void Certainty_counts_by_the_whole_per_cent_that_is_printed(double probability, int doubt) => Assert.Equal(doubt, RankKey.DoubtOf(probability));
