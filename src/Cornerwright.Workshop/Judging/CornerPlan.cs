@@ -104,7 +104,7 @@ internal sealed class CornerPlan
     [
         .. Motion.Missing,
         .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && Station.SeatDrop == InputTable.None, "seat drop of the top mount"),
-        .. Words(Station.Perch == InputTable.None, "perch height"), .. Words(Station.Stack.Count == 0, "a spring"),
+        .. Words(Station.Perch == InputTable.None, "perch height"), .. Words(!Station.Stack.Any(s => s.Spring is not null), "a spring"),
         .. Station.Stack.Where(s => !s.Complete).Select(s => s.Spring is null ? $"thickness of {s.Part.Name}" : $"free length, solid height and rate of {s.Part.Name}"),
     ];
 
