@@ -37,7 +37,7 @@ public class ClearanceTests(WorkshopDoor door)
         Assert.InRange(most - least, 0, 0.31);
         double nearest = double.Parse((await page.Locator(".gaps tbody tr[data-gap^=scan] .number").First.InnerTextAsync()).Replace(" mm", "", StringComparison.Ordinal), CultureInfo.InvariantCulture);
         Assert.True(nearest >= least - 0.051, $"{nearest} at the worst pose, proved to be at least {least}");
-        await page.Locator("[aria-label^='Section at Scan']").ClickAsync();
+        await page.Locator("tr[data-gap='scan-scan-1'] button").ClickAsync();
         await Expect(page.Locator("figure.cut")).ToHaveAttributeAsync("data-cut", "scan-scan-1");
         await Expect(page.Locator("figure.cut .thing.scan path")).ToHaveCountAsync(1);
         await page.Locator("label", new() { HasText = "room the tyre sweeps" }).ClickAsync();
@@ -67,6 +67,15 @@ public class ClearanceTests(WorkshopDoor door)
         await visitor.Shoot("clearance-cured", "light");
         await page.Locator("button[aria-label^='Undo:']").ClickAsync();
         await Expect(finding).ToHaveAttributeAsync("data-verdict", was, new LocatorAssertionsToHaveAttributeOptions { Timeout = 60_000 });
+
+        // How wide: sizes with their offsets, and the room as a picture.
+        await page.GetByRole(AriaRole.Button, new() { Name = "Work it out" }).ClickAsync();
+        await page.Locator("[data-widest]").WaitForAsync(new LocatorWaitForOptions { Timeout = 120_000 });
+        await Expect(page.Locator("[data-widest] tbody tr").First).ToContainTextAsync("ET");
+        await Expect(page.Locator("path.envelope")).ToHaveCountAsync(1);
+        over = await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"at {width}, with sizes: wider than the screen by {over} px");
+        await visitor.Shoot("clearance-wide", "light");
         Assert.Empty(visitor.Complaints);
     }
 
@@ -88,7 +97,7 @@ public class ClearanceTests(WorkshopDoor door)
         await page.GetByRole(AriaRole.Button, new() { Name = "Align it" }).ClickAsync();
         await Expect(page.Locator(".found").First).ToContainTextAsync("Aligned by the wheel on the car", new LocatorAssertionsToContainTextOptions { Timeout = 60_000 });
         await page.GetByRole(AriaRole.Button, new() { Name = "Take it into the car" }).ClickAsync();
-        await Expect(page.Locator("tbody tr")).ToHaveCountAsync(1);
+        await Expect(page.Locator(".scans li")).ToHaveCountAsync(1);
         await Expect(page.Locator(".saved .dot.full")).ToHaveCountAsync(1, new LocatorAssertionsToHaveCountOptions { Timeout = 60_000 });
     }
 
