@@ -46,7 +46,7 @@ class Surroundings {
       const name = 'scan:' + s.address;
       if (view.parts.has(name)) continue;
       try {
-        const part = await view.fetch(name, s.address, { token: 'now', opacity: 0.92, size: 0.003, on: s.knuckle ? 'wheel' : 'body' });
+        const part = await view.fetch(name, s.address, { token: 'now', size: 0.003, on: s.knuckle ? 'wheel' : 'body' });
         if (turn !== this.turn) return;
         // Of the knuckle a scan comes as a, 12, 3; the wheel's group has 12 along its first axis and the spindle along its second.
         part?.applyMatrix4(s.knuckle ? SWAP : new THREE.Matrix4());
@@ -80,27 +80,29 @@ class Surroundings {
     const { view } = this;
     const turn = new THREE.Quaternion().setFromRotationMatrix(new THREE.Matrix4().makeBasis(v(3), v(6), v(9)));
     view.setPose([f[0], f[1], f[2]], turn.toArray());
-    view.remove('nearest');
     if (f[12] > 0) this.nearest(v(13), v(16));
+    view.show('nearest', f[12] > 0);
     this.pieces(f);
     view.host.dataset.hub = [f[0], f[1], f[2]].map(x => x.toFixed(4)).join(' ');
     view.redraw();
     if (!this.looked) { this.looked = true; view.look('corner'); }
   }
 
-  /** The dimension: a bar between two balls, seen through everything, since the place is most often inside the arch. */
+  /** The dimension: a bar between two balls, seen through everything, since the place is most often inside the arch. Made once, then moved. */
   nearest(at, to) {
-    const group = new THREE.Group(), material = this.view.material('fails', { flat: true });
-    material.depthTest = false;
-    material.transparent = true;
-    for (const p of [at, to]) {
-      const ball = new THREE.Mesh(new THREE.SphereGeometry(0.007, 16, 12), material);
-      ball.position.copy(p);
-      group.add(ball);
+    if (!this.view.parts.has('nearest')) {
+      const group = new THREE.Group(), material = this.view.material('fails', { flat: true });
+      material.depthTest = false;
+      material.transparent = true;
+      this.ends = [at, to].map(() => new THREE.Mesh(new THREE.SphereGeometry(0.007, 16, 12), material));
+      this.gap = bar(at, to, 0.0028, material);
+      group.add(...this.ends, this.gap);
+      group.traverse(o => { o.renderOrder = 9; });
+      this.view.add('nearest', group, 'body');
     }
-    if (at.distanceTo(to) > 1e-5) group.add(bar(at, to, 0.0028, material));
-    group.traverse(o => { o.renderOrder = 9; });
-    this.view.add('nearest', group, 'body');
+    this.ends[0].position.copy(at);
+    this.ends[1].position.copy(to);
+    lay(this.gap, at, to);
   }
 
   pieces(f) {
@@ -171,10 +173,15 @@ function turned(outline, material) {
 }
 
 function bar(a, b, radius, material) {
-  const along = b.clone().sub(a), length = Math.max(1e-6, along.length());
   const mesh = new THREE.Mesh(new THREE.CylinderGeometry(radius, radius, 1, 10, 1), material);
+  lay(mesh, a, b);
+  return mesh;
+}
+
+/** Lays a bar of unit length between two places. */
+function lay(mesh, a, b) {
+  const along = b.clone().sub(a), length = Math.max(1e-6, along.length());
   mesh.position.copy(a).addScaledVector(along, 0.5);
   mesh.scale.set(1, length, 1);
-  mesh.quaternion.setFromUnitVectors(UP, along.divideScalar(length));
-  return mesh;
+  mesh.quaternion.setFromUnitVectors(UP, length > 1e-5 ? along.divideScalar(length) : UP);
 }

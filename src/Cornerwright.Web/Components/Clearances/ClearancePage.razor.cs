@@ -16,9 +16,6 @@ namespace Cornerwright.Web.Components.Clearances;
 /// </summary>
 public sealed partial class ClearancePage
 {
-    /// <summary>With more triangles than this the section waits until the pointer is let go: cutting them all takes longer than a frame.</summary>
-    private const int MostToCutLive = 250_000;
-
     private const double TravelStep = 0.001;
     private const double SteerStep = Math.PI / 360;
 
@@ -28,7 +25,7 @@ public sealed partial class ClearancePage
     private string _failure = "";
     private IReadOnlyList<Problem> _refused = [];
     private double _travel, _steer;
-    private bool _chosen;
+    private bool _chosen, _stale;
     private string _marked = "";
     private IReadOnlyList<PoseGap> _gaps = [];
     private WheelCut? _cut;
@@ -180,16 +177,18 @@ public sealed partial class ClearancePage
     private void Go(double travel, double steer)
     {
         (_chosen, _travel, _steer) = (true, travel, steer);
-        Look(_study!.Corner.Scans.Sum(s => s.TriangleCount) <= MostToCutLive);
+        Look(cut: false);
     }
 
+    // While the pose moves, the section stays as it was: it is cut anew when the pointer is let go.
     private void Look(bool cut = true)
     {
         var corner = _study!.Corner;
         _travel = Math.Clamp(_travel, corner.Box.Least.Travel, corner.Box.Most.Travel);
         _steer = Math.Clamp(_steer, corner.Box.Least.Steer, corner.Box.Most.Steer);
         _gaps = corner.At(_travel, _steer);
-        _cut = cut ? Cut() : null;
+        _stale = !cut;
+        _cut = cut ? Cut() : _cut;
     }
 
     private WheelCut? Cut() => Marked is { } gap ? WheelCut.Of(_study!.Corner, _travel, _steer, gap) : null;
@@ -223,7 +222,11 @@ public sealed partial class ClearancePage
     /// <summary>Where the pose was left stands in the address, so that it can be shown to somebody else.</summary>
     private Task Told(string part = "")
     {
-        _cut ??= Cut();
+        if (_stale)
+        {
+            (_stale, _cut) = (false, Cut());
+        }
+
         Navigation.NavigateTo(
             Navigation.GetUriWithQueryParameters(new Dictionary<string, object?>
             {

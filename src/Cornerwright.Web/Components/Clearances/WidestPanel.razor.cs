@@ -24,6 +24,9 @@ public sealed partial class WidestPanel
     /// <summary>The build's own rim diameter code.</summary>
     [Parameter, EditorRequired] public double Rim { get; set; }
 
+    /// <summary>False while the corner is being worked out anew: what is asked then would be old when it is answered.</summary>
+    [Parameter] public bool Ready { get; set; } = true;
+
     private double[] Rims => [.. Enumerable.Range(13, 10).Select(i => (double)i).Append(Rim).Distinct().Order()];
 
     private string Spoken => _answer is { Envelope.Count: > 0 } a
