@@ -60,12 +60,13 @@ public readonly record struct StrutLine(Vec3 LowerReference, Vec3 Direction)
     }
 
     /// <summary>
-    /// The line after camber is taken at the knuckle's clamp: the wheel turns by <paramref name="camberChange"/> (rad, positive top
-    /// outward) against the strut about the lower reference. Seen from the wheel the strut leans the other way.
+    /// The line after camber was taken at the knuckle's clamp: the wheel turned by <paramref name="turn"/> (rad, positive top outward)
+    /// against the strut about the lower reference. Seen from the wheel the strut leans the other way. The turn is more than the
+    /// camber changes, since the strut leans back meanwhile.
     /// </summary>
     /// <remarks>Moving the strut top tilts both together and needs no change here. Source: docs/theory/clearance.md §7.</remarks>
-    public StrutLine AfterClampCamber(double camberChange) =>
-        this with { Direction = Direction.RotatedAbout(Vec3.UnitZ, camberChange) };
+    public StrutLine AfterClamp(double turn) =>
+        this with { Direction = Direction.RotatedAbout(Vec3.UnitZ, turn) };
 
     private static double SectionReach(in TyreSection tyre, double na, double nu)
     {

@@ -463,7 +463,7 @@ internal sealed partial class ClearanceNumbers
         var (c, x) = (_clearance, n.X);
         var line = StrutLine.FromGap(
             _plan.WheelNow!.Tyre(x, 0, 0), _plan.WheelNow!.Rim(x), c.StrutFrom, Mechanics.Clearance.GapDirection.Nearest,
-            x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]).AfterClampCamber(_plan.Motion.ClampChange(x));
+            x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]).AfterClamp(_plan.Motion.ClampTurn(x));
         double perch = _plan.Station.Perch == InputTable.None ? 0 : x[_plan.Station.Perch];
         double body = _plan.Station.Body == InputTable.None ? perch : x[_plan.Station.Body];
         double space = _plan.HasSpring ? n.SpringSpace(travel) : 0;

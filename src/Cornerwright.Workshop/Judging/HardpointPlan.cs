@@ -68,6 +68,19 @@ internal sealed class HardpointPlan
         return _shape.With(at, plate, new(Point(x, _hub), 0, AnyTyreRadius, camber, toe, Along(x, _springAlong), Along(x, _damperAlong)));
     }
 
+    /// <summary>How far the knuckle is turned against its strut, rad, when plate and clamp stand so; the clamp's own angle where it cannot stand so.</summary>
+    public double ClampTurn(ReadOnlySpan<double> x, double camber, double toe, double slide, double clamp)
+    {
+        try
+        {
+            return StrutSetting.Of(Linkage(x, camber, toe), slide, clamp).Turn;
+        }
+        catch (ArgumentException)
+        {
+            return clamp;   // the motion says by itself that the wheel cannot be there
+        }
+    }
+
     /// <summary>The motion with these numbers; one that answers nothing where the joints lock or leave the wheel loose.</summary>
     /// <param name="x">Row of inputs.</param>
     /// <param name="camber">As measured, rad.</param>

@@ -14,14 +14,21 @@ internal sealed class MotionPlan
     /// <summary>How far an axle is followed either way, m: its motion is sampled once over the whole.</summary>
     private const double UsualAxleTravel = 0.16;
 
-    /// <summary>From the lower reference down to the lower ball joint: used only to turn a plate's slide into camber where no points were measured.</summary>
-    private const double BallJointBelowReference = 0.12;
+    /// <summary>From the hub centre down to the lower ball joint where no points were measured, m: common practice, no source.</summary>
+    private const double BallJointBelowHub = 0.11;
+
+    /// <summary>From the hub centre up to the strut's lower reference where that was not measured, m; likewise.</summary>
+    private const double ReferenceAboveHub = 0.08;
+
+    /// <summary>Of a strut's axis, where it was not measured, m; likewise.</summary>
+    private const double UsualAxisLength = 0.4;
 
     /// <summary>Change of a motion ratio that was read at one height only, 1/m: struts gain 0.0006 to 0.0009 a millimetre, springs on arms less or nothing (docs/theory/motion.md §7).</summary>
     internal const double RatioChange = 0.3, RatioChangeSigma = 0.3;
 
     private readonly MotionLevel _level;
     private readonly bool _coilover;
+    private readonly double _usualClampRatio;
     private readonly int _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength, _lever;
     private readonly int _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
     private readonly (int Inboard, int Above)[] _points;
@@ -56,8 +63,13 @@ internal sealed class MotionPlan
         _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio", motion.DamperRatioChange, unknown, RatioChangeSigma, RatioChange);
         _gain = Or(table, path + "/camberGain", "camber gain", motion.CamberGain, "", 0);
         _outboard = Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel, "", 0);
-        _lever = _level is MotionLevel.PlanarStrut or MotionLevel.Hardpoints || (then.Build.Slide?.Si ?? 0) == (now.Build.Slide?.Si ?? 0) ? InputTable.None
-            : table.Assume(path + "/plateLever", "lever of the top plate", (corner.SpringAxisLength?.Si ?? 0.4) + BallJointBelowReference, 0.03, "camber per slide of the plate: taken over the axis length plus 120 mm");
+        double axisLength = corner.SpringAxisLength?.Si ?? UsualAxisLength, below = (corner.Strut?.LowerReference?.Si ?? ReferenceAboveHub) + BallJointBelowHub;
+        bool onStrut = _coilover && corner.Strut is not null && _level is MotionLevel.Ratios or MotionLevel.PlanarStrut or MotionLevel.Cycled;
+        _usualClampRatio = onStrut ? 1 + (below / axisLength) : 1;
+        bool slid = _level != MotionLevel.PlanarStrut && (then.Build.Slide?.Si ?? 0) != (now.Build.Slide?.Si ?? 0);
+        bool turned = onStrut && (then.Build.ClampCamber?.Si ?? 0) != (now.Build.ClampCamber?.Si ?? 0);
+        _lever = _level is MotionLevel.Hardpoints || !(slid || turned) ? InputTable.None
+            : table.Assume(path + "/plateLever", "lever of the top plate", axisLength + below, 0.03, FormattableString.Invariant($"camber by plate or clamp: the ball joint is taken to lie {1000 * below:0} mm below the lower reference"));
         _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner), ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower), ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
             .Select(p => (
                 table.Add($"{path}/{p.Item1}/inboard", p.Item1 + " inboard", p.Item2?.Inboard),
@@ -101,7 +113,19 @@ internal sealed class MotionPlan
     public LinkageRange? LinkageRange(ReadOnlySpan<double> x, double limit) =>
         _axle is not null ? RangeOfAxle(x, limit) : ByHardpoints ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
 
-    /// <summary>Change of the camber set at the clamp against the measured state, rad: it turns the wheel against its strut.</summary>
+    /// <summary>
+    /// How far the wheel is turned against its strut since then, rad. More than the camber changes: the strut leans back between its top and
+    /// the ball joint while the wheel turns about the clamp.
+    /// </summary>
+    public double ClampTurn(ReadOnlySpan<double> x)
+    {
+        double change = ClampChange(x);
+        return change == 0 ? 0
+            : _hardpoints is { } points ? points.ClampTurn(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], change)
+            : change * (_lever == InputTable.None || _usualClampRatio == 1 ? _usualClampRatio : x[_lever] / (Optional(x, _springLength) ?? UsualAxisLength));
+    }
+
+    /// <summary>Change of the camber set at the clamp against the measured state, rad.</summary>
     public double ClampChange(ReadOnlySpan<double> x) => x[_clamp] - x[_clampNow];
 
     /// <summary>The motion with these numbers. Only to be asked when nothing is <see cref="Missing"/>.</summary>
@@ -116,7 +140,7 @@ internal sealed class MotionPlan
     private CornerMotion Make(ReadOnlySpan<double> x, double clampChange, double slide)
     {
         double camber = x[_camber] + clampChange;
-        if (_lever != InputTable.None)
+        if (_lever != InputTable.None && _level != MotionLevel.PlanarStrut)
         {
             camber -= Math.Atan2(slide, x[_lever]);
         }

@@ -100,7 +100,7 @@ public class StrutFurnitureTests
         WheelSolid wheel = WheelSolid.Write(Tyre, Rim, 6, buffer);
         StrutLine line = StrutLine.FromGap(Tyre, Rim, WheelFeature.InnerSidewall, GapDirection.Nearest, 0.008, 0.025, 0.10, -0.02);
         CylinderObstacle tube = StrutFurniture.Piece(line, Parts(0.3) with { TubeFoot = 0.1 }, StrutPiece.Tube);
-        CylinderObstacle clamped = StrutFurniture.Piece(line.AfterClampCamber(-0.5 * Math.PI / 180), Parts(0.3) with { TubeFoot = 0.1 }, StrutPiece.Tube);
+        CylinderObstacle clamped = StrutFurniture.Piece(line.AfterClamp(-0.5 * Math.PI / 180), Parts(0.3) with { TubeFoot = 0.1 }, StrutPiece.Tube);
         double change = CylinderClearing.Of(wheel, clamped).Gap - CylinderClearing.Of(wheel, tube).Gap;
 
         // The wall's widest place stands about 0.29 m above the clamp: 0.29 m × 0.5° = 2.5 mm.

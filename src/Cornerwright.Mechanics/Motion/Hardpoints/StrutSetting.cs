@@ -5,12 +5,13 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints;
 /// <summary>A strut whose plate was slid and whose knuckle was turned in its clamp since the joints were measured.</summary>
 /// <param name="Linkage">To be followed with the plate at <paramref name="Plate"/>.</param>
 /// <param name="Plate">m along the linkage's plate direction; 0 when nothing was changed.</param>
+/// <param name="Turn">How far the knuckle was turned against its strut, rad, positive when the wheel's top goes outward.</param>
 /// <remarks>
 /// The measured pose closes with the turned strut if its top is thought where the turned axis leads; from there the top is carried to where
 /// the plate really holds it. So the change is a slide of an imagined plate, and is followed like one: exactly, and on the branch.
 /// Source: docs/theory/hardpoints.md §9.
 /// </remarks>
-public sealed record StrutSetting(CornerLinkage Linkage, double Plate)
+public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Turn)
 {
     private const int SecantLimit = 12;
     private const double CamberDone = 1e-12;
@@ -31,7 +32,7 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate)
         Require.Finite(clamp);
         if (corner.Ties.OfType<LinkageTie.Strut>().FirstOrDefault() is not { } strut)
         {
-            return new(clamp == 0 ? corner : corner with { Camber = corner.Camber + clamp }, 0);
+            return new(clamp == 0 ? corner : corner with { Camber = corner.Camber + clamp }, 0, clamp);
         }
 
         if (clamp == 0)
@@ -75,11 +76,11 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate)
         double length = carried.Length;
         if (!(length > 1e-12))
         {
-            return new(corner, 0);
+            return new(corner, 0, 0);
         }
 
         MeasuredJoint[] joints = [.. corner.Joints];
         joints[strut.Top] = joints[strut.Top] with { At = turned };
-        return new(corner with { Joints = joints, PlateDirection = carried }, length);
+        return new(corner with { Joints = joints, PlateDirection = carried }, length, turn);
     }
 }
