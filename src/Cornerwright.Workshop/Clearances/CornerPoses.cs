@@ -9,7 +9,7 @@ internal sealed class CornerPoses(CornerNumbers numbers) : IPoseField
 {
     /// <inheritdoc/>
     public bool TryPose(in PosePlace place, out WheelPose pose) =>
-        numbers.Clearance.Pose(numbers, numbers.Motion, place.Travel, place.Steer, out pose);
+        numbers.Clearance.Places.Pose(numbers, numbers.Motion, place.Travel, place.Steer, out pose);
 
     /// <summary>
     /// All travel that the parts allow, all steer from lock to lock. Where the build limits bump at lock, that limit runs in straight lines

@@ -110,7 +110,7 @@ internal sealed class ScanLeast
         }
 
         var (droop, bump) = n.Clearance.Range(n);
-        return n.Clearance.Pose(n, n.Motion, droop + (_share * (bump - droop)), Found!.Place.Steer, out WheelPose pose)
+        return n.Clearance.Places.Pose(n, n.Motion, droop + (_share * (bump - droop)), Found!.Place.Steer, out WheelPose pose)
             ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(_place))
             : double.NaN;
     }

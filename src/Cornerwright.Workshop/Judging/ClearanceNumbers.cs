@@ -18,6 +18,8 @@ internal sealed partial class ClearanceNumbers
 
     private readonly CornerPlan _plan;
     private readonly ClearancePlan _clearance;
+    private readonly ThingPlaces _places;
+    private readonly BodyGaps _body;
     private readonly WorstPose[] _worst;
     private readonly RivalPoses[] _rivals;
     private readonly Vec3[][] _points;            // body things in B, knuckle things in S
@@ -31,6 +33,8 @@ internal sealed partial class ClearanceNumbers
     public ClearanceNumbers(CornerPlan plan)
     {
         (_plan, _clearance) = (plan, plan.Clearance);
+        _places = new ThingPlaces(plan);
+        _body = new BodyGaps(_places);
         _worst = new WorstPose[_clearance.Items.Count];
         _rivals = new RivalPoses[_clearance.Items.Count];
         _points = [.. _clearance.Items.Select(i => new Vec3[i.Gaps.Count])];
@@ -41,10 +45,13 @@ internal sealed partial class ClearanceNumbers
     /// <summary>By item: where it is nearest. Gap not finite where it cannot be computed.</summary>
     public ReadOnlySpan<WorstPose> Worst => _worst;
 
+    /// <summary>Where wheel and things are.</summary>
+    public ThingPlaces Places => _places;
+
     /// <summary>The first touch, straight ahead, above ride.</summary>
     public FirstTouch Touch { get; private set; } = FirstTouch.None;
 
-    private static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
+    internal static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
 
     /// <summary>Ends of the travel swept, m.</summary>
     public (double Droop, double Bump) Range(CornerNumbers n)
@@ -71,7 +78,7 @@ internal sealed partial class ClearanceNumbers
         for (int i = 0; i < _worst.Length; i++)
         {
             var item = _clearance.Items[i];
-            if (item.Missing.Count > 0 || !Place(n, i, range.Droop, _points[i], out _cylinders[i]))
+            if (item.Missing.Count > 0 || !_places.Place(n, i, range.Droop, _points[i], out _cylinders[i]))
             {
                 continue;
             }
@@ -129,7 +136,7 @@ internal sealed partial class ClearanceNumbers
 
             Span<Vec3> points = placed ? _movedPoints.AsSpan(0, item.Gaps.Count) : searched._points[i];
             var cylinder = searched._cylinders[i];
-            if (placed && !Place(n, i, range.Droop, points, out cylinder))
+            if (placed && !_places.Place(n, i, range.Droop, points, out cylinder))
             {
                 gaps[i] = double.NaN;
                 continue;
@@ -142,9 +149,9 @@ internal sealed partial class ClearanceNumbers
             if (body && searched.Touch.Item == i)
             {
                 // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
-                double from = searched.Touch.Travel, gap = GapAt(n, toBody, points, searched.Touch.Along, from, 0);
+                double from = searched.Touch.Travel, gap = _body.GapAt(n, toBody, points, searched.Touch.Along, from, 0);
                 touch = from - (gap / searched.Touch.Slope);
-                double left = GapAt(n, toBody, points, searched.Touch.Along, touch, 0), slope = (left - gap) / (touch - from);
+                double left = _body.GapAt(n, toBody, points, searched.Touch.Along, touch, 0), slope = (left - gap) / (touch - from);
                 touch -= slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0;
             }
         }
@@ -162,17 +169,17 @@ internal sealed partial class ClearanceNumbers
 
         if (_clearance.Items[item].AttachedTo == AttachedTo.Body)
         {
-            return OfBody(n, Written(_solid, forBody: true), _points[item], travel, steer);
+            return _body.Of(n, Written(_solid, forBody: true), _points[item], travel, steer);
         }
 
         Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
         points = points[.._clearance.Items[item].Gaps.Count];
-        return Place(n, item, travel, points, out var cylinder) ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
+        return _places.Place(n, item, travel, points, out var cylinder) ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
     }
 
     /// <summary>The strut's pieces in the spindle frame at a travel; empty where the strut is unknown.</summary>
     public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerNumbers n, double travel) =>
-        [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, Cylinder(n, i.Piece!.Value, travel)))];
+        [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
     // Lips, liners and legs: over all travel, straight ahead, at every steer at which a gap was read, and at both locks.
     private void SearchPoses(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range)
@@ -189,13 +196,13 @@ internal sealed partial class ClearanceNumbers
         foreach (double steer in steers[..count])
         {
             double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
-            double travel = TravelOfLeast(n, wheel, _points[i], steer, range.Droop, bump, _worst[i].Clearing.Gap);
+            double travel = _body.TravelOfLeast(n, wheel, _points[i], steer, range.Droop, bump, _worst[i].Clearing.Gap);
             if (!double.IsFinite(travel))
             {
                 continue;
             }
 
-            var clearing = OfBody(n, wheel, _points[i], travel, steer);
+            var clearing = _body.Of(n, wheel, _points[i], travel, steer);
             if (!(_worst[i].Clearing.Gap <= clearing.Gap))
             {
                 _worst[i] = new WorstPose(ShareOf(travel, range), steer, clearing, default);
@@ -224,7 +231,7 @@ internal sealed partial class ClearanceNumbers
             {
                 double share = ShareOf(travel, range);
                 bool same = steer == _worst[i].Steer && Math.Abs(share - _worst[i].Share) < RivalPoses.Apart;
-                if (!same && RoughGap(n, wheel, _points[i], travel, steer) - RoughError < within && OfBody(n, wheel, _points[i], travel, steer) is var clearing && clearing.Gap < within)
+                if (!same && _body.RoughGap(n, wheel, _points[i], travel, steer) - BodyGaps.RoughError < within && _body.Of(n, wheel, _points[i], travel, steer) is var clearing && clearing.Gap < within)
                 {
                     _rivals[i] = _rivals[i].With(new RivalPose(true, share, steer, clearing.Along, clearing.Gap));
                 }
@@ -235,12 +242,12 @@ internal sealed partial class ClearanceNumbers
     private double LeastOf(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
     {
         double length = range.Bump - range.Droop;
-        double least = GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
+        double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
         foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
         {
             if (rival.Exists)
             {
-                least = Math.Min(least, GapAt(n, wheel, points, rival.Along, range.Droop + (rival.Share * length), rival.Steer));
+                least = Math.Min(least, _body.GapAt(n, wheel, points, rival.Along, range.Droop + (rival.Share * length), rival.Steer));
             }
         }
 
@@ -262,88 +269,6 @@ internal sealed partial class ClearanceNumbers
         return count + 1;
     }
 
-    // Coarse samples first: where even the steepest possible fall between them stays above the least gap known, that is all.
-    // Then even samples, and golden section round the lowest unless it is an end toward which the gap still falls.
-    private double TravelOfLeast(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double steer, double droop, double bump, double known)
-    {
-        const int Samples = 9, Coarse = 4;
-        const double Accuracy = 2e-4, Golden = 0.38196601125010515;
-        double step = (bump - droop) / (Samples - 1), best = double.PositiveInfinity, at = double.NaN, bound = double.PositiveInfinity;
-        Span<double> gaps = stackalloc double[Samples];
-        for (int k = 0; k < Samples; k += Coarse)
-        {
-            gaps[k] = RoughGap(n, wheel, points, droop + (k * step), steer);
-            bound = k == 0 ? bound : Math.Min(bound, 0.5 * (gaps[k] + gaps[k - Coarse] - (FirstTouch.SteepestGap * Coarse * step)));
-        }
-
-        if (double.IsFinite(known) && bound - RoughError > known)
-        {
-            return double.NaN;
-        }
-
-        for (int k = 0; k < Samples; k++)
-        {
-            double gap = k % Coarse == 0 ? gaps[k] : RoughGap(n, wheel, points, droop + (k * step), steer);
-            if (gap < best)
-            {
-                (best, at) = (gap, droop + (k * step));
-            }
-        }
-
-        // At an end: does it fall toward the inside?
-        double low = Math.Max(droop, at - step), high = Math.Min(bump, at + step);
-        double inward = low == at ? at + Accuracy : high == at ? at - Accuracy : double.NaN;
-        if (!(step > 0) || (double.IsFinite(inward) && OfBody(n, wheel, points, inward, steer).Gap >= OfBody(n, wheel, points, at, steer).Gap))
-        {
-            return at;
-        }
-
-        double a = low + (Golden * (high - low)), b = high - (Golden * (high - low));
-        double fa = OfBody(n, wheel, points, a, steer).Gap, fb = OfBody(n, wheel, points, b, steer).Gap;
-        for (int k = 0; k < 30 && high - low > Accuracy; k++)
-        {
-            if (fa < fb)
-            {
-                (high, b, fb) = (b, a, fa);
-                a = low + (Golden * (high - low));
-                fa = OfBody(n, wheel, points, a, steer).Gap;
-            }
-            else
-            {
-                (low, a, fa) = (a, b, fb);
-                b = high - (Golden * (high - low));
-                fb = OfBody(n, wheel, points, b, steer).Gap;
-            }
-        }
-
-        return fa < fb ? a : b;
-    }
-
-    /// <summary>How much a line's least gap may lie below that of its corners and segment middles, m: the sagitta of a 0.7 m wheel over half a segment of 0.1 m, with room.</summary>
-    private const double RoughError = 0.005;
-
-    // The gap of a line by its corners and the middles of its segments: enough to see where along the travel the least one lies.
-    private double RoughGap(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
-    {
-        if (!Pose(n, n.Motion, travel, steer, out var pose))
-        {
-            return double.PositiveInfinity;
-        }
-
-        var frame = SpindleFrame.Of(pose);
-        double least = double.PositiveInfinity;
-        for (int k = 0; k < pointsInBody.Length; k++)
-        {
-            least = Math.Min(least, wheel.SignedDistance(frame.ToSpindle(pointsInBody[k])));
-            if (k > 0)
-            {
-                least = Math.Min(least, wheel.SignedDistance(frame.ToSpindle(0.5 * (pointsInBody[k] + pointsInBody[k - 1]))));
-            }
-        }
-
-        return least;
-    }
-
     private bool IsSound(CornerNumbers n) =>
         _clearance.Missing.Count == 0 && _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound
         && _plan.Wheel.Rim(n.X).IsSound && _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
@@ -356,68 +281,14 @@ internal sealed partial class ClearanceNumbers
     private static Span<double> Half(double[] buffer, bool forBody) =>
         forBody ? buffer.AsSpan(0, buffer.Length / 2) : buffer.AsSpan(buffer.Length / 2);
 
-    // Where a thing stands: in B if it belongs to the body, in S if to the knuckle.
-    private bool Place(CornerNumbers n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder)
-    {
-        var item = _clearance.Items[i];
-        cylinder = default;
-        if (item.Piece is { } piece)
-        {
-            cylinder = Cylinder(n, piece, travel);
-            return cylinder.IsSound;
-        }
-
-        var (tyre, rim) = (_plan.WheelNow!.Tyre(n.X, 0, 0), _plan.WheelNow!.Rim(n.X));
-        for (int k = 0; k < points.Length; k++)
-        {
-            var gap = item.Gaps[k];
-            var reading = new GapReading(gap.From, gap.Direction, gap.Clock, n.X[gap.Gap]);
-            if (item.AttachedTo == AttachedTo.Knuckle)
-            {
-                points[k] = reading.InSpindle(tyre, rim);
-                continue;
-            }
-
-            double travelThen = gap.Travel == InputTable.None ? 0 : n.X[gap.Travel], steerThen = gap.Steer == InputTable.None ? 0 : n.X[gap.Steer];
-            if (!Pose(n, n.MotionNow, travelThen, steerThen, out var then))
-            {
-                return false;
-            }
-
-            points[k] = reading.InBody(tyre, rim, then);
-        }
-
-        return true;
-    }
-
     private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder) =>
         _clearance.Items[i].Piece is null ? PolylineClearing.Of(wheel, points) : CylinderClearing.Of(wheel, cylinder);
-
-    private Clearing OfBody(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
-    {
-        if (!Pose(n, n.Motion, travel, steer, out var pose))
-        {
-            return Unknown;
-        }
-
-        var frame = SpindleFrame.Of(pose);
-        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
-        for (int k = 0; k < pointsInBody.Length; k++)
-        {
-            points[k] = frame.ToSpindle(pointsInBody[k]);
-        }
-
-        return PolylineClearing.Of(wheel, points[..pointsInBody.Length]);
-    }
-
-    private double GapAt(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
-        Pose(n, n.Motion, travel, steer, out var pose) ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(OnLine(pointsInBody, along))) : double.NaN;
 
     private double GapAt(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, in WorstPose worst)
     {
         if (_clearance.Items[i].Piece is null)
         {
-            return wheel.SignedDistance(OnLine(points, worst.Clearing.Along));
+            return wheel.SignedDistance(Line.At(points, worst.Clearing.Along));
         }
 
         // An overlap is measured square to the cylinder's axis, which a single place cannot tell.
@@ -426,64 +297,14 @@ internal sealed partial class ClearanceNumbers
             : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length)) + (worst.Place.Off * cylinder.Radius));
     }
 
-    private static Vec3 OnLine(ReadOnlySpan<Vec3> points, double along)
-    {
-        int segment = Math.Clamp((int)along, 0, points.Length - 1);
-        double share = along - segment;
-        return segment + 1 >= points.Length || share <= 0 ? points[segment] : points[segment] + ((points[segment + 1] - points[segment]) * share);
-    }
-
-    internal bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
-    {
-        if (motion is HardpointMotion linkage)
-        {
-            // A steer angle is where the rack stood when this wheel showed it, as the car was measured.
-            double rack = 0;
-            bool there = steer == 0 || (n.MotionNow is HardpointMotion now && now.RackFor(steer, out rack) == Reach.Reached);
-            pose = default;
-            return there && linkage.PoseAt(travel, rack, out pose) == Reach.Reached;
-        }
-
-        bool usable = motion.WheelAt(travel, out var wheel).IsUsable();
-        pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);
-        if (usable && steer != 0)
-        {
-            // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
-            double kingpin = At(n, _clearance.Kingpin), caster = At(n, _clearance.Caster), offset = At(n, _clearance.HubOffset);
-            pose = pose.Steered(Mechanics.Clearance.SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (At(n, _clearance.SteerFade) * travel)));
-        }
-
-        return usable;
-    }
-
-    private static double At(CornerNumbers n, int index) => index == InputTable.None ? 0 : n.X[index];
-
-    private CylinderObstacle Cylinder(CornerNumbers n, StrutPiece piece, double travel)
-    {
-        var (c, x) = (_clearance, n.X);
-        var line = StrutLine.FromGap(
-            _plan.WheelNow!.Tyre(x, 0, 0), _plan.WheelNow!.Rim(x), c.StrutFrom, Mechanics.Clearance.GapDirection.Nearest,
-            x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]).AfterClamp(_plan.Motion.ClampTurn(x));
-        double perch = _plan.Station.Perch == InputTable.None ? 0 : x[_plan.Station.Perch];
-        double body = _plan.Station.Body == InputTable.None ? perch : x[_plan.Station.Body];
-        double space = _plan.HasSpring ? n.SpringSpace(travel) : 0;
-        double stack = _plan.HasSpring && double.IsFinite(space) ? Math.Min(space, SpringStack.FreeLength(n.Stack)) : 0;
-        double force = c.HelperSlot >= 0 && _plan.HasSpring ? n.StackAt(travel).Force : 0;
-        double helper = c.HelperSlot >= 0 && _plan.HasSpring ? n.Stack[c.HelperSlot].LengthAt(double.IsFinite(force) ? force : 0) : 0;
-        var parts = new StrutParts(
-            x[c.Tube], 0, Math.Max(body, 0), x[c.PerchDiameter], perch, x[c.PerchDepth], x[c.SpringDiameter], stack,
-            c.HelperDiameter == InputTable.None ? 0 : x[c.HelperDiameter], helper, c.HelperBelow);
-        return StrutFurniture.Piece(line, parts, piece);
-    }
-
     /// <summary>The gap of one body item straight ahead, as the search for the first touch asks it.</summary>
     internal readonly ref struct StraightGap(ClearanceNumbers owner, CornerNumbers n, WheelSolid wheel)
     {
         private readonly WheelSolid _wheel = wheel;
 
-        public Clearing At(int item, double travel) => owner.OfBody(n, _wheel, owner._points[item], travel, 0);
+        public Clearing At(int item, double travel) => owner._body.Of(n, _wheel, owner._points[item], travel, 0);
 
         /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
-        public double AtLeast(int item, double travel) => owner.RoughGap(n, _wheel, owner._points[item], travel, 0) - RoughError;
+        public double AtLeast(int item, double travel) => owner._body.RoughGap(n, _wheel, owner._points[item], travel, 0) - BodyGaps.RoughError;
     }
 }

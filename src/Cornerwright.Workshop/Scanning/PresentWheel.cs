@@ -75,7 +75,7 @@ public sealed class PresentWheel
     }
 
     /// <summary>Where it stands at a travel (m) and steer (rad, left positive); false where the wheel cannot be there.</summary>
-    public bool PoseAt(double travel, double steer, out WheelPose pose) => _numbers.Clearance.Pose(_numbers, _numbers.MotionNow, travel, steer, out pose);
+    public bool PoseAt(double travel, double steer, out WheelPose pose) => _numbers.Clearance.Places.Pose(_numbers, _numbers.MotionNow, travel, steer, out pose);
 
     /// <summary>
     /// Signed distance of a point in S (a, 12, 3) from the wheel with all that it carries inside its rim, m: what a scan shows of spokes,
