@@ -33,6 +33,7 @@ public static class Consistency
         foreach (var corner in Places.Corners)
         {
             Unique(problems, $"{corner.Words()} corner / things near the wheel", car.At(corner).Obstacles.Select(x => x.Id));
+            problems.AddRange(NearWheelConsistency.Check(car, corner));
             HardpointConsistency.Check(problems, car, corner);
             Rising(problems, $"{corner.Words()} corner / cycled readings / travel", car.At(corner).Motion.Steps.Select(x => x.Travel));
             foreach (var build in car.Builds)

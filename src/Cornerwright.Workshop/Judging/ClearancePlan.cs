@@ -16,14 +16,11 @@ internal sealed record ClearanceItem(string Id, string Name, AttachedTo Attached
 /// <summary>Everything near one wheel, and where its numbers stand in the corner's row of inputs.</summary>
 internal sealed class ClearancePlan
 {
-    /// <summary>Most things near one wheel, strut pieces included: a bit each in <see cref="InputEffect"/>.</summary>
-    public const int MostItems = 64;
-
     /// <summary>The bits of tube, perch, spring and helper, which stand first in the list of items.</summary>
     private const ulong StrutPieces = 0b1111;
 
-    /// <summary>Most gaps that are joined to one line.</summary>
-    public const int MostGaps = 16;
+    /// <summary>Most gaps that are joined to one line; more are refused in words.</summary>
+    public const int MostGaps = NearWheelLimits.MostGaps;
 
     /// <summary>A perch or spring whose outer diameter nobody gave stands this much outside its bore or register, m. Common practice, no source.</summary>
     private const double WallEstimate = 0.013;
@@ -46,10 +43,11 @@ internal sealed class ClearancePlan
             .. CornerPlan.Words(plan.WheelNow is null, "wheel (with offset), tyre and spacer of the build on which the car was measured"),
             .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset), tyre, and thickness of a spacer"),
             .. plan.Motion.Missing,
+            .. TooMany(corner.Obstacles.Count, NearWheelLimits.MostThings, "things near the wheel"),
         ];
         table.Effect = new(Items: StrutPieces);
         var strutItems = Strut(plan).ToList();
-        Items = [.. strutItems, .. corner.Obstacles.Take(MostItems - strutItems.Count).Select((o, i) => Item(plan, o, strutItems.Count + i))];
+        Items = [.. strutItems, .. corner.Obstacles.Take(NearWheelLimits.MostThings).Select((o, i) => Item(plan, o, strutItems.Count + i))];
         table.Effect = new(Items: InputEffect.AllItems);
         var steering = plan.Axle.Steered ? corner.Steering : null;
         string path = plan.Path + "/steering";
@@ -196,8 +194,15 @@ internal sealed class ClearancePlan
             plan.Inputs.Add($"{path}/gaps/{i}/travel", $"travel at which the gap to {obstacle.Name} was read", g.Travel),
             plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
         return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,
-            [.. CornerPlan.Words(gaps.Count == 0 || gaps.Any(g => g.Gap == InputTable.None), $"a gap to {obstacle.Name}")]);
+            [
+                .. CornerPlan.Words(gaps.Count == 0 || gaps.Any(g => g.Gap == InputTable.None), $"a gap to {obstacle.Name}"),
+                .. TooMany(obstacle.Gaps.Count, MostGaps, $"gaps to {obstacle.Name}"),
+            ]);
     }
+
+    // A car file with so many is refused already; a car that comes another way is not judged without them in silence.
+    private static IEnumerable<string> TooMany(int given, int most, string what) =>
+        CornerPlan.Words(given > most, $"a shorter list of {what}: {given} are given, {most} can be judged");
 
     private static int Diameter(InputTable table, string path, Garage.Readings.Reading? reading, double estimate, string name) =>
         reading is not null ? table.Add(path, "outer diameter of " + name, reading)
