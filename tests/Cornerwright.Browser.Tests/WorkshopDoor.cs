@@ -1,9 +1,9 @@
 using System.Collections.Concurrent;
-using Microsoft.AspNetCore.Hosting;
-using Microsoft.AspNetCore.Mvc.Testing;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Storage;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Mvc.Testing;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 

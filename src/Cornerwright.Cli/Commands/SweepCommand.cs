@@ -6,6 +6,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Workshop.Linkages;
+using Cornerwright.Workshop.Sweeps;
 using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;

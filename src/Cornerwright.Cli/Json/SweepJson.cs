@@ -2,6 +2,7 @@ using Cornerwright.Cli.Commands;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Workshop.Linkages;
+using Cornerwright.Workshop.Sweeps;
 
 namespace Cornerwright.Cli.Json;
 

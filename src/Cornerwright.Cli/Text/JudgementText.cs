@@ -1,4 +1,5 @@
 using Cornerwright.Cli.Commands;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Spectre.Console;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using Cornerwright.Cli.Commands;
 using Cornerwright.Workshop.Linkages;
+using Cornerwright.Workshop.Sweeps;
 
 namespace Cornerwright.Cli.Text;
 

@@ -3,8 +3,12 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Clearance.Scans;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Workshop.Clearances;
 
@@ -40,7 +44,7 @@ public sealed record ClearanceMap(
         ArgumentNullException.ThrowIfNull(build);
         ArgumentOutOfRangeException.ThrowIfLessThan(travels, 2);
         ArgumentOutOfRangeException.ThrowIfLessThan(steers, 2);
-        var plan = CornerPlan.Compile(car, build, place);
+        var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Clearance.Missing.Count > 0)
         {
             return new([.. plan.Clearance.Missing], [], [], [], 0);
@@ -76,7 +80,7 @@ public sealed record ClearanceMap(
             }
         }
 
-        return new([], z, s, list, Judging.Checks.Say.Limit(plan.Limits.TyreToBody));
+        return new([], z, s, list, Say.Limit(plan.Limits.TyreToBody));
     }
 
     private static MapPose At(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape, in WheelPose pose, double travel, double steer)

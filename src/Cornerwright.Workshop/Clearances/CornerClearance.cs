@@ -4,10 +4,14 @@ using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Pictures;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Workshop.Clearances;
 
@@ -96,7 +100,7 @@ public sealed class CornerClearance
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
-        return new(CornerPlan.Compile(car, build, place), scans?.At(place) ?? []);
+        return new(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), scans?.At(place) ?? []);
     }
 
     /// <summary>The wheel's pose at a travel (m) and steer (rad, left positive); false where it cannot be.</summary>

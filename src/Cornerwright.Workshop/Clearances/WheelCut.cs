@@ -3,6 +3,7 @@ using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Workshop.Pictures;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Workshop.Clearances;
 

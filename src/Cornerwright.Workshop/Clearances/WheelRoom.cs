@@ -1,9 +1,12 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Workshop.Clearances;
 

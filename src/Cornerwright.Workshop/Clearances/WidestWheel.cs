@@ -3,8 +3,11 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Designations;
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Clearances;
@@ -51,7 +54,7 @@ public static class WidestWheel
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
-        var plan = CornerPlan.Compile(car, build, place);
+        var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Clearance.Missing.Count > 0 || plan.Wheel is null)
         {
             return new([.. plan.Clearance.Missing], [], [], [], 0, 0);

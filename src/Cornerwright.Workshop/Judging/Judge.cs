@@ -1,11 +1,14 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Cures;
 using Cornerwright.Workshop.Findings;
-using Cornerwright.Workshop.Judging.Checks;
-using Cornerwright.Workshop.Judging.Cures;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Pictures;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -43,7 +46,7 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
         double certainty = Say.Limit(LimitsInForce.Of(car, build).Certainty);
-        CornerResult[] corners = [.. Places.Corners.Select(place => CornerResult.Of(CornerPlan.Compile(car, build, place), options.Scans?.At(place)))];
+        CornerResult[] corners = [.. Places.Corners.Select(place => CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), options.Scans?.At(place)))];
         var findings = new List<Finding>();
         var figures = new List<Figure>();
         foreach (var corner in corners)

@@ -1,8 +1,11 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
-using Cornerwright.Workshop.Judging.Checks;
-using static Cornerwright.Workshop.Judging.Checks.Say;
+using Cornerwright.Workshop.Fitted;
+using Cornerwright.Workshop.Weighing;
+using static Cornerwright.Workshop.Findings.Say;
 
 namespace Cornerwright.Workshop.Judging;
 

@@ -4,6 +4,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Learning;
@@ -42,6 +43,9 @@ public static class CarLearning
         Known.AddOrUpdate(car.Occasions, new Kept(car, learned));
         return learned;
     }
+
+    /// <summary>What a judgement of the car goes by: null where nothing was learned or the car is to be judged by what was typed alone.</summary>
+    internal static LearnedState? InUse(Car car) => car.UseLearned ? Of(car).State : null;
 
     private static Learned Learn(Car car)
     {

@@ -5,6 +5,8 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Learning;
@@ -36,7 +38,7 @@ internal sealed class CornerEvidence
         // As it was fitted then; a gap that was read holds no allowance for growth or lean.
         var bare = Reading.Of("0 mm", Dimension.Length);
         var fitted = occasion.Fitted with { Limits = occasion.Fitted.Limits with { TyreGrowth = bare, TyreShift = bare } };
-        Plan = CornerPlan.Compile(car with { UseLearned = false }, fitted, place);
+        Plan = CornerPlan.Compile(car, fitted, place, null);
         var readings = occasion.At(place);
         int height = Plan.Inputs.Add(Plan.Path + "/rideHeight", "hub centre to arch edge", Plan.Corner.RideHeight);
         int inCase = LoadOf(car, occasion);
@@ -120,7 +122,7 @@ internal sealed class CornerEvidence
 
     // By statics alone, kg; the same rule as for the turn table.
     private static double AboardShare(Car car, Occasion occasion, CornerPlace place) =>
-        occasion.Aboard.Count == 0 || car.Wheelbase is null || car.At(place.Axle()).Track is null ? 0 : Setting.PresentState.ShareOf(car, place, occasion.Aboard) / Gravity;
+        occasion.Aboard.Count == 0 || car.Wheelbase is null || car.At(place.Axle()).Track is null ? 0 : LoadAboard.ShareOf(car, place, occasion.Aboard) / Gravity;
 
     private void AddGaps(CornerReadings readings, Func<CornerNumbers, double>? ride)
     {

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 
 namespace Cornerwright.Workshop.Learning;
 

@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Learning;

@@ -5,6 +5,7 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Linkages;

@@ -3,8 +3,10 @@ using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Pictures;
 

@@ -2,9 +2,13 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -25,13 +29,13 @@ internal sealed class ChoiceJudge
         _space = space;
         _scanned = space.Scans.At(space.Axle.Left()).Any() || space.Scans.At(space.Axle.Right()).Any();
         var other = space.Axle.Other();
-        _otherLeft = CornerResult.Of(CornerPlan.Compile(space.Car, space.Start, other.Left()));
-        _otherRight = CornerResult.Of(CornerPlan.Compile(space.Car, space.Start, other.Right()));
+        _otherLeft = CornerResult.Of(CornerPlan.Compile(space.Car, space.Start, other.Left(), CarLearning.InUse(space.Car)));
+        _otherRight = CornerResult.Of(CornerPlan.Compile(space.Car, space.Start, other.Right(), CarLearning.InUse(space.Car)));
     }
 
     /// <summary>The two corners of a build, at the best estimate.</summary>
     public (CornerResult Left, CornerResult Right) AtBest(Build build) =>
-        (CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Left())), CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Right())));
+        (CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Left(), CarLearning.InUse(_space.Car))), CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Right(), CarLearning.InUse(_space.Car))));
 
     /// <summary>Judges a build of the search.</summary>
     /// <param name="build">Made by the search space.</param>
@@ -54,7 +58,7 @@ internal sealed class ChoiceJudge
     }
 
     private CornerResult WithScans(Build build, CornerPlace place) =>
-        CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, place), _space.Scans.At(place));
+        CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, place, CarLearning.InUse(_space.Car)), _space.Scans.At(place));
 
     /// <summary>How surely all that the wheels have no part in holds together; the build bears no wheels.</summary>
     /// <returns>What the chance cannot be above, the number of those checks that lack a reading, and the first that is broken at the best estimate.</returns>

@@ -1,5 +1,7 @@
 using Cornerwright.Garage.Cars;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -17,8 +19,8 @@ internal sealed class ClearancePruning(SearchSpace space, List<SuspensionCandida
     private readonly Dictionary<(int WheelSet, int Mount, int Damper), string> _tube = [];
     private readonly ClearancePlan[] _plans =
     [
-        CornerPlan.Compile(space.Car, space.Start, space.Axle.Left()).Clearance,
-        CornerPlan.Compile(space.Car, space.Start, space.Axle.Right()).Clearance,
+        CornerPlan.Compile(space.Car, space.Start, space.Axle.Left(), CarLearning.InUse(space.Car)).Clearance,
+        CornerPlan.Compile(space.Car, space.Start, space.Axle.Right(), CarLearning.InUse(space.Car)).Clearance,
     ];
 
     /// <returns>The title of the check that is broken for certain; null where only the judge can tell.</returns>

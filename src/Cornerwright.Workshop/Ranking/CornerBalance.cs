@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Ranking;

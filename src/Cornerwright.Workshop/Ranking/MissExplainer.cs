@@ -1,6 +1,9 @@
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Cures;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Cures;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -32,7 +35,7 @@ internal static class MissExplainer
             return [];
         }
 
-        var corner = CornerResult.Of(CornerPlan.Compile(space.Car, build, place), space.Scans.At(place));
+        var corner = CornerResult.Of(CornerPlan.Compile(space.Car, build, place, CarLearning.InUse(space.Car)), space.Scans.At(place));
         int check = corner.Find(binding.Check);
         return check < 0 || !corner.Checks[check].Curable ? [] : CureFinder.Find(corner, check, space.Certainty);
     }

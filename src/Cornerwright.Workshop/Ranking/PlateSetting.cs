@@ -3,7 +3,9 @@ using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -54,7 +56,7 @@ internal static class PlateSetting
     private static double CamberAt(SearchSpace space, TopMount mount, CornerPlace place, double slide)
     {
         var corner = space.OnMount(place, mount) with { Slide = SearchSpace.Setting(slide, Units.Millimetre, 6) };
-        var plan = CornerPlan.Compile(space.Car, (space.Start with { Id = "choice" }).With(place, corner), place);
+        var plan = CornerPlan.Compile(space.Car, (space.Start with { Id = "choice" }).With(place, corner), place, CarLearning.InUse(space.Car));
         if (!plan.HasMotion)
         {
             return double.NaN;

@@ -4,8 +4,11 @@ using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Ranking;
@@ -156,7 +159,7 @@ internal sealed class SearchSpace
     {
         var place = Axle.Left();
         IReadOnlyList<string> all = [.. Pool.Springs.Select(s => s.Id), .. Pool.Sheets.Select(s => s.Id)];
-        var plan = CornerPlan.Compile(Car, (Start with { Id = "choice" }).With(place, Start.At(place) with { Stack = all }), place);
+        var plan = CornerPlan.Compile(Car, (Start with { Id = "choice" }).With(place, Start.At(place) with { Stack = all }), place, CarLearning.InUse(Car));
         double[] x = plan.Inputs.Values();
         return plan.Station.Stack.Where(s => s.Complete).ToDictionary(s => s.Part.Id, s => CornerNumbers.ElementOf(s, x), StringComparer.Ordinal);
     }

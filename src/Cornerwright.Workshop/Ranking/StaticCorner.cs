@@ -2,8 +2,10 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
 
 namespace Cornerwright.Workshop.Ranking;
 

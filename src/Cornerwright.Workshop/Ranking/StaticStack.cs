@@ -1,7 +1,7 @@
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
 
 namespace Cornerwright.Workshop.Ranking;
 

@@ -2,7 +2,10 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -101,7 +104,7 @@ internal sealed class StaticStation
     /// <param name="targetHeight">Hub to arch, m; NaN for as measured.</param>
     public static StaticStation Compile(Car car, Build build, CornerPlace place, double targetHeight)
     {
-        var plan = CornerPlan.Compile(car, build, place);
+        var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
 
         // Before the numbers: what was learned of the height counts.
         int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);

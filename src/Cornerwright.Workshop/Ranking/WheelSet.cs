@@ -1,9 +1,13 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -62,7 +66,7 @@ internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, 
         return new WheelSet(choice, space.CostOf(choice), (StiffnessAt(left.Plan), StiffnessAt(right.Plan)), unknown, joint.Bound(suspensionOnly: false), apart, broken);
     }
 
-    private static CornerResult Judged(SearchSpace space, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(space.Car, build, place));
+    private static CornerResult Judged(SearchSpace space, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(space.Car, build, place, CarLearning.InUse(space.Car)));
 
     private static bool OnCarrier(CornerPlan plan, CornerCheck check) =>
         check.Clearance >= 0 && check.Clearance < plan.Clearance.Items.Count && plan.Clearance.Items[check.Clearance] is { Piece: null, AttachedTo: AttachedTo.Knuckle };

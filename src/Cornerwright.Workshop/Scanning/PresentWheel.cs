@@ -3,7 +3,9 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Scanning;
 
@@ -61,7 +63,7 @@ public sealed class PresentWheel
             return Checked<PresentWheel>.Wrong(new Problem(where, "", "the build on which the car was measured", "Choose it on the car's page."));
         }
 
-        var plan = CornerPlan.Compile(car, build, place);
+        var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Clearance.Missing.Count > 0)
         {
             return Checked<PresentWheel>.Wrong([.. plan.Clearance.Missing.Select(m => new Problem(where, "", m, "Fill it in on the corner's page or on the shelf."))]);

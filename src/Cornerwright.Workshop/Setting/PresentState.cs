@@ -2,7 +2,9 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Setting;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Setting;
 
@@ -58,7 +60,7 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
                 problems.Add(new Problem($"{where} / hub centre to arch edge", "", "150 to 800 mm", "Measure it: all travel counts from there."));
             }
 
-            double load = scales ? occasion!.At(place).Load!.Si * Gravity : loadCase?.At(place) is { } kg ? (kg.Si * Gravity) + ShareOf(car, place, occasion?.Aboard ?? []) : double.NaN;
+            double load = scales ? occasion!.At(place).Load!.Si * Gravity : loadCase?.At(place) is { } kg ? (kg.Si * Gravity) + LoadAboard.ShareOf(car, place, occasion?.Aboard ?? []) : double.NaN;
             if (double.IsNaN(load))
             {
                 problems.Add(new Problem($"{where} / load on the scale", "", "20 to 3000 kg", "Put the car on scales, or give the load case its loads."));
@@ -92,22 +94,9 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
 
     private static CornerBuild Bare(CornerBuild corner) => corner with { PerchHeight = null, BodyHeight = null, Slide = null, ClampCamber = null, Pressure = null };
 
-    /// <summary>What a load on board puts on one wheel, N, by statics alone: as on four equal springs.</summary>
-    internal static double ShareOf(Car car, CornerPlace place, IReadOnlyList<PlacedLoad> aboard)
-    {
-        double length = car.Wheelbase?.Si ?? double.NaN, track = car.At(place.Axle()).Track?.Si ?? double.NaN, sum = 0;
-        foreach (var load in aboard.Where(l => l.IsComplete))
-        {
-            double behind = load.Behind!.Si / length, left = load.Left!.Si / track;
-            sum += load.Mass!.Si * Gravity * (place.Axle() == AxlePlace.Front ? 1 - behind : behind) * (0.5 + (place.IsLeft() ? left : -left));
-        }
-
-        return sum;
-    }
-
     private static double Predicted(Car car, Build build, CornerPlace place, double reference, double load, List<Problem> problems)
     {
-        var plan = CornerPlan.Compile(car, build, place);
+        var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         IReadOnlyList<string> missing = plan.CanRide ? [] : plan.MissingForRide(CornerPlan.Wanted);
         if (missing.Count > 0 || !double.IsFinite(load))
         {

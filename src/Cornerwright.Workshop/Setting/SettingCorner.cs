@@ -2,7 +2,10 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Setting;
 
@@ -42,10 +45,10 @@ internal sealed class SettingCorner : ICornerForce
 
     public double UnsprungWeight => _numbers.X[Plan.Station.Unsprung] * Gravity;
 
-    public static SettingCorner Of(Car car, Build build, CornerPlace place, double travel) => new(CornerPlan.Compile(car, build, place), travel);
+    public static SettingCorner Of(Car car, Build build, CornerPlace place, double travel) => new(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), travel);
 
     /// <summary>The same corner after its plate or clamp was set otherwise.</summary>
-    public SettingCorner With(Build build) => new(CornerPlan.Compile(Plan.Car, build, Plan.Place), PresentTravel) { _offset = _offset };
+    public SettingCorner With(Build build) => new(CornerPlan.Compile(Plan.Car, build, Plan.Place, CarLearning.InUse(Plan.Car)), PresentTravel) { _offset = _offset };
 
     /// <summary>Puts the curve through the load read: as if the stack were longer or shorter by the <see cref="Correction"/>.</summary>
     /// <param name="load">Contact load now, N.</param>

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Mechanics.Loads;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Setting;
 
@@ -76,10 +77,10 @@ public static class TurnTableMaker
         {
             var state = present.Wheels[(int)place];
             double travel = car.At(place).RideHeight!.Si - state.Height;
-            var plan = Judging.CornerPlan.Compile(car, present.Build, place);
+            var plan = Corners.CornerPlan.Compile(car, present.Build, place, CarLearning.InUse(car));
             if (!plan.CanRide)
             {
-                problems.AddRange(plan.MissingForSpring().Concat(Judging.CornerPlan.Words(plan.Station.Unsprung == Judging.InputTable.None, "unsprung mass")).Distinct()
+                problems.AddRange(plan.MissingForSpring().Concat(Corners.CornerPlan.Words(plan.Station.Unsprung == Inputs.InputTable.None, "unsprung mass")).Distinct()
                     .Select(m => new Problem($"{place.Words()} / {m}", "", "a reading", "Enter it: the spring's force cannot be worked out without it.")));
                 continue;
             }

@@ -1,6 +1,8 @@
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Settling;
 

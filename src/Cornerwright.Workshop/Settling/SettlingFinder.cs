@@ -2,10 +2,14 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Settling;
 
@@ -60,7 +64,7 @@ public static class SettlingFinder
             return (new Dictionary<string, VarianceShare>(), null);
         }
 
-        var corner = CornerResult.Of(CornerPlan.Compile(car, build, place), scans?.At(place));
+        var corner = CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), scans?.At(place));
         int check = corner.Find(finding.Check);
         if (check < 0 || !double.IsFinite(corner.Value(check)))
         {
@@ -184,7 +188,7 @@ public static class SettlingFinder
             (Car, _build, _finding, _scans) = (car, build, finding, scans);
             foreach (var place in finding.Corner is { } only ? [only] : Places.Corners)
             {
-                foreach (var input in CornerResult.Of(CornerPlan.Compile(car, build, place), scans?.At(place)).Plan.Inputs.Inputs)
+                foreach (var input in CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), scans?.At(place)).Plan.Inputs.Inputs)
                 {
                     _inputs.TryAdd(input.Path, input);
                     if (input.Path.EndsWith(TreadShare, StringComparison.Ordinal))
@@ -231,7 +235,7 @@ public static class SettlingFinder
             var build = car.Build(_build.Id) ?? _build;
             if (_finding.Corner is { } place)
             {
-                var corner = CornerResult.Of(CornerPlan.Compile(car, build, place), _scans?.At(place));
+                var corner = CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), _scans?.At(place));
                 int check = corner.Find(_finding.Check);
                 return check < 0 ? null : FindingWriter.Of(corner, check, Say.Limit(LimitsInForce.Of(car, build).Certainty)).Probability;
             }

@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Web.Components.Clearances;
 using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Web.Tests.Clearances;
 

@@ -2,7 +2,10 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Surroundings;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Workshop.Tests.Clearances;
@@ -33,7 +36,7 @@ public class ClearanceMapTests(ITestOutputHelper output)
     [Fact]
     public void The_section_at_the_worst_place_shows_the_worst_gap()
     {
-        var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, Place);
+        var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, Place, CarLearning.InUse(DemoShelf.Car));
         var scan = DemoShelf.Shelf.At(Place).Single();
         var least = ScanChecks.Prepare(plan, [scan]).Single();
         var numbers = new CornerNumbers(plan);

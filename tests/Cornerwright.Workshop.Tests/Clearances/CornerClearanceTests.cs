@@ -4,6 +4,7 @@ using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Workshop.Tests.Clearances;
 

@@ -5,8 +5,11 @@ using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Surroundings;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Workshop.Tests.Clearances;
@@ -107,7 +110,7 @@ public class ScanJudgingTests(ITestOutputHelper output)
 
     private static (CornerNumbers Numbers, ScanLeast Least) Solved(string build, CornerPlace place)
     {
-        var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(build)!, place);
+        var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(build)!, place, CarLearning.InUse(DemoShelf.Car));
         var least = ScanChecks.Prepare(plan, DemoShelf.Shelf.At(place)).Single();
         var numbers = new CornerNumbers(plan);
         numbers.Solve();

@@ -2,7 +2,11 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Surroundings;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Workshop.Tests.Clearances;
@@ -57,7 +61,7 @@ public class WidestWheelTests(ITestOutputHelper output)
         var (plan, numbers) = Solved(Place);
         SizeWindow s = answer.Sizes[0];
         var (tyre, rim) = SizeWindow.Sections(s.WidthMm, s.AspectPercent, s.RimCode, s.RimWidthCode, numbers.X[plan.Wheel!.Spacer] - (s.MostOffsetMm / 1000.0));
-        double growth = Cornerwright.Workshop.Judging.Checks.Say.Limit(plan.Limits.TyreGrowth), lean = Cornerwright.Workshop.Judging.Checks.Say.Limit(plan.Limits.TyreShift);
+        double growth = Say.Limit(plan.Limits.TyreGrowth), lean = Say.Limit(plan.Limits.TyreShift);
         WheelShape shape = WheelShape.Of(
             tyre with { OuterDiameter = tyre.OuterDiameter + (2 * growth), SectionWidth = tyre.SectionWidth + (2 * lean), TreadWidth = tyre.TreadWidth + (2 * lean) }, default, 6);
         var scan = DemoShelf.Shelf.At(Place).Single();
@@ -74,7 +78,7 @@ public class WidestWheelTests(ITestOutputHelper output)
         }
 
         output.WriteLine($"{s.Size} ET{s.MostOffsetMm}: least sampled {1000 * least:0.00} mm to the scan");
-        Assert.True(least >= Cornerwright.Workshop.Judging.Checks.Say.Limit(plan.Limits.TyreToBody) + scan.Bound - 5e-4);
+        Assert.True(least >= Say.Limit(plan.Limits.TyreToBody) + scan.Bound - 5e-4);
     }
 
     [Fact]
@@ -118,7 +122,7 @@ public class WidestWheelTests(ITestOutputHelper output)
 
     private static (CornerPlan Plan, CornerNumbers Numbers) Solved(CornerPlace place)
     {
-        var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, place);
+        var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, place, CarLearning.InUse(DemoShelf.Car));
         var numbers = new CornerNumbers(plan);
         numbers.Solve();
         return (plan, numbers);

@@ -2,7 +2,10 @@ using System.Globalization;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Weighing;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Workshop.Tests.Doubt;
@@ -120,5 +123,5 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
         Assert.True(seen > 100);
     }
 
-    private static CornerResult Judged(Car car, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(car, build, place));
+    private static CornerResult Judged(Car car, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)));
 }

@@ -1,6 +1,9 @@
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Doubt;
 

@@ -3,9 +3,12 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Settling;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Doubt;
 
@@ -32,7 +35,7 @@ public sealed class SettlingTests
     public void Shares_are_those_of_holding_one_reading_and_drawing_the_rest(string build, string key)
     {
         var finding = Finding(Car, build, key);
-        var corner = CornerResult.Of(CornerPlan.Compile(Car, Car.Build(build)!, finding.Corner!.Value));
+        var corner = CornerResult.Of(CornerPlan.Compile(Car, Car.Build(build)!, finding.Corner!.Value, CarLearning.InUse(Car)));
         int check = corner.Find(finding.Check);
         var (shares, _) = SampledShares.Of(corner, check);
         var inputs = corner.Plan.Inputs.Inputs;
@@ -117,7 +120,7 @@ public sealed class SettlingTests
     [Fact]
     public void A_reading_is_found_and_put_by_its_path()
     {
-        foreach (var input in Places.Corners.SelectMany(p => CornerResult.Of(CornerPlan.Compile(Car, Car.Build("gravel-2")!, p)).Plan.Inputs.Inputs).Where(i => i.Sigma > 0))
+        foreach (var input in Places.Corners.SelectMany(p => CornerResult.Of(CornerPlan.Compile(Car, Car.Build("gravel-2")!, p, CarLearning.InUse(Car))).Plan.Inputs.Inputs).Where(i => i.Sigma > 0))
         {
             if (CarPath.Find(Car, input.Path) is not { Reading: { } reading })
             {

@@ -1,8 +1,12 @@
-using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
-using Cornerwright.Workshop.Judging.Checks;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Doubt;
 
@@ -11,7 +15,7 @@ internal static class WholeCarDraw
 {
     public static IReadOnlyList<DrawnShare> Draw(Car car, Build build, int draws, int seed)
     {
-        CornerResult[] corners = [.. Places.Corners.Select(p => CornerResult.Of(CornerPlan.Compile(car, build, p)))];
+        CornerResult[] corners = [.. Places.Corners.Select(p => CornerResult.Of(CornerPlan.Compile(car, build, p, CarLearning.InUse(car))))];
         var findings = WholeCarChecks.For(car, corners, 0.95).Where(f => f.Probability is not null).ToList();
         CornerNumbers[] numbers = [.. corners.Select(c => new CornerNumbers(c.Plan))];
         int[] holds = new int[findings.Count];

@@ -2,7 +2,10 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Tests.Doubt;
 
 namespace Cornerwright.Workshop.Tests.Judging;
@@ -117,7 +120,7 @@ public sealed class EquilibriumTests
         {
             foreach (var place in Places.Corners)
             {
-                var plan = CornerPlan.Compile(car, build, place);
+                var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
                 for (int i = 0; i < rows; i++)
                 {
                     var numbers = new CornerNumbers(plan);

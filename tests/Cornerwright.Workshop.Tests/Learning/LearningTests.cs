@@ -5,9 +5,11 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Tests.Doubt;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Learning;
 
@@ -114,7 +116,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
     public void The_judges_doubt_is_that_of_drawing_what_was_learned()
     {
         var read = Bare.With(new TrueCar(Bare, new Random(Seed + 4)).Read(Build, "after")) with { UseLearned = true };
-        var corner = CornerResult.Of(CornerPlan.Compile(read, Build, CornerPlace.RearLeft));
+        var corner = CornerResult.Of(CornerPlan.Compile(read, Build, CornerPlace.RearLeft, CarLearning.InUse(read)));
         int check = corner.Find("height-silent");
         double stated = corner.Doubtful(check).Doubt.StandardDeviation;
         var random = new Random(Seed + 5);
@@ -174,7 +176,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
     {
         var car = DemoCar.Read();
         var occasion = new Occasion { Id = "g", Name = "gaps", LoadCase = "driver", Fitted = car.Build("gravel-2")! };
-        var corner = CornerResult.Of(CornerPlan.Compile(car, occasion.Fitted, CornerPlace.FrontLeft));
+        var corner = CornerResult.Of(CornerPlan.Compile(car, occasion.Fitted, CornerPlace.FrontLeft, CarLearning.InUse(car)));
         int perch = corner.Plan.Clearance.Items.ToList().FindIndex(i => i.Id == "perch");
         double gap = corner.Numbers.Clearance.At(corner.Numbers, perch, corner.Numbers.Ride[0], 0).Gap;
         occasion = occasion.With(CornerPlace.FrontLeft, new CornerReadings { Gaps = [new GapAtRide { Thing = "perch", Distance = Reading.Of(FormattableString.Invariant($"{(1000 * gap) + 1.5:0.00} mm"), Dimension.Length, "0.5 mm", ReadingSource.Calliper) }] });
@@ -187,11 +189,11 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
     }
 
     private static double InputOf(Car car, Build build, string path) =>
-        CornerResult.Of(CornerPlan.Compile(car, build, CornerPlace.FrontLeft)).Plan.Inputs.Inputs.First(i => i.Path == path).Value;
+        CornerResult.Of(CornerPlan.Compile(car, build, CornerPlace.FrontLeft, CarLearning.InUse(car))).Plan.Inputs.Inputs.First(i => i.Path == path).Value;
 
     private static (double Value, double Sigma) Predict(Car car, Build build, CornerPlace place)
     {
-        var corner = CornerResult.Of(CornerPlan.Compile(car, build, place));
+        var corner = CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)));
         int check = corner.Find("height-silent");
         return (corner.Value(check), corner.Doubtful(check).Doubt.StandardDeviation);
     }

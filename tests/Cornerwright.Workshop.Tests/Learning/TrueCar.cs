@@ -3,7 +3,9 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Tests.Doubt;
 
 namespace Cornerwright.Workshop.Tests.Learning;
@@ -50,7 +52,7 @@ internal sealed class TrueCar(Car car, Random random)
 
     private (CornerPlan Plan, CornerNumbers Numbers, int Height) Numbers(Build build, CornerPlace place)
     {
-        var plan = CornerPlan.Compile(car with { UseLearned = false }, build, place);
+        var plan = CornerPlan.Compile(car with { UseLearned = false }, build, place, CarLearning.InUse(car with { UseLearned = false }));
         int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
         var numbers = new CornerNumbers(plan);
         for (int i = 0; i < numbers.X.Length; i++)

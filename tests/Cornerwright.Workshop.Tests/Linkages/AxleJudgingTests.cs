@@ -3,9 +3,11 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
+using Cornerwright.Workshop.Sweeps;
 
 namespace Cornerwright.Workshop.Tests.Linkages;
 

@@ -4,7 +4,9 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Linkages;
 
 namespace Cornerwright.Workshop.Tests.Linkages;
@@ -43,7 +45,7 @@ public class ClampTurnTests
 
     private static double Turn(Car car, Build build)
     {
-        var plan = CornerPlan.Compile(car, build, CornerPlace.FrontLeft);
+        var plan = CornerPlan.Compile(car, build, CornerPlace.FrontLeft, CarLearning.InUse(car));
         return plan.Motion.ClampTurn(plan.Inputs.Values());
     }
 

@@ -4,6 +4,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Workshop.Linkages;
+using Cornerwright.Workshop.Sweeps;
 
 namespace Cornerwright.Workshop.Tests.Linkages;
 

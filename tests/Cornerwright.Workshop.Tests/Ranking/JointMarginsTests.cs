@@ -1,8 +1,12 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Ranking;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Ranking;
 
@@ -20,7 +24,7 @@ public class JointMarginsTests
     {
         var car = DemoCar.Read();
 
-        var corners = new[] { axle.Left(), axle.Right() }.Select(p => CornerResult.Of(CornerPlan.Compile(car, car.Build(build)!, p))).ToArray();
+        var corners = new[] { axle.Left(), axle.Right() }.Select(p => CornerResult.Of(CornerPlan.Compile(car, car.Build(build)!, p, CarLearning.InUse(car)))).ToArray();
 
         // Limits one to three deviations away, so that there is something to join.
         var joint = new JointMargins();

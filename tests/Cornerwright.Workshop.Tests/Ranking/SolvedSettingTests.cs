@@ -1,8 +1,11 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Ranking;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Ranking;
 
@@ -40,7 +43,7 @@ public class SolvedSettingTests
         {
             foreach (var place in new[] { CornerPlace.FrontLeft, CornerPlace.FrontRight })
             {
-                var corner = CornerResult.AtBest(CornerPlan.Compile(WithPlate(), build.Build, place));
+                var corner = CornerResult.AtBest(CornerPlan.Compile(WithPlate(), build.Build, place, CarLearning.InUse(WithPlate())));
                 double camber = corner.Value(corner.Find("figure-camber-ride"));
 
                 // A plate set to half a millimetre leaves a quarter, over an axis of about half a metre: 0.03 deg.

@@ -2,9 +2,12 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Ranking;
 using Cornerwright.Workshop.Tests.Judging;
+using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Ranking;
 
@@ -139,7 +142,7 @@ public class StaticCornerTests
 
     private static int Compare(SearchSpace space, Build build, CornerPlace place, StaticSheet sheet, string story)
     {
-        var corner = CornerResult.AtBest(CornerPlan.Compile(space.Car, build, place));
+        var corner = CornerResult.AtBest(CornerPlan.Compile(space.Car, build, place, CarLearning.InUse(space.Car)));
         string parts = string.Join(" ", build.At(place).Stack.Append(build.At(place).Perch).Append(build.At(place).TopMount).Append(build.At(place).Damper));
         int compared = 0;
         foreach (var (check, id) in Pairs(corner))

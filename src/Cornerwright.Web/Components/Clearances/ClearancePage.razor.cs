@@ -6,6 +6,7 @@ using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Surroundings;
 using Microsoft.AspNetCore.Components;
 
 namespace Cornerwright.Web.Components.Clearances;

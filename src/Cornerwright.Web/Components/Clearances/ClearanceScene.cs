@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Web.Components.Clearances;
 

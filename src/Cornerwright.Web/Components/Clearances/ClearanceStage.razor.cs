@@ -4,6 +4,7 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 

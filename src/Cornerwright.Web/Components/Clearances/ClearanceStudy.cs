@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Web.Components.Clearances;
 

@@ -3,6 +3,7 @@ using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Web.Components.Pictures;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Pictures;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Web.Components.Clearances;
 

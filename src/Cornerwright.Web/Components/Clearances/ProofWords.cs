@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Web.Components.Pictures;
 using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Surroundings;
 
 namespace Cornerwright.Web.Components.Clearances;
 

@@ -5,8 +5,8 @@ using Cornerwright.Garage.Problems;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
-using Cornerwright.Workshop.Judging;
 using Cornerwright.Web.Scans;
+using Cornerwright.Workshop.Judging;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Forms;
 

@@ -1,0 +1,104 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Judging;
+using static Cornerwright.Workshop.Findings.Say;
+
+namespace Cornerwright.Workshop.Checks;
+
+/// <summary>Does tyre or rim touch anything at any travel and steer.</summary>
+internal static class ClearanceChecks
+{
+    public static IEnumerable<CornerCheck> For(CornerPlan plan, CornerNumbers solved)
+    {
+        var items = plan.Clearance.Items;
+        for (int i = 0; i < items.Count; i++)
+        {
+            var item = items[i];
+            int index = i;
+            var worst = solved.Clearance.Worst[i];
+            bool tyre = worst.Clearing.Part == WheelPart.Tyre;
+            yield return new CornerCheck
+            {
+                Id = "clear-" + item.Id,
+                Title = $"{(tyre ? "Tyre" : "Rim")} to {item.Name}",
+                Unit = Units.Millimetre,
+                Missing = [.. plan.Clearance.Missing, .. item.Missing],
+                Value = n => n.Gaps[index],
+                Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
+                Sentence = (_, value) => Sentence(item, worst, value),
+                Worst = n => Worst(item, worst, n),
+                Clearance = index,
+                Assumptions = Assumptions(plan, item, solved),
+            };
+        }
+    }
+
+    private static string Sentence(ClearanceItem item, in WorstPose worst, double value)
+    {
+        string part = PartWords(worst.Clearing.Part), clock = Clock(worst);
+        return value >= 0
+            ? $"The {part} comes within {Mm(value)} of the {item.Name} at {clock}."
+            : $"The {part} runs {Mm(-value)} into the {item.Name} at {clock}.";
+    }
+
+    private static WorstState Worst(ClearanceItem item, WorstPose worst, CornerNumbers n)
+    {
+        if (item.AttachedTo == AttachedTo.Knuckle)
+        {
+            return new WorstState("at every travel: it moves with the wheel", Clock: worst.Clearing.ClockHours);
+        }
+
+        var (droop, bump) = n.Clearance.Range(n);
+        double travel = droop + (worst.Share * (bump - droop));
+        string where = worst.Share < 0.01 ? "at full droop" : worst.Share > 0.99 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
+        string steer = worst.Steer == 0 ? "straight ahead" : $"steered {new Measure(Math.Abs(worst.Steer), Units.Degree, 0).Text} to the {(worst.Steer > 0 ? "left" : "right")}";
+        return new WorstState($"{where}, {steer}", travel, worst.Steer, worst.Clearing.ClockHours);
+    }
+
+    private static List<string> Assumptions(CornerPlan plan, ClearanceItem item, CornerNumbers solved)
+    {
+        var list = new List<string>();
+        if (item.AttachedTo == AttachedTo.Body)
+        {
+            if (!double.IsFinite(solved.Droop) || !double.IsFinite(solved.FullBump))
+            {
+                list.Add("ends of travel not known: 60 mm either way taken");
+            }
+
+            if (plan.Motion.BothWheels)
+            {
+                list.Add(AxlePlan.Assumption);
+            }
+
+            if (plan.Axle.Steered && !plan.Clearance.AxisKnown)
+            {
+                list.Add("steering axis not known: lock to lock is not judged, only the steer angles at which gaps were read, turning on the spot");
+            }
+            else if (plan.Axle.Steered && plan.Clearance is { LockLeft: 0, LockRight: 0 })
+            {
+                list.Add("steering lock not given: lock to lock is not judged");
+            }
+        }
+
+        return list;
+    }
+
+    // To the half hour: a tape does not read a clock face more finely.
+    private static string Clock(in WorstPose worst)
+    {
+        int halves = (int)Math.Round(worst.Clearing.ClockHours * 2, MidpointRounding.AwayFromZero) % 24;
+        int hour = halves / 2 == 0 ? 12 : halves / 2;
+        return halves % 2 == 0 ? $"{hour} o'clock" : $"half past {hour}";
+    }
+
+    private static string PartWords(WheelPart part) => part switch
+    {
+        WheelPart.Tyre => "tyre",
+        WheelPart.RimOuterLip => "rim's outer lip",
+        WheelPart.RimInnerLip => "rim's inner lip",
+        _ => "rim's barrel",
+    };
+}

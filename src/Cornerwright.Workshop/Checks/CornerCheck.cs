@@ -1,0 +1,71 @@
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Checks;
+
+/// <summary>
+/// One check of one corner: a value that changes smoothly with the inputs, and the limits between which it must lie.
+/// </summary>
+internal sealed record CornerCheck
+{
+    public required string Id { get; init; }
+    public required string Title { get; init; }
+    public required Unit Unit { get; init; }
+    public int Decimals { get; init; } = 1;
+
+    /// <summary>Readings without which the value cannot be computed; then nothing else of the check is asked.</summary>
+    public IReadOnlyList<string> Missing { get; init; } = [];
+
+    /// <summary>SI; not finite where the state is out of the motion's reach.</summary>
+    public required Func<CornerNumbers, double> Value { get; init; }
+
+    public double Low { get; init; } = double.NegativeInfinity;
+    public double High { get; init; } = double.PositiveInfinity;
+
+    /// <summary>What a mechanic would say of this value.</summary>
+    public required Func<CornerNumbers, double, string> Sentence { get; init; }
+
+    public Func<CornerNumbers, WorstState?> Worst { get; init; } = _ => null;
+
+    /// <summary>What the check takes for granted beyond the readings' own assumptions.</summary>
+    public IReadOnlyList<string> Assumptions { get; init; } = [];
+
+    /// <summary>True for a value that is only carried to whole-axle or whole-car checks and makes no finding itself.</summary>
+    public bool Silent { get; init; }
+
+    /// <summary>True for a silent value that whole-axle or whole-car checks are made of.</summary>
+    public bool Carried { get; init; }
+
+    /// <summary>False for a check of the readings themselves: nothing on the car would cure it.</summary>
+    public bool Curable { get; init; } = true;
+
+    /// <summary>True if travel, loads and springs play a part; false for what only the parts' dimensions decide.</summary>
+    public bool NeedsSolving { get; init; } = true;
+
+    /// <summary>The clearance that this check reads, by its place in the corner's list; -1 for all other checks.</summary>
+    public int Clearance { get; init; } = -1;
+
+    /// <summary>True for a value that reads where the tyre first touches.</summary>
+    public bool ReadsTouch { get; init; }
+
+    /// <summary>True for a value that reads the wheel's outline and poses itself, as clearances to scans do.</summary>
+    public bool ReadsWheel { get; init; }
+
+    /// <summary>A cure of the check's own, beside those that a corner's levers give: from its value and the margin wanted.</summary>
+    public Func<double, double, Cure>? OwnCure { get; init; }
+
+    /// <summary>What has to be worked out before the value can be read, when any input may have moved.</summary>
+    public InputEffect Reads => ReadsTouch ? InputEffect.Everything
+        : Clearance >= 0 ? new(true, true, true, 1UL << Clearance)
+        : new(Travel: true, Motion: true);
+
+    /// <summary>True if a change with this effect can change the value. An input without any effect is one that checks read directly.</summary>
+    public bool Feels(InputEffect effect) =>
+        effect.Travel || effect.IsNone || (ReadsWheel && (effect.Wheel || effect.Motion || effect.Items != 0)) || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
+
+    public bool CanSpeak => Missing.Count == 0;
+}

@@ -1,0 +1,95 @@
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+using static Cornerwright.Workshop.Findings.Say;
+
+namespace Cornerwright.Workshop.Checks;
+
+/// <summary>Where the damper works in its stroke, and whether collar and body stay on their threads.</summary>
+internal static class DamperChecks
+{
+    public static IEnumerable<CornerCheck> For(CornerPlan plan)
+    {
+        if (plan.Parts.Damper is not { } damper)
+        {
+            yield break;
+        }
+
+        int wanted = CornerPlan.Wanted;
+        IReadOnlyList<string> ride = [.. plan.MissingForDamper(), .. plan.MissingForRide(wanted).Except(plan.MissingForDamper())];
+        if (damper.WindowLow is { } low && damper.WindowHigh is { } high)
+        {
+            yield return new CornerCheck
+            {
+                Id = "damper-window",
+                Title = "Damper in its maker's window",
+                Unit = Units.Millimetre,
+                Missing = ride,
+                Value = n => n.RodShowing(n.Ride[wanted]),
+                Low = low.Si,
+                High = high.Si,
+                Sentence = (_, value) => $"At ride {Mm(value)} of rod show; the maker wants {Mm(low.Si, 0)} to {Mm(high.Si, 0)}.",
+                Worst = n => new WorstState("at ride", n.Ride[wanted]),
+            };
+        }
+
+        double share = Limit(plan.Limits.DamperOffMiddle);
+        yield return new CornerCheck
+        {
+            Id = "damper-middle",
+            Title = "Damper near its middle",
+            Unit = Units.Percent,
+            Decimals = 0,
+            Missing = [.. ride, .. CornerPlan.Words(plan.Station.RodClosed == InputTable.None, "rod showing, pushed in")],
+            Value = n => OffMiddle(plan, n, n.Ride[wanted]),
+            Low = -share,
+            High = share,
+            Sentence = (n, value) => $"At ride the damper stands {Percent(Math.Abs(value))} of its stroke {(value < 0 ? "below" : "above")} its middle ({Mm(n.RodShowing(n.Ride[wanted]))} of rod show).",
+            Worst = n => new WorstState("at ride", n.Ride[wanted]),
+        };
+        if (damper.ThreadLow is { } threadLow && damper.ThreadHigh is { } threadHigh)
+        {
+            double spare = Limit(plan.Limits.ThreadInHand);
+            int perch = plan.Station.Perch;
+            yield return new CornerCheck
+            {
+                Id = "collar-thread",
+                Title = "Collar on its thread",
+                Unit = Units.Millimetre,
+                Missing = [.. CornerPlan.Words(perch == InputTable.None, "perch height")],
+                Value = n => n.X[perch],
+                Low = threadLow.Si + spare,
+                High = threadHigh.Si - spare,
+                NeedsSolving = false,
+                Sentence = (_, value) => value < threadLow.Si || value > threadHigh.Si
+                    ? $"At {Mm(value)} the perch stands off its thread, which reaches from {Mm(threadLow.Si, 0)} to {Mm(threadHigh.Si, 0)}."
+                    : $"At {Mm(value)} the perch has {Mm(value - threadLow.Si)} of thread below it and {Mm(threadHigh.Si - value)} above.",
+            };
+        }
+
+        if (damper.BodyLow is { } bodyLow && damper.BodyHigh is { } bodyHigh)
+        {
+            int body = plan.Station.Body;
+            yield return new CornerCheck
+            {
+                Id = "body-thread",
+                Title = "Body in its clamp",
+                Unit = Units.Millimetre,
+                Missing = [.. CornerPlan.Words(body == InputTable.None, "body height")],
+                Value = n => n.X[body],
+                Low = bodyLow.Si,
+                High = bodyHigh.Si,
+                NeedsSolving = false,
+                Sentence = (_, value) => $"The body stands {Mm(value)} above the lower reference; it may stand {Mm(bodyLow.Si, 0)} to {Mm(bodyHigh.Si, 0)}.",
+            };
+        }
+    }
+
+    private static double OffMiddle(CornerPlan plan, CornerNumbers n, double travel)
+    {
+        double open = n.X[plan.Station.RodOpen], closed = n.X[plan.Station.RodClosed];
+        return (n.RodShowing(travel) - ((open + closed) / 2)) / (open - closed);
+    }
+}

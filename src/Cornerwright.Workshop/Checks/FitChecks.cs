@@ -1,0 +1,124 @@
+using Cornerwright.Garage.Parts;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+using static Cornerwright.Workshop.Findings.Say;
+
+namespace Cornerwright.Workshop.Checks;
+
+/// <summary>Does every piece of the stack go on what lies below and above it, and stay there.</summary>
+internal static class FitChecks
+{
+    public static IEnumerable<CornerCheck> For(CornerPlan plan)
+    {
+        var stack = plan.Parts.Stack;
+        if (stack.Count == 0)
+        {
+            yield break;
+        }
+
+        // From the perch upward: every spring against the register that enters it. A sheet without a register centres nothing.
+        if (plan.Parts.Perch is { } perch && stack[0] is Spring lowest)
+        {
+            yield return Fit(plan, lowest, perch.Register, "parts/perches/" + perch.Id + "/register", perch.Name, "perch");
+        }
+
+        for (int i = 0; i < stack.Count; i++)
+        {
+            if (stack[i] is not Sheet sheet)
+            {
+                continue;
+            }
+
+            if (i > 0 && stack[i - 1] is Spring below && sheet.LowerRegister is not null)
+            {
+                yield return Fit(plan, below, sheet.LowerRegister, $"parts/sheets/{sheet.Id}/lowerRegister", sheet.Name, sheet.Id + "-below");
+            }
+
+            if (i < stack.Count - 1 && stack[i + 1] is Spring above && sheet.UpperRegister is not null)
+            {
+                yield return Fit(plan, above, sheet.UpperRegister, $"parts/sheets/{sheet.Id}/upperRegister", sheet.Name, sheet.Id + "-above");
+            }
+
+            if (sheet.CollarHeight is not null)
+            {
+                yield return Captive(plan, sheet);
+            }
+        }
+
+        for (int i = 0; i + 1 < stack.Count; i++)
+        {
+            if (stack[i] is Spring first && stack[i + 1] is Spring second)
+            {
+                yield return Bare(plan, first, second);
+            }
+        }
+
+        if (plan.Parts.TopMount is { Register: not null } mount && stack[^1] is Spring highest)
+        {
+            yield return Fit(plan, highest, mount.Register, "parts/topMounts/" + mount.Id + "/register", mount.Name, "mount");
+        }
+    }
+
+    private static CornerCheck Fit(CornerPlan plan, Spring spring, Reading? register, string registerPath, string holder, string place)
+    {
+        double tightest = Limit(plan.Limits.FitTightest), loosest = Limit(plan.Limits.FitLoosest);
+        int bore = plan.Inputs.Add($"parts/springs/{spring.Id}/innerDiameter", $"inner diameter of {spring.Name}", spring.InnerDiameter);
+        int collar = plan.Inputs.Add(registerPath, $"register of {holder}", register);
+        return new CornerCheck
+        {
+            Id = $"fit-{place}-{spring.Id}",
+            Title = $"{spring.Name} on {holder}",
+            Unit = Units.Millimetre,
+            Missing = [.. CornerPlan.Words(bore == InputTable.None, $"inner diameter of {spring.Name}"), .. CornerPlan.Words(collar == InputTable.None, $"register of {holder}")],
+            Value = n => n.X[bore] - n.X[collar],
+            Low = -tightest,
+            High = loosest,
+            NeedsSolving = false,
+            Sentence = (_, value) => value < -tightest ? $"{spring.Name} is {Mm(-value)} too small for the register of {holder}: it does not go on."
+                : value < 0 ? $"{spring.Name} goes on {holder} with {Mm(-value)} of interference: anti-seize on the register, and no hammer."
+                : value <= loosest ? $"{spring.Name} sits on {holder} with {Mm(value)} of play."
+                : $"{spring.Name} has {Mm(value)} of play on {holder}: it can wander off centre. An adapter ring centres it.",
+        };
+    }
+
+    private static CornerCheck Captive(CornerPlan plan, Sheet sheet)
+    {
+        int collar = plan.Inputs.Add($"parts/sheets/{sheet.Id}/collarHeight", $"collar height of {sheet.Name}", sheet.CollarHeight);
+        return new CornerCheck
+        {
+            Id = $"captive-{sheet.Id}",
+            Title = $"{sheet.Name} stays in its spring",
+            Unit = Units.Millimetre,
+            Missing = [.. plan.MissingForSpring(), .. plan.MissingForDamper().Except(plan.MissingForSpring())],
+            Value = n => n.X[collar] - (n.SpringSpace(n.Droop) - Mechanics.Springs.SpringStack.FreeLength(n.Stack)),
+            Low = 0,
+            Sentence = (_, value) => value >= 0
+                ? $"However far the wheel hangs, the collar of {sheet.Name} does not leave its spring."
+                : $"With the wheel hanging the stack opens {Mm(-value)} further than the collar of {sheet.Name} is high: it can fall out of place.",
+            Worst = n => new WorstState("at full droop", n.Droop),
+        };
+    }
+
+    private static CornerCheck Bare(CornerPlan plan, Spring first, Spring second)
+    {
+        int a = plan.Inputs.Add($"parts/springs/{first.Id}/innerDiameter", $"inner diameter of {first.Name}", first.InnerDiameter);
+        int b = plan.Inputs.Add($"parts/springs/{second.Id}/innerDiameter", $"inner diameter of {second.Name}", second.InnerDiameter);
+        double loosest = Limit(plan.Limits.FitLoosest);
+        return new CornerCheck
+        {
+            Id = $"fit-bare-{first.Id}-{second.Id}",
+            Title = $"{second.Name} straight on {first.Name}",
+            Unit = Units.Millimetre,
+            Missing = [.. CornerPlan.Words(a == InputTable.None, $"inner diameter of {first.Name}"), .. CornerPlan.Words(b == InputTable.None, $"inner diameter of {second.Name}")],
+            Value = n => n.X[b] - n.X[a],
+            Low = -loosest,
+            High = loosest,
+            NeedsSolving = false,
+            Sentence = (_, value) => $"{second.Name} stands on {first.Name} with no sheet between; their bores differ by {Mm(Math.Abs(value))}. A sheet with registers keeps them in line.",
+        };
+    }
+}

@@ -1,0 +1,85 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+using static Cornerwright.Workshop.Findings.Say;
+
+namespace Cornerwright.Workshop.Checks;
+
+/// <summary>Where the car stands, and whether the readings agree with the springs that carry it.</summary>
+internal static class HeightChecks
+{
+    /// <summary>The value that axle and car checks combine: travel at ride in the wanted load case.</summary>
+    public const string RideTravel = "ride-travel";
+
+    /// <summary>Readings are called contradictory when the present springs miss the measured height by this much beyond the doubt, m. Common practice, no source.</summary>
+    private const double AgreementBand = 0.010;
+
+    public static IEnumerable<CornerCheck> For(CornerPlan plan)
+    {
+        int wanted = CornerPlan.Wanted;
+        var missing = plan.MissingForRide(wanted);
+        int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
+        yield return new CornerCheck
+        {
+            Id = RideTravel,
+            Title = "Travel at ride",
+            Unit = Units.Millimetre,
+            Missing = missing,
+            Value = n => n.Ride[wanted],
+            Sentence = (_, value) => $"Rides at {Mm(value)} of travel.",
+            Silent = true,
+            Carried = true,
+        };
+        yield return new CornerCheck
+        {
+            Id = "height-silent",
+            Title = "Hub to arch at ride",
+            Unit = Units.Millimetre,
+            Missing = [.. missing, .. CornerPlan.Words(height == InputTable.None, "hub centre to arch edge")],
+            Value = n => n.X[height] - n.Ride[wanted],
+            Sentence = (_, value) => $"Hub to arch {Mm(value)}.",
+            Silent = true,
+            Carried = true,
+        };
+        var target = plan.Place.Axle() == AxlePlace.Front ? plan.Limits.FrontHeight : plan.Limits.RearHeight;
+        if (target is not null)
+        {
+            double band = Limit(plan.Limits.HeightBand);
+            yield return new CornerCheck
+            {
+                Id = "ride-height",
+                Title = "Ride height",
+                Unit = Units.Millimetre,
+                Missing = [.. missing, .. CornerPlan.Words(height == InputTable.None, "hub centre to arch edge")],
+                Value = n => n.X[height] - n.Ride[wanted],
+                Low = target.Si - band,
+                High = target.Si + band,
+                Sentence = (_, value) => $"The hub stands {Mm(value, 0)} below the arch edge; {Mm(target.Si, 0)} is wanted, {Mm(Math.Abs(value - target.Si), 0)} {(value > target.Si ? "lower than it stands" : "higher than it stands")}.",
+                Worst = n => new WorstState($"at ride, load case {plan.Loads[wanted].Case.Name}", n.Ride[wanted]),
+            };
+        }
+
+        if (plan.Now?.Id == plan.Build.Id)
+        {
+            int measured = Math.Max(0, Enumerable.Range(0, plan.Loads.Count).FirstOrDefault(i => plan.Loads[i].Case.Id == plan.Car.MeasuredLoadCase, 0));
+            yield return new CornerCheck
+            {
+                Id = "readings-agree",
+                Curable = false,
+                Title = "Readings agree with the springs",
+                Unit = Units.Millimetre,
+                Missing = plan.MissingForRide(measured),
+                Value = n => n.Ride[measured],
+                Low = -AgreementBand,
+                High = AgreementBand,
+                Sentence = (_, value) => Math.Abs(value) <= AgreementBand
+                    ? $"The springs on the car should carry it {Mm(Math.Abs(value))} from where it was measured: the readings agree."
+                    : $"The springs on the car should carry it {Mm(Math.Abs(value))} {(value > 0 ? "lower" : "higher")} than it was measured: one of the readings is off.",
+                Worst = n => new WorstState("as measured", n.Ride[measured]),
+            };
+        }
+    }
+}

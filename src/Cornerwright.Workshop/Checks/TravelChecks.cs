@@ -1,0 +1,95 @@
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+using static Cornerwright.Workshop.Findings.Say;
+
+namespace Cornerwright.Workshop.Checks;
+
+/// <summary>What ends the travel, in which order, and how much of it is left at ride.</summary>
+internal static class TravelChecks
+{
+    public const string StopOrder = "stop-order";
+
+    public static IEnumerable<CornerCheck> For(CornerPlan plan)
+    {
+        var stop = plan.MissingForStop();
+        IReadOnlyList<string> spent = [.. stop, .. CornerPlan.Words(plan.Parts.BumpStop is not null && plan.Station.StopSpent == InputTable.None, "spent length of the bump stop")];
+        int heaviest = Math.Max(0, plan.Heaviest), wanted = CornerPlan.Wanted;
+        double stopUse = Limit(plan.Limits.StopUse);
+        yield return new CornerCheck
+        {
+            Id = StopOrder,
+            ReadsTouch = true,
+            Title = "Bump stop ends the travel",
+            Unit = Units.Millimetre,
+            Missing = [.. spent, .. plan.MissingForSpring().Except(spent)],
+            Value = n => FirstHard(n).Travel - n.Spent,
+            Low = Limit(plan.Limits.StopLead),
+            Sentence = (n, value) => FirstHard(n) is var (_, words) && value >= 0
+                ? $"The bump stop is spent {Mm(value)} of wheel travel before {words}."
+                : $"{Capital(FirstHard(n).Words)} {Mm(-value)} of wheel travel before the bump stop is spent.",
+            Worst = n => FirstHard(n) is var (travel, words) && double.IsFinite(travel) ? new WorstState(words, travel) : null,
+        };
+        yield return new CornerCheck
+        {
+            Id = "bump-travel",
+            Title = "Free bump travel",
+            Unit = Units.Millimetre,
+            Missing = [.. stop, .. plan.MissingForRide(wanted).Except(stop)],
+            Value = n => n.Touch - n.Ride[wanted],
+            Low = Limit(plan.Limits.BumpTravel),
+            Sentence = (_, value) => value >= 0
+                ? $"From ride the wheel rises {Mm(value)} before it meets the bump stop."
+                : $"The car stands {Mm(-value)} into its bump stop.",
+            Worst = n => new WorstState($"at ride, load case {plan.Loads[wanted].Case.Name}", n.Ride[wanted]),
+        };
+        yield return new CornerCheck
+        {
+            Id = "droop-travel",
+            Title = "Droop travel",
+            Unit = Units.Millimetre,
+            Missing = [.. plan.MissingForDamper(), .. plan.MissingForRide(wanted).Except(plan.MissingForDamper())],
+            Value = n => n.Ride[wanted] - n.Droop,
+            Low = Limit(plan.Limits.DroopTravel),
+            Sentence = (_, value) => value >= 0
+                ? $"From ride the wheel drops {Mm(value)} before it hangs."
+                : $"The spring holds the wheel {Mm(-value)} below where the damper lets it hang: the damper is pulled out at rest.",
+            Worst = n => new WorstState($"at ride, load case {plan.Loads[wanted].Case.Name}", n.Ride[wanted]),
+        };
+        yield return new CornerCheck
+        {
+            Id = "stop-use",
+            Title = "Bump stop at rest, loaded",
+            Unit = Units.Percent,
+            Decimals = 0,
+            Missing = [.. spent, .. plan.MissingForRide(heaviest).Except(spent)],
+            Value = n => StopShare(plan, n, n.Ride[heaviest]),
+            High = stopUse,
+            Sentence = (n, value) => value > 0
+                ? $"Standing in load case {plan.Loads[heaviest].Case.Name}, the bump stop is squeezed by {Percent(value)} of what it has."
+                : !double.IsFinite(n.Touch) ? $"Standing in load case {plan.Loads[heaviest].Case.Name}, the wheel is nowhere near the bump stop."
+                : $"Standing in load case {plan.Loads[heaviest].Case.Name}, the wheel still has {Mm(n.Touch - n.Ride[heaviest])} before it meets the bump stop.",
+            Worst = n => new WorstState($"at ride, load case {plan.Loads[heaviest].Case.Name}", n.Ride[heaviest]),
+        };
+    }
+
+    /// <summary>What would stop the wheel if the bump stop were not there, and where.</summary>
+    private static (double Travel, string Words) FirstHard(CornerNumbers n)
+    {
+        var first = (Travel: n.Shut, Words: "the damper is shut");
+        first = n.Bind < first.Travel ? (n.Bind, "the coils touch") : first;
+        first = n.Metal < first.Travel ? (n.Metal, "metal meets metal") : first;
+        return n.TyreTouch < first.Travel ? (n.TyreTouch, "the tyre touches") : first;
+    }
+
+    private static double StopShare(CornerPlan plan, CornerNumbers n, double travel)
+    {
+        var s = plan.Station;
+        double usable = n.X[s.StopLength] - n.X[s.StopSpent];
+        return (n.X[s.StopLength] + n.X[s.Packer] - n.RodShowing(travel)) / usable;
+    }
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+}

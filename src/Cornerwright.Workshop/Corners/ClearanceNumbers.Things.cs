@@ -1,0 +1,30 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <content>What stands near the wheel, for those who ask with other wheels or over all poses.</content>
+internal sealed partial class ClearanceNumbers
+{
+    /// <summary>Everything near the wheel whose place is known, where <see cref="Search"/> found it: body things in B, knuckle things in S.</summary>
+    public IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle)> Things()
+    {
+        for (int i = 0; i < _worst.Length; i++)
+        {
+            var item = _clearance.Items[i];
+            if (item.Missing.Count == 0 && double.IsFinite(_worst[i].Clearing.Gap))
+            {
+                var frame = item.AttachedTo == AttachedTo.Body ? ObstacleFrame.Body : ObstacleFrame.Knuckle;
+                yield return (item, item.Piece is not null ? ClearanceObstacle.OfCylinder(_cylinders[i], frame)
+                    : _points[i].Length == 1 ? ClearanceObstacle.OfPoints(_points[i], frame)
+                    : ClearanceObstacle.OfBar(_points[i], 0, frame));
+            }
+        }
+    }
+
+    /// <summary>Tyre and rim of the row, with the growth and, toward the body, the lean that the limits ask for.</summary>
+    public (TyreSection Tyre, RimSection Rim) Sections(CornerNumbers n, bool forBody) =>
+        _plan.Wheel is { } wheel ? (wheel.Tyre(n.X, _growth, forBody ? _shift : 0), wheel.Rim(n.X)) : default;
+}

@@ -1,0 +1,313 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>Least gaps between one corner's wheel and everything near it, for one row of inputs.</summary>
+internal sealed partial class ClearanceNumbers
+{
+    /// <summary>Points on each arc of the tyre's section; twelve keep the outline within 0.07 mm of its smooth curve (docs/theory/clearance.md §2).</summary>
+    private const int ArcPoints = 12;
+
+    /// <summary>Swept when nothing known ends the travel, m: about the travel of a road car, either way.</summary>
+    private const double UsualTravel = 0.06;
+
+    private readonly CornerPlan _plan;
+    private readonly ClearancePlan _clearance;
+    private readonly ThingPlaces _places;
+    private readonly BodyGaps _body;
+    private readonly WorstPose[] _worst;
+    private readonly RivalPoses[] _rivals;
+    private readonly Vec3[][] _points;            // body things in B, knuckle things in S
+    private readonly CylinderObstacle[] _cylinders;
+    private readonly double[] _solid = new double[2 * WheelSolid.BufferLength(ArcPoints)];
+    private readonly double[] _moved = new double[2 * WheelSolid.BufferLength(ArcPoints)];
+    private readonly Vec3[] _movedPoints = new Vec3[ClearancePlan.MostGaps];
+    private readonly double _growth, _shift;
+    private bool _sound;   // of the row searched
+
+    public ClearanceNumbers(CornerPlan plan)
+    {
+        (_plan, _clearance) = (plan, plan.Clearance);
+        _places = new ThingPlaces(plan);
+        _body = new BodyGaps(_places);
+        _worst = new WorstPose[_clearance.Items.Count];
+        _rivals = new RivalPoses[_clearance.Items.Count];
+        _points = [.. _clearance.Items.Select(i => new Vec3[i.Gaps.Count])];
+        _cylinders = new CylinderObstacle[_clearance.Items.Count];
+        (_growth, _shift) = (Say.Limit(plan.Limits.TyreGrowth), Say.Limit(plan.Limits.TyreShift));
+    }
+
+    /// <summary>By item: where it is nearest. Gap not finite where it cannot be computed.</summary>
+    public ReadOnlySpan<WorstPose> Worst => _worst;
+
+    /// <summary>Where wheel and things are.</summary>
+    public ThingPlaces Places => _places;
+
+    /// <summary>The first touch, straight ahead, above ride.</summary>
+    public FirstTouch Touch { get; private set; } = FirstTouch.None;
+
+    internal static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
+
+    /// <summary>Ends of the travel swept, m.</summary>
+    public (double Droop, double Bump) Range(CornerNumbers n)
+    {
+        double droop = double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, bump = double.IsFinite(n.FullBump) ? n.FullBump : UsualTravel;
+        droop = Math.Clamp(droop, _plan.LowestTravel, _plan.HighestTravel);
+        return (droop, Math.Clamp(bump, droop, _plan.HighestTravel));
+    }
+
+    /// <summary>Finds the least gap of every item, over travel and steer, and the first touch.</summary>
+    public void Search(CornerNumbers n)
+    {
+        Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
+        Array.Clear(_rivals);
+        Touch = FirstTouch.None;
+        _sound = IsSound(n);
+        if (!_sound)
+        {
+            return;
+        }
+
+        var range = Range(n);
+        WheelSolid toBody = Solid(n, _solid, forBody: true), toKnuckle = Solid(n, _solid, forBody: false);
+        for (int i = 0; i < _worst.Length; i++)
+        {
+            var item = _clearance.Items[i];
+            if (item.Missing.Count > 0 || !_places.Place(n, i, range.Droop, _points[i], out _cylinders[i]))
+            {
+                continue;
+            }
+
+            if (item.AttachedTo == AttachedTo.Body)
+            {
+                SearchPoses(n, i, toBody, range);
+            }
+            else
+            {
+                var clearing = OfKnuckle(i, toKnuckle, _points[i], _cylinders[i]);
+                _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : TouchPlace.On(_cylinders[i], clearing));
+            }
+        }
+
+        Touch = FirstTouch.Find(new StraightGap(this, n, toBody), _clearance, n, range, _plan.HighestTravel);
+    }
+
+    /// <summary>
+    /// The gaps of a moved row of inputs, in the states and at the places found by <see cref="Search"/>: the least gap
+    /// changes, to first order, as the gap there does.
+    /// </summary>
+    /// <param name="n">The moved row, solved.</param>
+    /// <param name="gaps">In: the gaps found; out: those that the move changes.</param>
+    /// <param name="searched">The clearances of the row that was searched.</param>
+    /// <param name="effect">What the move changes.</param>
+    /// <returns>Travel of the first touch.</returns>
+    public double Follow(CornerNumbers n, Span<double> gaps, ClearanceNumbers searched, InputEffect effect)
+    {
+        double touch = searched.Touch.Travel;
+        bool nothing = !effect.Travel && !effect.Motion && !effect.Wheel && effect.Items == 0;
+        if (nothing || !searched._sound)
+        {
+            return touch;
+        }
+
+        if (effect.Wheel && !IsSound(n))
+        {
+            gaps.Fill(double.NaN);
+            return touch;
+        }
+
+        var range = Range(n);
+        double[] buffer = effect.Wheel ? _moved : searched._solid;
+        WheelSolid toBody = effect.Wheel ? Solid(n, buffer, forBody: true) : Written(buffer, forBody: true);
+        WheelSolid toKnuckle = effect.Wheel ? Solid(n, buffer, forBody: false) : Written(buffer, forBody: false);
+        for (int i = 0; i < gaps.Length; i++)
+        {
+            var item = _clearance.Items[i];
+            bool placed = (effect.Items & (1UL << i)) != 0, body = item.AttachedTo == AttachedTo.Body;
+            if (item.Missing.Count > 0 || !(placed || (body && effect.Travel)))
+            {
+                continue;
+            }
+
+            Span<Vec3> points = placed ? _movedPoints.AsSpan(0, item.Gaps.Count) : searched._points[i];
+            var cylinder = searched._cylinders[i];
+            if (placed && !_places.Place(n, i, range.Droop, points, out cylinder))
+            {
+                gaps[i] = double.NaN;
+                continue;
+            }
+
+            ref readonly var worst = ref searched._worst[i];
+            gaps[i] = body
+                ? LeastOf(n, toBody, points, worst, searched._rivals[i], range)
+                : GapAt(i, toKnuckle, points, cylinder, worst);
+            if (body && searched.Touch.Item == i)
+            {
+                // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
+                double from = searched.Touch.Travel, gap = _body.GapAt(n, toBody, points, searched.Touch.Along, from, 0);
+                touch = from - (gap / searched.Touch.Slope);
+                double left = _body.GapAt(n, toBody, points, searched.Touch.Along, touch, 0), slope = (left - gap) / (touch - from);
+                touch -= slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0;
+            }
+        }
+
+        return touch;
+    }
+
+    /// <summary>The gap of one item at a travel and steer, for pictures; the numbers must have been searched.</summary>
+    public Clearing At(CornerNumbers n, int item, double travel, double steer)
+    {
+        if (!IsSound(n) || _clearance.Items[item].Missing.Count > 0)
+        {
+            return Unknown;
+        }
+
+        if (_clearance.Items[item].AttachedTo == AttachedTo.Body)
+        {
+            return _body.Of(n, Written(_solid, forBody: true), _points[item], travel, steer);
+        }
+
+        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
+        points = points[.._clearance.Items[item].Gaps.Count];
+        return _places.Place(n, item, travel, points, out var cylinder) ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
+    }
+
+    /// <summary>The strut's pieces in the spindle frame at a travel; empty where the strut is unknown.</summary>
+    public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerNumbers n, double travel) =>
+        [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
+
+    // Lips, liners and legs: over all travel, straight ahead, at every steer at which a gap was read, and at both locks.
+    private void SearchPoses(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range)
+    {
+        Span<double> steers = stackalloc double[3 + ClearancePlan.MostGaps];
+        int count = 1;
+        foreach (var gap in _clearance.Items[i].Gaps)
+        {
+            count = AddSteer(steers, count, gap.Steer == InputTable.None ? 0 : n.X[gap.Steer]);
+        }
+
+        count = AddSteer(steers, count, _clearance.LockLeft);
+        count = AddSteer(steers, count, -_clearance.LockRight);
+        foreach (double steer in steers[..count])
+        {
+            double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
+            double travel = _body.TravelOfLeast(n, wheel, _points[i], steer, range.Droop, bump, _worst[i].Clearing.Gap);
+            if (!double.IsFinite(travel))
+            {
+                continue;
+            }
+
+            var clearing = _body.Of(n, wheel, _points[i], travel, steer);
+            if (!(_worst[i].Clearing.Gap <= clearing.Gap))
+            {
+                _worst[i] = new WorstPose(ShareOf(travel, range), steer, clearing, default);
+            }
+        }
+
+        FindRivals(n, i, wheel, range, steers[..count]);
+    }
+
+    private static double ShareOf(double travel, (double Droop, double Bump) range) =>
+        range.Bump > range.Droop ? (travel - range.Droop) / (range.Bump - range.Droop) : 0;
+
+    // Ends of travel where the thing is hardly further away: a little doubt may make one of them the worst place.
+    private void FindRivals(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range, ReadOnlySpan<double> steers)
+    {
+        if (!double.IsFinite(_worst[i].Clearing.Gap))
+        {
+            return;
+        }
+
+        double within = _worst[i].Clearing.Gap + RivalPoses.Within;
+        foreach (double steer in steers)
+        {
+            double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
+            foreach (double travel in (ReadOnlySpan<double>)[range.Droop, bump])
+            {
+                double share = ShareOf(travel, range);
+                bool same = steer == _worst[i].Steer && Math.Abs(share - _worst[i].Share) < RivalPoses.Apart;
+                if (!same && _body.RoughGap(n, wheel, _points[i], travel, steer) - BodyGaps.RoughError < within && _body.Of(n, wheel, _points[i], travel, steer) is var clearing && clearing.Gap < within)
+                {
+                    _rivals[i] = _rivals[i].With(new RivalPose(true, share, steer, clearing.Along, clearing.Gap));
+                }
+            }
+        }
+    }
+
+    private double LeastOf(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
+    {
+        double length = range.Bump - range.Droop;
+        double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
+        foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
+        {
+            if (rival.Exists)
+            {
+                least = Math.Min(least, _body.GapAt(n, wheel, points, rival.Along, range.Droop + (rival.Share * length), rival.Steer));
+            }
+        }
+
+        return least;
+    }
+
+    private static int AddSteer(Span<double> steers, int count, double steer)
+    {
+        const double Same = 1e-9;
+        for (int i = 0; i < count; i++)
+        {
+            if (Math.Abs(steers[i] - steer) <= Same)
+            {
+                return count;
+            }
+        }
+
+        steers[count] = steer;
+        return count + 1;
+    }
+
+    private bool IsSound(CornerNumbers n) =>
+        _clearance.Missing.Count == 0 && _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound
+        && _plan.Wheel.Rim(n.X).IsSound && _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
+
+    private WheelSolid Solid(CornerNumbers n, double[] buffer, bool forBody) =>
+        WheelSolid.Write(_plan.Wheel!.Tyre(n.X, _growth, forBody ? _shift : 0), _plan.Wheel.Rim(n.X), ArcPoints, Half(buffer, forBody));
+
+    private static WheelSolid Written(double[] buffer, bool forBody) => WheelSolid.Written(ArcPoints, Half(buffer, forBody));
+
+    private static Span<double> Half(double[] buffer, bool forBody) =>
+        forBody ? buffer.AsSpan(0, buffer.Length / 2) : buffer.AsSpan(buffer.Length / 2);
+
+    private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder) =>
+        _clearance.Items[i].Piece is null ? PolylineClearing.Of(wheel, points) : CylinderClearing.Of(wheel, cylinder);
+
+    private double GapAt(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, in WorstPose worst)
+    {
+        if (_clearance.Items[i].Piece is null)
+        {
+            return wheel.SignedDistance(Line.At(points, worst.Clearing.Along));
+        }
+
+        // An overlap is measured square to the cylinder's axis, which a single place cannot tell.
+        return worst.Clearing.Gap < 0
+            ? CylinderClearing.Of(wheel, cylinder).Gap
+            : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length)) + (worst.Place.Off * cylinder.Radius));
+    }
+
+    /// <summary>The gap of one body item straight ahead, as the search for the first touch asks it.</summary>
+    internal readonly ref struct StraightGap(ClearanceNumbers owner, CornerNumbers n, WheelSolid wheel)
+    {
+        private readonly WheelSolid _wheel = wheel;
+
+        public Clearing At(int item, double travel) => owner._body.Of(n, _wheel, owner._points[item], travel, 0);
+
+        /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
+        public double AtLeast(int item, double travel) => owner._body.RoughGap(n, _wheel, owner._points[item], travel, 0) - BodyGaps.RoughError;
+    }
+}

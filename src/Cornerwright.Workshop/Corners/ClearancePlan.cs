@@ -1,0 +1,212 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Parts;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>One gap reading: where its numbers stand in the row of inputs.</summary>
+internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.GapDirection Direction, double Clock, int Gap, int Travel, int Steer);
+
+/// <summary>One thing that the wheel may touch.</summary>
+/// <param name="Piece">A piece of the strut; null for an obstacle known by its gaps.</param>
+internal sealed record ClearanceItem(string Id, string Name, AttachedTo AttachedTo, IReadOnlyList<GapSlot> Gaps, StrutPiece? Piece, IReadOnlyList<string> Missing);
+
+/// <summary>Everything near one wheel, and where its numbers stand in the corner's row of inputs.</summary>
+internal sealed class ClearancePlan
+{
+    /// <summary>The bits of tube, perch, spring and helper, which stand first in the list of items.</summary>
+    private const ulong StrutPieces = 0b1111;
+
+    /// <summary>Most gaps that are joined to one line; more are refused in words.</summary>
+    public const int MostGaps = NearWheelLimits.MostGaps;
+
+    /// <summary>A perch or spring whose outer diameter nobody gave stands this much outside its bore or register, m. Common practice, no source.</summary>
+    private const double WallEstimate = 0.013;
+
+    private const double PerchDepthEstimate = 0.020;
+    private const double TubeEstimate = 0.050;
+
+    /// <summary>
+    /// How much of its steer angle a wheel loses per metre of bump with the steering held, 1/m: the tie rod's swing moves a steered wheel more than a
+    /// straight one. Invented linkages lose 0 to 1 a metre (docs/theory/motion.md §7); common practice has no figure.
+    /// </summary>
+    internal const double SteerFadeMiddle = 0.5, SteerFadeSigma = 0.4;
+
+    private ClearancePlan(CornerPlan plan)
+    {
+        var (corner, table) = (plan.Corner, plan.Inputs);
+        Side = plan.Place.IsLeft() ? WheelSide.Left : WheelSide.Right;
+        Missing =
+        [
+            .. CornerPlan.Words(plan.WheelNow is null, "wheel (with offset), tyre and spacer of the build on which the car was measured"),
+            .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset), tyre, and thickness of a spacer"),
+            .. plan.Motion.Missing,
+            .. TooMany(corner.Obstacles.Count, NearWheelLimits.MostThings, "things near the wheel"),
+        ];
+        table.Effect = new(Items: StrutPieces);
+        var strutItems = Strut(plan).ToList();
+        Items = [.. strutItems, .. corner.Obstacles.Take(NearWheelLimits.MostThings).Select((o, i) => Item(plan, o, strutItems.Count + i))];
+        table.Effect = new(Items: InputEffect.AllItems);
+        var steering = plan.Axle.Steered ? corner.Steering : null;
+        string path = plan.Path + "/steering";
+        Kingpin = table.Add(path + "/kingpin", "kingpin inclination", steering?.Kingpin);
+        Caster = table.Add(path + "/caster", "caster", steering?.Caster);
+        HubOffset = table.Add(path + "/hubOffset", "steering axis to hub face", steering?.HubOffset);
+        bool rack = plan.Axle.Steered && plan.Motion.ByHardpoints;
+        bool axisKnown = rack || (Kingpin != InputTable.None && HubOffset != InputTable.None);
+        (LockLeft, LockRight) = rack ? LocksOf(plan, steering)
+            : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si) : (0, 0);
+        SteerFade = plan.Axle.Steered && !rack
+            ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma, "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
+            : InputTable.None;
+        BumpAtLock = steering?.BumpAtLock?.Si ?? double.PositiveInfinity;
+        AxisKnown = axisKnown;
+    }
+
+    public WheelSide Side { get; }
+
+    public IReadOnlyList<ClearanceItem> Items { get; }
+
+    /// <summary>What keeps every clearance from being computed, in words.</summary>
+    public IReadOnlyList<string> Missing { get; }
+
+    public int Kingpin { get; }
+    public int Caster { get; }
+    public int HubOffset { get; }
+
+    /// <summary>Steering lock to the left, rad, at least 0; 0 where the wheel does not steer, its axis is unknown or no lock was given.</summary>
+    public double LockLeft { get; }
+
+    /// <summary>To the right, likewise. Both are the same unless a rack moves the wheel.</summary>
+    public double LockRight { get; }
+
+    /// <summary>Share of the steer angle lost per metre of bump; none where the linkage itself says it.</summary>
+    public int SteerFade { get; }
+
+    public double BumpAtLock { get; }
+    public bool AxisKnown { get; }
+    public int StrutGap { get; private set; } = InputTable.None;
+    public int StrutLean { get; private set; }
+    public int StrutReference { get; private set; }
+    public WheelFeature StrutFrom { get; private set; }
+    public int TubeNow { get; private set; }
+    public int Tube { get; private set; }
+    public int PerchDiameter { get; private set; }
+    public int PerchDepth { get; private set; }
+    public int SpringDiameter { get; private set; }
+    public int HelperDiameter { get; private set; } = InputTable.None;
+
+    /// <summary>Place of the helper in the stack; -1 where there is none at either end.</summary>
+    public int HelperSlot { get; private set; } = -1;
+
+    public bool HelperBelow { get; private set; }
+
+    // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn.
+    private static (double Left, double Right) LocksOf(CornerPlan plan, Garage.Cars.SteeringAxis? steering)
+    {
+        if (plan.Motion.MakeNow(plan.Inputs.Values()) is not HardpointMotion motion)
+        {
+            return (0, 0);
+        }
+
+        double rack = steering?.RackTravel?.Si ?? double.PositiveInfinity;
+        if (steering?.RackTravel is null && steering?.Lock is { } angle)
+        {
+            bool left = motion.RackFor(angle.Si, out double there) == Reach.Reached, right = motion.RackFor(-angle.Si, out double back) == Reach.Reached;
+            rack = Math.Min(left ? Math.Abs(there) : double.PositiveInfinity, right ? Math.Abs(back) : double.PositiveInfinity);
+        }
+
+        if (!double.IsFinite(rack))
+        {
+            return (0, 0);
+        }
+
+        double one = motion.SteerAt(rack) ?? 0, other = motion.SteerAt(-rack) ?? 0;
+        return (Math.Max(0, Math.Max(one, other)), Math.Max(0, -Math.Min(one, other)));
+    }
+
+    public static ClearancePlan Compile(CornerPlan plan) => new(plan);
+
+    private IEnumerable<ClearanceItem> Strut(CornerPlan plan)
+    {
+        if (plan.Corner.Strut is not { } strut)
+        {
+            yield break;
+        }
+
+        var (table, parts, path) = (plan.Inputs, plan.Parts, plan.Path + "/strut");
+        StrutGap = table.Add(path + "/tyreToTube", "gap tyre to strut tube", strut.TyreToTube);
+        StrutLean = strut.Lean is null ? table.Assume(path + "/lean", "strut lean", 0, 0.0175, "strut lean against the wheel: not measured, taken as 0 ± 2 deg") : table.Add(path + "/lean", "strut lean", strut.Lean);
+        StrutReference = table.Add(path + "/lowerReference", "lower reference above the hub", strut.LowerReference);
+        StrutFrom = (WheelFeature)strut.From;
+        TubeNow = Diameter(table, "parts/dampers/" + plan.PartsNow?.Damper?.Id + "/tubeDiameter", plan.PartsNow?.Damper?.TubeDiameter, TubeEstimate, "strut tube on the car");
+        Tube = Diameter(table, "parts/dampers/" + parts.Damper?.Id + "/tubeDiameter", parts.Damper?.TubeDiameter, TubeEstimate, "strut tube");
+        var main = parts.Stack.OfType<Spring>().FirstOrDefault(s => s.Role == SpringRole.Main) ?? parts.Stack.OfType<Spring>().FirstOrDefault();
+        double coil = (main?.InnerDiameter?.Si ?? TubeEstimate) + (2 * (main?.WireDiameter?.Si ?? WallEstimate));
+        SpringDiameter = Diameter(table, "parts/springs/" + main?.Id + "/outerDiameter", main?.OuterDiameter, coil, main?.Name ?? "spring");
+        PerchDiameter = Diameter(table, "parts/perches/" + parts.Perch?.Id + "/outerDiameter", parts.Perch?.OuterDiameter, (parts.Perch?.Register?.Si ?? coil) + (2 * WallEstimate), parts.Perch?.Name ?? "perch");
+        PerchDepth = parts.Perch?.Depth is { } depth ? table.Add($"parts/perches/{parts.Perch.Id}/depth", "depth of the perch", depth)
+            : table.Assume($"parts/perches/{parts.Perch?.Id}/depth", "depth of the perch", PerchDepthEstimate, 0.003, "perch with its lock ring: taken as 20 mm deep");
+        FindHelper(plan);
+        var missing = CornerPlan.Words(StrutGap == InputTable.None, "gap tyre to strut tube").Concat(CornerPlan.Words(StrutReference == InputTable.None, "lower reference above the hub")).ToList();
+        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube, [.. missing, .. CornerPlan.Words(plan.Station.Body == InputTable.None, "body height of the damper")]);
+        List<string> perch = [.. missing, .. CornerPlan.Words(plan.Station.Perch == InputTable.None, "perch height")];
+        yield return new("perch", "perch", AttachedTo.Knuckle, [], StrutPiece.Perch, perch);
+        yield return new("spring", "spring", AttachedTo.Knuckle, [], StrutPiece.Spring, [.. perch, .. CornerPlan.Words(!plan.Station.StackComplete, "a complete spring stack")]);
+        if (HelperSlot >= 0)
+        {
+            yield return new("helper", "helper spring", AttachedTo.Knuckle, [], StrutPiece.Helper, [.. perch, .. CornerPlan.Words(!plan.Station.StackComplete, "a complete spring stack")]);
+        }
+    }
+
+    private void FindHelper(CornerPlan plan)
+    {
+        var stack = plan.Station.Stack;
+        for (int i = 0; i < stack.Count; i++)
+        {
+            if (stack[i].Spring is { Role: not SpringRole.Main } helper)
+            {
+                (HelperSlot, HelperBelow) = (i, i < stack.Count - 1 && stack.Take(i).All(s => s.Spring is null));
+                double coil = (helper.InnerDiameter?.Si ?? TubeEstimate) + (2 * (helper.WireDiameter?.Si ?? WallEstimate / 2));
+                HelperDiameter = Diameter(plan.Inputs, "parts/springs/" + helper.Id + "/outerDiameter", helper.OuterDiameter, coil, helper.Name);
+                return;
+            }
+        }
+    }
+
+    private static ClearanceItem Item(CornerPlan plan, Obstacle obstacle, int place)
+    {
+        plan.Inputs.Effect = new(Items: 1UL << place);
+        string path = $"{plan.Path}/obstacles/{obstacle.Id}";
+        var gaps = obstacle.Gaps.Take(MostGaps).Select((g, i) => new GapSlot(
+            (WheelFeature)g.From,
+            g.Direction switch
+            {
+                Garage.Cars.GapDirection.Nearest => Mechanics.Clearance.GapDirection.Nearest,
+                Garage.Cars.GapDirection.Radial => Mechanics.Clearance.GapDirection.Radial,
+                Garage.Cars.GapDirection.Outboard => Mechanics.Clearance.GapDirection.AxialOutboard,
+                _ => Mechanics.Clearance.GapDirection.AxialInboard,
+            },
+            g.Clock,
+            plan.Inputs.Add($"{path}/gaps/{i}/distance", $"gap to {obstacle.Name}{(obstacle.Gaps.Count > 1 ? $" at {g.Clock:0.#} o'clock" : "")}", g.Distance),
+            plan.Inputs.Add($"{path}/gaps/{i}/travel", $"travel at which the gap to {obstacle.Name} was read", g.Travel),
+            plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
+        return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,
+            [
+                .. CornerPlan.Words(gaps.Count == 0 || gaps.Any(g => g.Gap == InputTable.None), $"a gap to {obstacle.Name}"),
+                .. TooMany(obstacle.Gaps.Count, MostGaps, $"gaps to {obstacle.Name}"),
+            ]);
+    }
+
+    // A car file with so many is refused already; a car that comes another way is not judged without them in silence.
+    private static IEnumerable<string> TooMany(int given, int most, string what) =>
+        CornerPlan.Words(given > most, $"a shorter list of {what}: {given} are given, {most} can be judged");
+
+    private static int Diameter(InputTable table, string path, Garage.Readings.Reading? reading, double estimate, string name) =>
+        reading is not null ? table.Add(path, "outer diameter of " + name, reading)
+        : table.Assume(path, "outer diameter of " + name, estimate, 0.002, $"outer diameter of {name}: not given, taken as {estimate * 1000:0} mm");
+}

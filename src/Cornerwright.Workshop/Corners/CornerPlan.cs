@@ -1,0 +1,197 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Workshop.Fitted;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>A load case and where this corner's load stands in the row of inputs.</summary>
+internal readonly record struct CornerLoad(LoadCase Case, int Index);
+
+/// <summary>One corner of one build, looked up and laid out: which numbers there are, which are missing, which are assumed.</summary>
+internal sealed class CornerPlan
+{
+    /// <summary>Travel is searched within this range round the reference state unless the motion reaches less far, m.</summary>
+    private const double SearchRange = 0.25;
+
+    private CornerPlan(Car car, Build build, CornerPlace place, LearnedState? learned)
+    {
+        (Car, Build, Place) = (car, build, place);
+        Path = JsonName(place);
+        Inputs = new InputTable(learned);
+        Corner = car.At(place);
+        Axle = car.At(place.Axle());
+        Limits = LimitsInForce.Of(car, build);
+        Now = car.Build(car.MeasuredBuild);
+        Parts = CornerParts.Of(car.Parts, build.At(place));
+        PartsNow = Now is null ? null : CornerParts.Of(car.Parts, Now.At(place));
+        BuildPath = $"builds/{build.Id}/{Path}";
+        string nowPath = Now is null ? "now" : $"builds/{Now.Id}/{Path}";
+
+        // What each input moves: only that is worked out again when it moves.
+        Inputs.Effect = new(Travel: true);
+        Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts);
+        Inputs.Effect = new(Travel: true, Motion: true, Items: InputEffect.AllItems);
+        Motion = MotionPlan.Compile(Inputs, car, place, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)));
+        Inputs.Effect = new(Travel: true);
+        Loads = [.. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
+        bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
+        Inputs.Effect = new(Wheel: true, Items: InputEffect.AllItems);
+        Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed);
+        WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false);
+        Inputs.Effect = new(Items: InputEffect.AllItems);
+        Clearance = ClearancePlan.Compile(this);
+        Inputs.Effect = default;
+        MarkStrut();
+        HasMotion = Motion.Missing.Count == 0;
+        HasDamper = HasMotion && All(Station.RodDrop, Station.Body, Station.RodOpen);
+        HasSpring = HasMotion && Station.StackComplete && All(Station.SeatDrop, Station.Perch);
+        CanRide = HasSpring && Station.Unsprung != InputTable.None;
+        FindRange();
+    }
+
+    public Car Car { get; }
+    public Build Build { get; }
+    public CornerPlace Place { get; }
+
+    /// <summary>The corner's name in the document: "frontLeft".</summary>
+    public string Path { get; }
+
+    public string BuildPath { get; }
+    public Corner Corner { get; }
+    public Axle Axle { get; }
+    public Limits Limits { get; }
+
+    /// <summary>The build that was on the car when it was measured.</summary>
+    public Build? Now { get; }
+
+    public CornerParts Parts { get; }
+    public CornerParts? PartsNow { get; }
+    public InputTable Inputs { get; }
+    public StationPlan Station { get; }
+    public MotionPlan Motion { get; }
+    public IReadOnlyList<CornerLoad> Loads { get; }
+    public WheelPlan? Wheel { get; }
+    public WheelPlan? WheelNow { get; }
+    public ClearancePlan Clearance { get; }
+    public bool HasMotion { get; }
+    public bool HasDamper { get; }
+    public bool HasSpring { get; }
+
+    /// <summary>Spring, seats and unsprung mass are known: only a load is needed to find the ride height.</summary>
+    public bool CanRide { get; }
+
+    public double LowestTravel { get; private set; } = -SearchRange;
+    public double HighestTravel { get; private set; } = SearchRange;
+
+    /// <summary>The load case in which heights are wanted: the first.</summary>
+    public const int Wanted = 0;
+
+    /// <summary>Index of the load case with the heaviest load at this corner; -1 where none is known.</summary>
+    public int Heaviest => Extreme(+1);
+
+    /// <inheritdoc cref="Heaviest"/>
+    public int Lightest => Extreme(-1);
+
+    /// <summary>How far the linkage lets the wheel go, and what ends it; null where no hardpoints say so.</summary>
+    public LinkageRange? Linkage { get; private set; }
+
+    /// <param name="car">With its readings and parts.</param>
+    /// <param name="build">What is bolted on and how it is set.</param>
+    /// <param name="place">Which corner.</param>
+    /// <param name="learned">What readings after the work say about the car's numbers; null to go by what was typed alone.</param>
+    public static CornerPlan Compile(Car car, Build build, CornerPlace place, LearnedState? learned) => new(car, build, place, learned);
+
+    public bool HasLoad(int loadCase) => loadCase >= 0 && loadCase < Loads.Count && Loads[loadCase].Index != InputTable.None;
+
+    /// <summary>What keeps the spring from being computed, in words.</summary>
+    public IReadOnlyList<string> MissingForSpring() =>
+    [
+        .. Motion.Missing,
+        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && Station.SeatDrop == InputTable.None, "seat drop of the top mount"),
+        .. Words(Station.Perch == InputTable.None, "perch height"), .. Words(!Station.Stack.Any(s => s.Spring is not null), "a spring"),
+        .. Station.Stack.Where(s => !s.Complete).Select(s => s.Spring is null ? $"thickness of {s.Part.Name}" : $"free length, solid height and rate of {s.Part.Name}"),
+    ];
+
+    /// <summary>What keeps the damper's travel from being computed, in words.</summary>
+    public IReadOnlyList<string> MissingForDamper() =>
+    [
+        .. Motion.Missing,
+        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && Station.RodDrop == InputTable.None, "rod drop of the top mount"),
+        .. Words(Parts.Damper is null, "a damper"), .. Words(Parts.Damper is not null && Station.Body == InputTable.None, "body height of the damper"),
+        .. Words(Parts.Damper is not null && Station.RodOpen == InputTable.None, "rod showing, pulled out"),
+    ];
+
+    /// <summary>What keeps the ride height from being computed, in words.</summary>
+    public IReadOnlyList<string> MissingForRide(int loadCase) =>
+    [
+        .. MissingForSpring(),
+        .. Words(Station.Unsprung == InputTable.None, "unsprung mass"),
+        .. Words(!HasLoad(loadCase), loadCase >= 0 && loadCase < Loads.Count ? $"corner load, {Loads[loadCase].Case.Name}" : "a load case"),
+    ];
+
+    public IReadOnlyList<string> MissingForStop() =>
+    [
+        .. MissingForDamper(), .. Words(Parts.BumpStop is null, "a bump stop"), .. Words(Parts.BumpStop is not null && Station.StopLength == InputTable.None, "length of the bump stop"),
+    ];
+
+    internal static IEnumerable<string> Words(bool missing, string words) => missing ? [words] : [];
+
+    internal static string JsonName(CornerPlace place) => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(place.ToString());
+
+    private static bool All(params ReadOnlySpan<int> indices) => !indices.Contains(InputTable.None);
+
+    private int Extreme(int sign)
+    {
+        int best = -1;
+        for (int i = 0; i < Loads.Count; i++)
+        {
+            if (HasLoad(i) && (best < 0 || sign * Inputs.Inputs[Loads[i].Index].Value > sign * Inputs.Inputs[Loads[best].Index].Value))
+            {
+                best = i;
+            }
+        }
+
+        return best;
+    }
+
+    // Perch and body carry pieces of the strut; the stack's lengths say where its coils begin and end.
+    private void MarkStrut()
+    {
+        ulong pieces = 0;
+        for (int i = 0; i < Clearance.Items.Count; i++)
+        {
+            pieces |= Clearance.Items[i].Piece is null ? 0 : 1UL << i;
+        }
+
+        var moved = new InputEffect(Items: pieces);
+        foreach (int input in new[] { Station.Perch, Station.Body, Station.SeatDrop }.Concat(Station.Stack.SelectMany(s => new[] { s.Free, s.Solid, s.Rate })))
+        {
+            Inputs.Mark(input, moved);
+        }
+    }
+
+    // A linkage that locks, or a table of readings that ends, narrows the search; a hair inside, so that moved inputs still fit.
+    private void FindRange()
+    {
+        if (!HasMotion)
+        {
+            return;
+        }
+
+        const double Hair = 1e-3;
+        Linkage = Motion.LinkageRange(Inputs.Values(), SearchRange);
+        var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most) : Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
+        if (Motion.BothWheels)
+        {
+            // What was sampled ends a little inside the axle's reach.
+            (LowestTravel, HighestTravel) = Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
+            return;
+        }
+
+        LowestTravel = Math.Min(-Hair, droop + (droop > -SearchRange ? Hair : 0));
+        HighestTravel = Math.Max(Hair, bump - (bump < SearchRange ? Hair : 0));
+    }
+}

@@ -1,0 +1,24 @@
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>An end of travel at which a thing is nearly as close to the wheel as in its worst state. The default is none.</summary>
+/// <param name="Exists">False for none.</param>
+/// <param name="Share">Of the way from full droop to full bump.</param>
+/// <param name="Steer">rad, left positive.</param>
+/// <param name="Along">The place on the thing.</param>
+/// <param name="Gap">m, at the best estimate.</param>
+internal readonly record struct RivalPose(bool Exists, double Share, double Steer, double Along, double Gap);
+
+/// <summary>The two nearest rivals of a worst state: the least gap under doubt is the least of all three.</summary>
+internal readonly record struct RivalPoses(RivalPose First, RivalPose Second)
+{
+    /// <summary>A pose whose gap is larger by more than this is no rival, m: the doubt of a gap read with a tape stays below it.</summary>
+    public const double Within = 0.015;
+
+    /// <summary>Share of the travel within which a pose counts as the worst state itself.</summary>
+    public const double Apart = 0.15;
+
+    public RivalPoses With(in RivalPose next) =>
+        !First.Exists || next.Gap < First.Gap ? new(next, First) : !Second.Exists || next.Gap < Second.Gap ? this with { Second = next } : this;
+}

@@ -1,0 +1,103 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Parts;
+using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Fitted;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>One piece of the stack: where its numbers stand in the corner's row of inputs.</summary>
+internal sealed record StackSlot(Part Part, int Free, int Solid, int Rate, SpringCurve? Curve)
+{
+    public Spring? Spring => Part as Spring;
+
+    public Sheet? Sheet => Part as Sheet;
+
+    public bool Complete => Sheet is not null ? Free != InputTable.None
+        : Free != InputTable.None && Solid != InputTable.None && (Rate != InputTable.None || Curve is not null);
+}
+
+/// <summary>Where the numbers of a corner's spring, damper and stop stand in its row of inputs.</summary>
+internal sealed class StationPlan
+{
+    public required int SeatDrop { get; init; }
+    public required int RodDrop { get; init; }
+    public required int Perch { get; init; }
+    public required int Body { get; init; }
+    public required int RodOpen { get; init; }
+    public required int RodClosed { get; init; }
+    public required int RodForce { get; init; }
+    public required int StopLength { get; init; }
+    public required int StopSpent { get; init; }
+    public required SpringCurve? StopCurve { get; init; }
+    public required int Packer { get; init; }
+    public required int Unsprung { get; init; }
+    public required int DroopLimit { get; init; }
+    public required int Metal { get; init; }
+    public required IReadOnlyList<StackSlot> Stack { get; init; }
+    public required double? Pitch { get; init; }
+
+    public bool StackComplete => Stack.Count > 0 && Stack.All(s => s.Complete) && Stack.Any(s => s.Spring is not null);
+
+    public static StationPlan Compile(InputTable table, string buildPath, Corner corner, string cornerPath, Garage.Builds.CornerBuild build, CornerParts parts)
+    {
+        string mount = "parts/topMounts/" + parts.TopMount?.Id, damper = "parts/dampers/" + parts.Damper?.Id;
+        string stop = "parts/bumpStops/" + parts.BumpStop?.Id;
+        int bodyHeight = table.Add(buildPath + "/bodyHeight", "body height", build.BodyHeight);
+        return new StationPlan
+        {
+            SeatDrop = table.Add(mount + "/seatDrop", "seat drop of the top mount", parts.TopMount?.SeatDrop),
+            RodDrop = table.Add(mount + "/rodDrop", "rod drop of the top mount", parts.TopMount?.RodDrop),
+            Perch = table.Add(buildPath + "/perchHeight", "perch height", build.PerchHeight),
+            Body = bodyHeight != InputTable.None ? bodyHeight : table.Add(damper + "/bodyHeight", "body height of the damper", parts.Damper?.BodyHeight),
+            RodOpen = table.Add(damper + "/rodOpen", "rod showing, pulled out", parts.Damper?.RodOpen),
+            RodClosed = table.Add(damper + "/rodClosed", "rod showing, pushed in", parts.Damper?.RodClosed),
+            RodForce = table.Add(damper + "/rodForce", "rod force of the damper", parts.Damper?.RodForce),
+            StopLength = table.Add(stop + "/length", "length of the bump stop", parts.BumpStop?.Length),
+            StopSpent = table.Add(stop + "/spentLength", "spent length of the bump stop", parts.BumpStop?.SpentLength),
+            StopCurve = CurveOf(parts.BumpStop),
+            Packer = build.Packer is null ? table.Define(buildPath + "/packer", "packer on the rod", 0) : table.Add(buildPath + "/packer", "packer on the rod", build.Packer),
+            Unsprung = table.Add(cornerPath + "/unsprungMass", "unsprung mass", corner.UnsprungMass),
+            DroopLimit = table.Add(cornerPath + "/droopLimit", "droop limit", corner.DroopLimit),
+            Metal = table.Add(cornerPath + "/metalContact", "metal contact", corner.MetalContact),
+            Stack = [.. parts.Stack.Select(part => Slot(table, part))],
+            Pitch = parts.Perch?.Pitch?.Si,
+        };
+    }
+
+    private static StackSlot Slot(InputTable table, Part part)
+    {
+        if (part is Sheet sheet)
+        {
+            return new StackSlot(sheet, table.Add($"parts/sheets/{sheet.Id}/thickness", $"thickness of {sheet.Name}", sheet.Thickness), InputTable.None, InputTable.None, null);
+        }
+
+        // Two like springs in one stack share their data sheet, so they share its doubt.
+        var spring = (Spring)part;
+        string path = "parts/springs/" + spring.Id;
+        return new StackSlot(
+            spring,
+            table.Add(path + "/freeLength", $"free length of {spring.Name}", spring.FreeLength),
+            table.Add(path + "/solidHeight", $"solid height of {spring.Name}", spring.SolidHeight),
+            spring.Curve.Count > 0 ? InputTable.None : table.Add(path + "/rate", $"rate of {spring.Name}", spring.Rate),
+            CurveOf(spring));
+    }
+
+    /// <summary>The curve of a progressive spring; null where it has none that can be used.</summary>
+    internal static SpringCurve? CurveOf(Spring spring) => CurveOf([.. spring.Curve.Select(p => (p.Deflection?.Si, p.Force?.Si))]);
+
+    private static SpringCurve? CurveOf(BumpStop? stop) =>
+        stop is null ? null : CurveOf([.. stop.Curve.Select(p => (p.Deflection?.Si, p.Force?.Si))]);
+
+    private static SpringCurve? CurveOf(IReadOnlyList<(double? Deflection, double? Force)> rows)
+    {
+        if (rows.Count == 0 || rows.Any(r => r.Deflection is null || r.Force is null))
+        {
+            return null;
+        }
+
+        double[] deflections = [.. rows.Select(r => r.Deflection!.Value)], forces = [.. rows.Select(r => r.Force!.Value)];
+        return SpringCurve.FlawOf(deflections, forces).Kind == CurveFlawKind.None ? SpringCurve.Through(deflections, forces) : null;
+    }
+}

@@ -1,0 +1,96 @@
+using Cornerwright.Garage.Cars;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>Where one corner's wheel is, and where everything stands that it may touch, for a row of inputs.</summary>
+internal sealed class ThingPlaces(CornerPlan plan)
+{
+    private readonly CornerPlan _plan = plan;
+    private readonly ClearancePlan _clearance = plan.Clearance;
+
+    /// <summary>Where a thing stands: in B if it belongs to the body, in S if to the knuckle.</summary>
+    public bool Place(CornerNumbers n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder)
+    {
+        var item = _clearance.Items[i];
+        cylinder = default;
+        if (item.Piece is { } piece)
+        {
+            cylinder = Cylinder(n, piece, travel);
+            return cylinder.IsSound;
+        }
+
+        var (tyre, rim) = (_plan.WheelNow!.Tyre(n.X, 0, 0), _plan.WheelNow!.Rim(n.X));
+        for (int k = 0; k < points.Length; k++)
+        {
+            var gap = item.Gaps[k];
+            var reading = new GapReading(gap.From, gap.Direction, gap.Clock, n.X[gap.Gap]);
+            if (item.AttachedTo == AttachedTo.Knuckle)
+            {
+                points[k] = reading.InSpindle(tyre, rim);
+                continue;
+            }
+
+            double travelThen = gap.Travel == InputTable.None ? 0 : n.X[gap.Travel], steerThen = gap.Steer == InputTable.None ? 0 : n.X[gap.Steer];
+            if (!Pose(n, n.MotionNow, travelThen, steerThen, out var then))
+            {
+                return false;
+            }
+
+            points[k] = reading.InBody(tyre, rim, then);
+        }
+
+        return true;
+    }
+
+    /// <summary>Where the wheel is, by a motion, at a travel and steer; false where it cannot be.</summary>
+    public bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
+    {
+        if (motion is HardpointMotion linkage)
+        {
+            // A steer angle is where the rack stood when this wheel showed it, as the car was measured.
+            double rack = 0;
+            bool there = steer == 0 || (n.MotionNow is HardpointMotion now && now.RackFor(steer, out rack) == Reach.Reached);
+            pose = default;
+            return there && linkage.PoseAt(travel, rack, out pose) == Reach.Reached;
+        }
+
+        bool usable = motion.WheelAt(travel, out var wheel).IsUsable();
+        pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);
+        if (usable && steer != 0)
+        {
+            // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
+            double kingpin = At(n, _clearance.Kingpin), caster = At(n, _clearance.Caster), offset = At(n, _clearance.HubOffset);
+            pose = pose.Steered(Mechanics.Clearance.SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (At(n, _clearance.SteerFade) * travel)));
+        }
+
+        return usable;
+    }
+
+    private static double At(CornerNumbers n, int index) => index == InputTable.None ? 0 : n.X[index];
+
+    /// <summary>A piece of the strut in S, at a travel.</summary>
+    public CylinderObstacle Cylinder(CornerNumbers n, StrutPiece piece, double travel)
+    {
+        var (c, x) = (_clearance, n.X);
+        var line = StrutLine.FromGap(
+            _plan.WheelNow!.Tyre(x, 0, 0), _plan.WheelNow!.Rim(x), c.StrutFrom, Mechanics.Clearance.GapDirection.Nearest,
+            x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]).AfterClamp(_plan.Motion.ClampTurn(x));
+        double perch = _plan.Station.Perch == InputTable.None ? 0 : x[_plan.Station.Perch];
+        double body = _plan.Station.Body == InputTable.None ? perch : x[_plan.Station.Body];
+        double space = _plan.HasSpring ? n.SpringSpace(travel) : 0;
+        double stack = _plan.HasSpring && double.IsFinite(space) ? Math.Min(space, SpringStack.FreeLength(n.Stack)) : 0;
+        double force = c.HelperSlot >= 0 && _plan.HasSpring ? n.StackAt(travel).Force : 0;
+        double helper = c.HelperSlot >= 0 && _plan.HasSpring ? n.Stack[c.HelperSlot].LengthAt(double.IsFinite(force) ? force : 0) : 0;
+        var parts = new StrutParts(
+            x[c.Tube], 0, Math.Max(body, 0), x[c.PerchDiameter], perch, x[c.PerchDepth], x[c.SpringDiameter], stack,
+            c.HelperDiameter == InputTable.None ? 0 : x[c.HelperDiameter], helper, c.HelperBelow);
+        return StrutFurniture.Piece(line, parts, piece);
+    }
+}

@@ -1,0 +1,75 @@
+using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Designations;
+using Cornerwright.Garage.Quantities;
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Workshop.Fitted;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Corners;
+
+/// <summary>Where the numbers of one wheel with its tyre and spacer stand in the corner's row of inputs.</summary>
+internal sealed class WheelPlan
+{
+    private readonly int _offset, _spacer, _flange, _outerDiameter, _sectionWidth, _treadShare, _treadWidth, _shoulderDrop;
+    private readonly double _rimWidth, _beadRadius, _seatRadius;
+
+    private WheelPlan(InputTable table, string path, CornerParts parts, bool tallest)
+    {
+        var (rim, tyre, size) = (parts.Rim!, parts.Tyre!, parts.TyreSize!);
+        string wheelPath = "parts/wheels/" + parts.Wheel!.Id, tyrePath = "parts/tyres/" + tyre.Id;
+        string suffix = tallest ? "/greatest" : "";
+        _rimWidth = RimCodes.Width(rim.WidthCode);
+        _beadRadius = size.RimDiameter / 2;
+        _seatRadius = (RimCodes.SpecifiedDiameter(rim.DiameterCode) ?? size.RimDiameter) / 2;
+        _offset = table.Define(wheelPath + "/offset", "offset of the wheel", (rim.OffsetMm ?? 0) / 1000.0);
+        _spacer = parts.Spacer is null ? table.Define(path + "/spacer", "spacer", 0) : table.Add("parts/spacers/" + parts.Spacer.Id + "/thickness", "thickness of the spacer", parts.Spacer.Thickness);
+        _flange = parts.Wheel.FlangeThickness is not null ? table.Add(wheelPath + "/flangeThickness", "rim flange thickness", parts.Wheel.FlangeThickness)
+            : table.Assume(wheelPath + "/flangeThickness", "rim flange thickness", RimSection.FlangeThicknessEstimate, 0.001, $"rim flange of {parts.Wheel.Name}: taken as 12.5 mm thick");
+
+        // A measured tyre is what it is. By its size, the wheel to come gets the greatest tyre that the regulation lets carry
+        // that size; the wheel on the car now gets the design size with the regulation's spread.
+        double design = size.SectionWidthOn(_rimWidth);
+        double outer = tallest ? size.GreatestOuterDiameter : size.OuterDiameter, width = tallest ? size.GreatestWidthOn(_rimWidth) : design;
+        double outerSigma = tallest ? 0 : (size.GreatestOuterDiameter - size.OuterDiameter) / 2, widthSigma = tallest ? 0 : (size.GreatestWidthOn(_rimWidth) - design) / 2;
+        string how = tallest ? "taken as large as its size may be" : "taken at its design size";
+        _outerDiameter = tyre.OuterDiameter is not null ? table.Add(tyrePath + "/outerDiameter", $"outer diameter of {tyre.Name}", tyre.OuterDiameter)
+            : table.Assume(tyrePath + "/outerDiameter" + suffix, $"outer diameter of {tyre.Name}", outer, outerSigma, $"outer diameter of {tyre.Name}: not measured, {how}");
+        _sectionWidth = tyre.SectionWidth is not null ? table.Add(tyrePath + "/sectionWidth", $"section width of {tyre.Name}", tyre.SectionWidth)
+            : table.Assume(tyrePath + "/sectionWidth" + suffix, $"section width of {tyre.Name}", width, widthSigma, $"section width of {tyre.Name}: not measured, {how}");
+        _treadWidth = table.Add(tyrePath + "/treadWidth", $"tread width of {tyre.Name}", tyre.TreadWidth);
+        _treadShare = _treadWidth != InputTable.None ? InputTable.None
+            : table.Assume(tyrePath + "/treadShare", $"tread width of {tyre.Name}", TyreSection.TreadShareEstimate, 0.025, $"tread width of {tyre.Name}: not measured, taken as 85 % of the section width");
+        _shoulderDrop = tyre.ShoulderDrop is not null ? table.Add(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", tyre.ShoulderDrop)
+            : table.Assume(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", TyreSection.ShoulderDropShareEstimate * size.SectionHeight, 0.001, $"shoulder drop of {tyre.Name}: not measured, taken as 7 % of the section height");
+    }
+
+    public int Spacer => _spacer;
+
+    public int Offset => _offset;
+
+    public int SectionWidth => _sectionWidth;
+
+    /// <summary>Null where wheel or tyre is missing or its designation does not say enough, or the spacer's thickness is not known.</summary>
+    /// <param name="table">Takes the numbers.</param>
+    /// <param name="path">Of the corner's build, for the spacer that is not there.</param>
+    /// <param name="parts">The corner's parts.</param>
+    /// <param name="tallest">True for a wheel to come: an unmeasured tyre counts as large as its size may be.</param>
+    public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest) =>
+        parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null) ? new WheelPlan(table, path, parts, tallest) : null;
+
+    /// <summary>a of the centre plane, m.</summary>
+    public double AxialCentre(ReadOnlySpan<double> x) => WheelPlacement.AxialCentre(x[_offset], x[_spacer]);
+
+    /// <summary>The tyre's section, with the growth and sideways lean that the limits ask for.</summary>
+    public TyreSection Tyre(ReadOnlySpan<double> x, double growth, double shift)
+    {
+        double width = x[_sectionWidth], outer = x[_outerDiameter];
+        double tread = Math.Min(_treadWidth != InputTable.None ? x[_treadWidth] : x[_treadShare] * width, width);
+        return new TyreSection(
+            AxialCentre(x), _beadRadius, _rimWidth, outer + (2 * growth), width + (2 * shift), tread + (2 * shift), x[_shoulderDrop]);
+    }
+
+    public RimSection Rim(ReadOnlySpan<double> x) =>
+        RimSection.WithEstimates(AxialCentre(x), _rimWidth, _seatRadius) with { FlangeThickness = x[_flange] };
+}

@@ -1,0 +1,42 @@
+using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Judging;
+
+namespace Cornerwright.Workshop.Surroundings;
+
+/// <summary>The poses of one corner's wheel as the judge has them: travel in m, steer in rad, hub face from its place at the reference state.</summary>
+internal sealed class CornerPoses(CornerNumbers numbers) : IPoseField
+{
+    /// <inheritdoc/>
+    public bool TryPose(in PosePlace place, out WheelPose pose) =>
+        numbers.Clearance.Places.Pose(numbers, numbers.Motion, place.Travel, place.Steer, out pose);
+
+    /// <summary>
+    /// All travel that the parts allow, all steer from lock to lock. Where the build limits bump at lock, that limit runs in straight lines
+    /// from full bump straight ahead.
+    /// </summary>
+    public static PoseBox Box(CornerNumbers numbers)
+    {
+        var plan = numbers.Plan.Clearance;
+        var (droop, bump) = numbers.Clearance.Range(numbers);
+        double atLock = Math.Clamp(plan.BumpAtLock, droop, bump), right = -plan.LockRight, left = plan.LockLeft;
+        var limit = new List<BumpAtSteer>();
+        if (atLock < bump)
+        {
+            if (right < 0)
+            {
+                limit.Add(new(right, atLock));
+            }
+
+            limit.Add(new(0, bump));
+            if (left > 0)
+            {
+                limit.Add(new(left, atLock));
+            }
+        }
+
+        return new(new(droop, right, 0), new(bump, left, 0), limit.Count > 1 ? limit : null);
+    }
+}

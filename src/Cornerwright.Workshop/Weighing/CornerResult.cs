@@ -1,0 +1,308 @@
+using Cornerwright.Garage.Readings;
+using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Checks;
+using Cornerwright.Workshop.Clearances;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
+using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Surroundings;
+
+namespace Cornerwright.Workshop.Weighing;
+
+/// <summary>One value with its doubt.</summary>
+internal readonly record struct DoubtfulValue(double Value, LinearDoubt Doubt);
+
+/// <summary>One corner judged: every check's value, and how each input moves it.</summary>
+internal sealed class CornerResult
+{
+    private readonly double[][] _contributions;   // [check][input]: change of the value for one standard deviation
+    private readonly double[] _values;
+    private readonly double[] _meanShifts, _blind;
+    private readonly CornerNumbers _moved;
+
+    private CornerResult(CornerPlan plan, IReadOnlyList<CornerCheck> checks, CornerNumbers numbers)
+    {
+        (Plan, Checks, Numbers) = (plan, checks, numbers);
+        _values = new double[checks.Count];
+        _meanShifts = new double[checks.Count];
+        _blind = new double[checks.Count];
+        _contributions = new double[checks.Count][];
+
+        // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
+        _moved = new CornerNumbers(plan);
+    }
+
+    public CornerPlan Plan { get; }
+
+    public IReadOnlyList<CornerCheck> Checks { get; }
+
+    /// <summary>Solved at the best estimate.</summary>
+    public CornerNumbers Numbers { get; }
+
+    /// <summary>Compiles, solves, and moves every input by one standard deviation, either way where it matters.</summary>
+    public static CornerResult Of(CornerPlan plan, IEnumerable<PlacedScan>? scans = null)
+    {
+        var result = AtBest(plan, scans);
+        result.AddDoubt();
+        return result;
+    }
+
+    /// <summary>Compiles and solves: values at the best estimate, no doubt yet.</summary>
+    public static CornerResult AtBest(CornerPlan plan, IEnumerable<PlacedScan>? scans = null)
+    {
+        // Checks first: some bring inputs of their own.
+        var checks = new List<CornerCheck>(80);
+        checks.AddRange(SpringChecks.For(plan));
+        checks.AddRange(TravelChecks.For(plan));
+        checks.AddRange(ReachChecks.For(plan));
+        checks.AddRange(DamperChecks.For(plan));
+        checks.AddRange(FitChecks.For(plan));
+        checks.AddRange(HeightChecks.For(plan));
+        checks.AddRange(WheelChecks.For(plan));
+        checks.AddRange(SilentValues.For(plan));
+        var leasts = ScanChecks.Prepare(plan, scans ?? []);
+        plan.Inputs.AddBystanders();
+        var numbers = new CornerNumbers(plan);
+        numbers.Solve();
+        checks.AddRange(ClearanceChecks.For(plan, numbers));
+        checks.AddRange(ScanChecks.For(plan, leasts, numbers));
+        var result = new CornerResult(plan, checks, numbers);
+        for (int c = 0; c < checks.Count; c++)
+        {
+            result._values[c] = checks[c].CanSpeak ? checks[c].Value(numbers) : double.NaN;
+        }
+
+        return result;
+    }
+
+    public double Value(int check) => _values[check];
+
+    public int Find(string id)
+    {
+        for (int i = 0; i < Checks.Count; i++)
+        {
+            if (Checks[i].Id == id)
+            {
+                return i;
+            }
+        }
+
+        return -1;
+    }
+
+    /// <summary>Change of a check's value for one standard deviation of each input, by input.</summary>
+    public ReadOnlySpan<double> Contributions(int check) => _contributions[check];
+
+    public DoubtfulValue Doubtful(int check)
+    {
+        Span<bool> uniform = stackalloc bool[Plan.Inputs.Count];
+        for (int i = 0; i < uniform.Length; i++)
+        {
+            uniform[i] = Plan.Inputs.Inputs[i].Spread == ToleranceKind.HalfRange;
+        }
+
+        return new DoubtfulValue(_values[check], LinearDoubt.Of(_contributions[check], uniform));
+    }
+
+    /// <summary>By how much the check's mean lies above its best estimate, to second order.</summary>
+    public double MeanShift(int check) => _meanShifts[check];
+
+    /// <summary>Of the check's standard deviation, what comes from inputs that can be moved only one way before the value is lost.</summary>
+    public double Blind(int check) => _blind[check];
+
+    /// <summary>By how much the first-order probability of a check is off, about; above <see cref="BentProbability.Noticeable"/> it is not enough.</summary>
+    public double ProbabilityOff(int check)
+    {
+        double[] deviations = new double[Plan.Inputs.Count];
+        double sigma = Doubtful(check).Doubt.StandardDeviation;
+        double bent = BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
+        return Math.Max(bent, Checks[check].Id == TravelChecks.StopOrder ? TouchInDoubt(check, sigma) : 0);
+
+        double Along(double far)
+        {
+            for (int i = 0; i < deviations.Length; i++)
+            {
+                deviations[i] = far * _contributions[check][i] / sigma;
+            }
+
+            return ValueAt(check, deviations);
+        }
+    }
+
+    /// <summary>
+    /// Probability that a touch which counts for the stop order vanishes within the doubt, or that one appears which the best
+    /// estimate does not have: a travel that comes and goes all at once has no slope to follow.
+    /// </summary>
+    private double TouchInDoubt(int check, double sigma)
+    {
+        var touch = Numbers.Clearance.Touch;
+        double lead = Numbers.Spent + Checks[check].Low, far = lead + (3 * sigma), most = 0;
+        for (int c = 0; c < Checks.Count; c++)
+        {
+            int item = Checks[c].Clearance;
+            if (item < 0 || !Checks[c].CanSpeak || Plan.Clearance.Items[item].AttachedTo != Garage.Cars.AttachedTo.Body)
+            {
+                continue;
+            }
+
+            // The touch that decides may vanish; any other may come before the stop is spent, where nothing followed it.
+            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Spent - _values[check]) < 1e-9, grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
+            double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
+            if (!decides && double.IsFinite(lead))
+            {
+                double there = Numbers.Clearance.At(Numbers, item, Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), 0).Gap;
+                gap = there > 0 ? Math.Min(gap, there) : gap;
+            }
+
+            double spread = Doubtful(c).Doubt.StandardDeviation;
+            most = spread > 0 && double.IsFinite(gap) ? Math.Max(most, NormalDistribution.Below(-gap / spread)) : most;
+        }
+
+        return most;
+    }
+
+    /// <summary>
+    /// A check's value when every input is moved by so many of its own standard deviations. Where readings after the work tie
+    /// inputs together, by so many of independent units, from which the inputs' own follow.
+    /// </summary>
+    public double ValueAt(int check, ReadOnlySpan<double> deviations)
+    {
+        var inputs = Plan.Inputs.Inputs;
+        if (Plan.Inputs.Learned is not null)
+        {
+            deviations = LearnedDoubt.Deviations(Plan.Inputs, deviations);
+        }
+
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            _moved.X[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
+        }
+
+        if (Checks[check].NeedsSolving)
+        {
+            _moved.Follow(Numbers, Checks[check].Reads);
+        }
+
+        double value = Checks[check].Value(_moved);
+        for (int i = 0; i < inputs.Count; i++)
+        {
+            _moved.X[i] = inputs[i].Value;
+        }
+
+        return value;
+    }
+
+    /// <summary>Moves every input by one standard deviation, either way where it matters: to be asked once.</summary>
+    public void AddDoubt()
+    {
+        int inputs = Plan.Inputs.Count;
+        for (int c = 0; c < Checks.Count; c++)
+        {
+            _contributions[c] = new double[inputs];
+        }
+
+        // One side first. The other side shows how a value bends; it is asked for only where that can change an answer.
+        double[] moved = new double[Checks.Count];
+        for (int i = 0; i < inputs; i++)
+        {
+            double sigma = Plan.Inputs.Inputs[i].Sigma;
+            if (sigma > 0)
+            {
+                Move(Plan.Inputs.EffectOf(i), i, +sigma, moved);
+                for (int c = 0; c < moved.Length; c++)
+                {
+                    _contributions[c][i] = moved[c] - _values[c];
+                }
+            }
+        }
+
+        double[] least = LeastOfInterest();
+        for (int i = 0; i < inputs; i++)
+        {
+            double sigma = Plan.Inputs.Inputs[i].Sigma;
+            bool other = sigma > 0 && OtherSideMatters(i, least);
+            if (other)
+            {
+                Move(Plan.Inputs.EffectOf(i), i, -sigma, moved);
+            }
+
+            for (int c = 0; c < moved.Length; c++)
+            {
+                Combine(c, i, other ? moved[c] - _values[c] : double.NaN, other);
+            }
+        }
+
+        for (int c = 0; c < Checks.Count && Plan.Inputs.Learned is not null; c++)
+        {
+            _contributions[c] = LearnedDoubt.Slopes(Plan.Inputs, _contributions[c]);
+        }
+    }
+
+    private void Combine(int c, int i, double down, bool asked)
+    {
+        double up = _contributions[c][i];
+        bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
+        _contributions[c][i] = upKnown && downKnown ? Slope(up, down, Checks[c].Clearance >= 0) : upKnown ? up : downKnown ? -down : 0;
+        _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
+        _blind[c] += asked && upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
+    }
+
+    // A least gap that falls whichever way an input goes has no slope there, but it does have a doubt: the larger fall.
+    private static double Slope(double up, double down, bool least) =>
+        least && up < 0 && down < 0 ? (up < down ? up : -down) : (up - down) / 2;
+
+    /// <summary>
+    /// By check: the smallest change by one input that is worth a look at the input's other side; infinite where the value
+    /// lies so far from its limits that no bend could change what is said.
+    /// </summary>
+    private double[] LeastOfInterest()
+    {
+        const double FarAway = 5, LeastShare = 0.002;
+        var least = new double[Checks.Count];
+        for (int c = 0; c < least.Length; c++)
+        {
+            var check = Checks[c];
+            double variance = 0;
+            foreach (double up in _contributions[c])
+            {
+                variance += double.IsFinite(up) ? up * up : 0;
+            }
+
+            double margin = Math.Min(_values[c] - check.Low, check.High - _values[c]);
+            bool certain = check.Silent ? !check.Carried : Math.Abs(margin) > FarAway * Math.Sqrt(variance);
+            least[c] = certain || !double.IsFinite(_values[c]) ? double.PositiveInfinity : Math.Sqrt(LeastShare * variance);
+        }
+
+        return least;
+    }
+
+    private bool OtherSideMatters(int input, double[] least)
+    {
+        for (int c = 0; c < least.Length; c++)
+        {
+            double up = _contributions[c][input];
+            if ((Math.Abs(up) > least[c]) || (!double.IsFinite(up) && double.IsFinite(_values[c])))
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    private void Move(InputEffect effect, int input, double by, double[] values)
+    {
+        double home = _moved.X[input];
+        _moved.X[input] = home + by;
+        _moved.Follow(Numbers, effect);
+        for (int c = 0; c < values.Length; c++)
+        {
+            values[c] = !double.IsFinite(_values[c]) ? double.NaN : Checks[c].Feels(effect) ? Checks[c].Value(_moved) : _values[c];
+        }
+
+        _moved.X[input] = home;
+    }
+}
