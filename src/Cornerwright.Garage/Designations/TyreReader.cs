@@ -151,7 +151,8 @@ internal static class TyreReader
 
         if (!RimCodes.IsDiameterCode(rim))
         {
-            return $"The rim diameter must be a code from {RimCodes.SmallestDiameterCode} to {RimCodes.LargestDiameterCode}, whole or half.";
+            return FormattableString.Invariant(
+                $"The rim diameter must be a code from {RimCodes.SmallestDiameterCode} to {RimCodes.LargestDiameterCode}, whole or half.");
         }
 
         tyre = tyre with { Construction = construction.Value, Z = z, RunFlat = runFlat, RimCode = rim };

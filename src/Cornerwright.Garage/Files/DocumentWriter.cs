@@ -22,7 +22,8 @@ internal static class DocumentWriter
     {
         ArgumentNullException.ThrowIfNull(car);
         var text = new StringBuilder();
-        text.Append("{\n  \"format\": ").Append(Quote(CarFile.Format)).Append(",\n  \"version\": ").Append(CarFile.Version);
+        string version = CarFile.Version.ToString(CultureInfo.InvariantCulture);
+        text.Append("{\n  \"format\": ").Append(Quote(CarFile.Format)).Append(",\n  \"version\": ").Append(version);
         WriteFields(text, car, 1, first: false);
         return text.Append("\n}\n").ToString();
     }

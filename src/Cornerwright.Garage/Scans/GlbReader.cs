@@ -75,7 +75,10 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         uint length = BinaryPrimitives.ReadUInt32LittleEndian(head), kind = BinaryPrimitives.ReadUInt32LittleEndian(head[4..]);
         if (kind != JsonChunk || length > LongestJson || length > bytes.Left)
         {
-            throw ScanFault.At("first chunk", $"{length} bytes of kind {kind:x8}", $"a description (kind {JsonChunk:x8}) of at most {Math.Min(LongestJson, bytes.Left)} bytes", "The file is damaged or cut off: export it again.");
+            throw ScanFault.At(
+                "first chunk", FormattableString.Invariant($"{length} bytes of kind {kind:x8}"),
+                FormattableString.Invariant($"a description (kind {JsonChunk:x8}) of at most {Math.Min(LongestJson, bytes.Left)} bytes"),
+                "The file is damaged or cut off: export it again.");
         }
 
         byte[] json = new byte[length];
@@ -244,7 +247,10 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         int component = accessor.Whole("componentType", -1), count = accessor.Whole("count", 0);
         if (accessor.TextOf("type") != type || !components.Contains(component))
         {
-            throw ScanFault.At($"{accessor.Where}", $"{accessor.TextOf("type")} of component type {component}", $"{type} of component type {string.Join(", ", components.ToArray())}", "Export it again with plain numbers.");
+            string allowed = string.Join(", ", components.ToArray().Select(c => c.ToString(CultureInfo.InvariantCulture)));
+            throw ScanFault.At(
+                accessor.Where, FormattableString.Invariant($"{accessor.TextOf("type")} of component type {component}"),
+                $"{type} of component type {allowed}", "Export it again with plain numbers.");
         }
 
         if (accessor.Has("sparse") || !accessor.Has("bufferView"))
@@ -283,7 +289,7 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         {
             if (corner >= count)
             {
-                throw ScanFault.At("indices", corner.ToString(CultureInfo.InvariantCulture), $"0 to {count - 1}", "It names a point that is not there: export the file again.");
+                throw ScanFault.At("indices", corner.ToString(CultureInfo.InvariantCulture), FormattableString.Invariant($"0 to {count - 1}"), "It names a point that is not there: export the file again.");
             }
 
             int c = first + (int)corner;

@@ -31,7 +31,7 @@ internal sealed class ScanGathering(ScanFormat format)
             string given = string.Create(CultureInfo.InvariantCulture, $"{x} {y} {z}");
             bool number = double.IsFinite(x) && double.IsFinite(y) && double.IsFinite(z);
             throw ScanFault.At(
-                "point " + Count(PointCount + 1L), given, $"finite numbers of at most {ScanLimits.MostCoordinate:0}",
+                "point " + Count(PointCount + 1L), given, FormattableString.Invariant($"finite numbers of at most {ScanLimits.MostCoordinate:0}"),
                 number ? "Move the scan near its zero and export it again." : "The scan has holes written as points: let the scanning program clean it and export it again.");
         }
 
@@ -124,7 +124,7 @@ internal sealed class ScanGathering(ScanFormat format)
             int a = _corners[i], b = _corners[i + 1], c = _corners[i + 2];
             if ((uint)a >= (uint)points || (uint)b >= (uint)points || (uint)c >= (uint)points)
             {
-                throw ScanFault.At($"face {Count((i / 3) + 1L)}", $"{a} {b} {c}", $"points 0 to {points - 1}", "It names a point that is not there: export the file again.");
+                throw ScanFault.At($"face {Count((i / 3) + 1L)}", FormattableString.Invariant($"{a} {b} {c}"), FormattableString.Invariant($"points 0 to {points - 1}"), "It names a point that is not there: export the file again.");
             }
 
             if (a == b || b == c || a == c || !(DoubleArea(a, b, c) > 0))

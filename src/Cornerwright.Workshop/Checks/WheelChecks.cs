@@ -71,7 +71,7 @@ internal static class WheelChecks
             High = CirclePlay,
             NeedsSolving = false,
             Sentence = (_, value) => countsDiffer ? $"The wheel has {rim.BoltCount} holes, the hub {hub.Bolts} bolts: it does not go on."
-                : Math.Abs(value) <= CirclePlay ? $"Wheel and hub share the {rim.BoltCircleMm:0.#} mm bolt circle."
+                : Math.Abs(value) <= CirclePlay ? FormattableString.Invariant($"Wheel and hub share the {rim.BoltCircleMm:0.#} mm bolt circle.")
                 : $"The wheel's bolt circle is {Mm(Math.Abs(value))} {(value > 0 ? "larger" : "smaller")} than the hub's: it does not go on.",
         };
     }
@@ -192,7 +192,8 @@ internal static class WheelChecks
         Low = -1e-6,
         High = 1e-6,
         NeedsSolving = false,
-        Sentence = (_, value) => Math.Abs(value) < 1e-6 ? $"Tyre and rim are both {rim.DiameterCode:0.#} inch." : $"A {size.RimCode:0.#} inch tyre does not go on a {rim.DiameterCode:0.#} inch rim.",
+        Sentence = (_, value) => Math.Abs(value) < 1e-6 ? FormattableString.Invariant($"Tyre and rim are both {rim.DiameterCode:0.#} inch.")
+            : FormattableString.Invariant($"A {size.RimCode:0.#} inch tyre does not go on a {rim.DiameterCode:0.#} inch rim."),
     };
 
     private static CornerCheck RimWidth(RimDesignation rim, TyreDesignation size, Garage.Parts.Tyre tyre)
@@ -211,9 +212,11 @@ internal static class WheelChecks
             Low = low - Rounding,
             High = high + Rounding,
             NeedsSolving = false,
-            Sentence = (_, value) => value < low - Rounding ? $"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} wants at least {low / 0.0254:0.##} in."
-                : value > high + Rounding ? $"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} goes on at most {high / 0.0254:0.##} in."
-                : $"{size.Write()} goes on rims of {low / 0.0254:0.##} to {high / 0.0254:0.##} in; this one has {rim.WidthCode:0.##} in.",
+            Sentence = (_, value) => value < low - Rounding
+                ? FormattableString.Invariant($"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} wants at least {low / 0.0254:0.##} in.")
+                : value > high + Rounding
+                ? FormattableString.Invariant($"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} goes on at most {high / 0.0254:0.##} in.")
+                : FormattableString.Invariant($"{size.Write()} goes on rims of {low / 0.0254:0.##} to {high / 0.0254:0.##} in; this one has {rim.WidthCode:0.##} in."),
             Assumptions = given ? [] : ["rim widths allowed for the tyre: from its size by common practice; the tyre maker's sheet decides"],
         };
     }
@@ -272,7 +275,8 @@ internal static class WheelChecks
             High = limit,
             NeedsSolving = false,
             Sentence = (_, value) => Math.Abs(value) < 0.0005 ? "The wheel rolls as far as the present one."
-                : $"The wheel rolls {Percent(Math.Abs(value), 1)} {(value > 0 ? "further" : "less far")} a turn than the present one: at a true 100 km/h the speedometer shows {100 / (1 + value):0.#}.",
+                : $"The wheel rolls {Percent(Math.Abs(value), 1)} {(value > 0 ? "further" : "less far")} a turn than the present one: "
+                    + FormattableString.Invariant($"at a true 100 km/h the speedometer shows {100 / (1 + value):0.#}."),
         };
     }
 

@@ -192,7 +192,7 @@ internal sealed class ClearancePlan
                 _ => Mechanics.Clearance.GapDirection.AxialInboard,
             },
             g.Clock,
-            plan.Inputs.Add($"{path}/gaps/{i}/distance", $"gap to {obstacle.Name}{(obstacle.Gaps.Count > 1 ? $" at {g.Clock:0.#} o'clock" : "")}", g.Distance),
+            plan.Inputs.Add($"{path}/gaps/{i}/distance", $"gap to {obstacle.Name}{(obstacle.Gaps.Count > 1 ? FormattableString.Invariant($" at {g.Clock:0.#} o'clock") : "")}", g.Distance),
             plan.Inputs.Add($"{path}/gaps/{i}/travel", $"travel at which the gap to {obstacle.Name} was read", g.Travel),
             plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
         return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,
@@ -208,5 +208,6 @@ internal sealed class ClearancePlan
 
     private static int Diameter(InputTable table, string path, Garage.Readings.Reading? reading, double estimate, string name) =>
         reading is not null ? table.Add(path, "outer diameter of " + name, reading)
-        : table.Assume(path, "outer diameter of " + name, estimate, 0.002, $"outer diameter of {name}: not given, taken as {estimate * 1000:0} mm");
+        : table.Assume(path, "outer diameter of " + name, estimate, 0.002,
+            FormattableString.Invariant($"outer diameter of {name}: not given, taken as {estimate * 1000:0} mm"));
 }

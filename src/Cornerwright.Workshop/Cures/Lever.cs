@@ -118,7 +118,8 @@ internal sealed record Lever(
         yield return new Lever(0.001, -spacer, 0.030, [(wheel.Spacer, 1)],
             a => spacer + a < 0.0005 ? "Take the spacer out." : $"{(spacer > 0 ? "Make the spacer" : "Fit a spacer of")} {Say.Mm(spacer + a, 0)}.");
         double offset = x[wheel.Offset].Value;
-        yield return new Lever(0.001, -0.030, 0.030, [(wheel.Offset, 1)], a => $"Choose the wheel with ET{(offset + a) * 1000:0} in place of ET{offset * 1000:0}.");
+        yield return new Lever(0.001, -0.030, 0.030, [(wheel.Offset, 1)],
+            a => FormattableString.Invariant($"Choose the wheel with ET{(offset + a) * 1000:0} in place of ET{offset * 1000:0}."));
         yield return new Lever(0.005, -0.050, 0, [(wheel.SectionWidth, 1)], a => $"Choose a tyre {Say.Mm(-a, 0)} narrower.");
         if (plan.Corner.Strut is not null)
         {

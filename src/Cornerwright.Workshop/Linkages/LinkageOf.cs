@@ -52,13 +52,15 @@ public static class LinkageOf
         if (!(hub.Y * (place.IsLeft() ? 1 : -1) > 0.1))
         {
             problems.Add(new Problem(
-                $"{path} / centre of the hub's face / Y, left", $"{hub.Y * 1000:0.#} mm", place.IsLeft() ? "above 100 mm" : "below -100 mm",
+                $"{path} / centre of the hub's face / Y, left", FormattableString.Invariant($"{hub.Y * 1000:0.#} mm"), place.IsLeft() ? "above 100 mm" : "below -100 mm",
                 "Left is positive: the sign of Y may be wrong, or the points are those of the other wheel."));
         }
 
         if (!(hub.Z > 0.1))
         {
-            problems.Add(new Problem($"{path} / centre of the hub's face / Z, up", $"{hub.Z * 1000:0.#} mm", "above 100 mm", "Z is counted from the ground upward."));
+            problems.Add(new Problem(
+                $"{path} / centre of the hub's face / Z, up", FormattableString.Invariant($"{hub.Z * 1000:0.#} mm"), "above 100 mm",
+                "Z is counted from the ground upward."));
         }
 
         Vec3[] at = [.. shape.Joints.Select(At)];
@@ -212,7 +214,8 @@ public static class LinkageOf
             {
                 var field = HardpointNeeds.Points.First(f => f.PropertyName == foot);
                 yield return new Problem(
-                    $"{path} / {field.Label}", $"{beside * 1000:0} mm beside the link", $"at most {MostBesideLink * 1000:0} mm from the line through the link's two joints",
+                    $"{path} / {field.Label}", FormattableString.Invariant($"{beside * 1000:0} mm beside the link"),
+                    FormattableString.Invariant($"at most {MostBesideLink * 1000:0} mm from the line through the link's two joints"),
                     "Check the point, or choose the other lower link.");
             }
         }

@@ -84,7 +84,7 @@ public sealed class BuildSearch
 
         if (pool.StackCount > PartsPool.MostStacks || pool.Suspensions > MostCombinations / Math.Max(1, pool.WheelSets) || pool.WheelSets > MostPairs)
         {
-            problems.Add(new("parts", $"{pool.Suspensions:0} combinations of springs and dampers, {pool.WheelSets:0} of wheels", $"at most {PartsPool.MostStacks} stacks, {MostPairs} sets of wheels, {MostCombinations:0} together", "Tick fewer parts of the kinds that matter least."));
+            problems.Add(new("parts", $"{pool.Suspensions} combinations of springs and dampers, {pool.WheelSets} of wheels", $"at most {PartsPool.MostStacks} stacks, {MostPairs} sets of wheels, {MostCombinations} together", "Tick fewer parts of the kinds that matter least."));
         }
 
         return problems.Count > 0 ? Checked<BuildSearch>.Wrong(problems) : Checked<BuildSearch>.From(new BuildSearch(new SearchSpace(car, wishes, start, pool, scans)));

@@ -88,7 +88,11 @@ public static class TurnTableMaker
             corners[(int)place] = SettingCorner.Of(car, present.Build, place, travel);
             if (!corners[(int)place].PassThrough(state.Load))
             {
-                problems.Add(new Problem($"{place.Words()} / height and load", $"{TurnWords.Mm(state.Height, 0)} and {state.Load / RideRates.StandardGravity:0} kg", "what the springs on the car can carry there", "Height, load, spring or perch is off by a lot: read them again, and check which parts are really on the car."));
+                problems.Add(new Problem(
+                    $"{place.Words()} / height and load",
+                    FormattableString.Invariant($"{TurnWords.Mm(state.Height, 0)} and {state.Load / RideRates.StandardGravity:0} kg"),
+                    "what the springs on the car can carry there",
+                    "Height, load, spring or perch is off by a lot: read them again, and check which parts are really on the car."));
             }
         }
 
