@@ -57,6 +57,13 @@ public sealed class GarageDatabase : IDbContextFactory<SqliteGarageContext>
     {
         using var connection = new SqliteConnection(_connection);
         connection.Open();
+        if (IsForeign(connection))
+        {
+            return new Problem(
+                "database", FilePath, "a file of this program's own, or a new one",
+                "It is a database of another program, and is left as it is: choose another place.");
+        }
+
         Run(connection, null, DurableConnection.Settings);
         using var transaction = connection.BeginTransaction();
         string[] known = Known();
@@ -75,6 +82,18 @@ public sealed class GarageDatabase : IDbContextFactory<SqliteGarageContext>
 
         transaction.Commit();
         return null;
+    }
+
+    /// <summary>
+    /// Whether somebody else keeps tables in this file. Asked before anything is written, in one statement, since others may be
+    /// making ours.
+    /// </summary>
+    private static bool IsForeign(SqliteConnection connection)
+    {
+        using var command = connection.CreateCommand();
+        command.CommandText =
+            "SELECT count(*) > 0 AND count(CASE WHEN name = '__EFMigrationsHistory' THEN 1 END) = 0 FROM sqlite_master";
+        return command.ExecuteScalar() is 1L;
     }
 
     private static string[] Known() =>

@@ -7,10 +7,15 @@ namespace Cornerwright.Storage;
 public static class ServiceRegistration
 {
     /// <summary>Opens the database at once, so that a wrong place is reported at the start and not at the first save.</summary>
-    /// <exception cref="InvalidOperationException">The database cannot be opened: the message says why and what to do.</exception>
+    /// <exception cref="DatabaseRefusedException">The database cannot be opened: it says why and what to do.</exception>
     public static IServiceCollection AddGarageStore(this IServiceCollection services, string path)
     {
-        var database = GarageDatabase.Open(path).Value;
+        var opened = GarageDatabase.Open(path);
+        if (!opened.Try(out var database))
+        {
+            throw new DatabaseRefusedException(opened.Problems[0]);
+        }
+
         var scans = ScanStore.At(ScanStore.FolderOf(database.FilePath));
         return services
             .AddSingleton(scans)

@@ -51,5 +51,22 @@ public sealed class BackupTests : IDisposable
         Assert.Equal("backup file", app.Backup(from, to)!.Field);
     }
 
+    /// <summary>Seen once: "serve --database my-car.json" ended with a stack trace.</summary>
+    [Fact]
+    public void A_file_of_another_kind_is_refused_as_a_database_and_left_as_it_is()
+    {
+        string car = Path.Combine(_folder.FullName, "car.json");
+        File.WriteAllText(car, DemoCar.Text());
+        var app = new WebApp();
+        var served = app.Run(["--database", car, "--urls", "http://127.0.0.1:0"], _ => { });
+        foreach (var problem in new[] { app.Backup(car, car + ".copy"), served })
+        {
+            Assert.Equal(("database", car), (problem!.Field, problem.Given));
+        }
+
+        Assert.Equal(DemoCar.Text(), File.ReadAllText(car));
+        Assert.Equal([car], Directory.GetFileSystemEntries(_folder.FullName));
+    }
+
     private static GarageStore Store(string path) => new(GarageDatabase.Open(path).Value, TimeProvider.System, AutosaveRule.Default);
 }

@@ -27,11 +27,27 @@ internal sealed class MemoryFiles : IFiles
         ? Checked<Stream>.From(new MemoryStream(bytes))
         : Read(path) is { Ok: true } text ? Checked<Stream>.From(new MemoryStream(text.Value.ToArray())) : Checked<Stream>.Wrong(Read(path).Problems);
 
-    public Checked<ReadOnlyMemory<byte>> Read(string path) => _texts.TryGetValue(path, out string? text)
-        ? Checked<ReadOnlyMemory<byte>>.From(Encoding.UTF8.GetBytes(text))
-        : Checked<ReadOnlyMemory<byte>>.Wrong(new Problem("file", path, "a file that can be read", "There is no such file: check the name and the folder."));
+    /// <summary>Done once, after the next reading: what somebody else does to the files while a verb runs.</summary>
+    public Action? Meanwhile { get; set; }
 
-    public Problem? Write(string path, string text)
+    public Checked<ReadOnlyMemory<byte>> Read(string path)
+    {
+        var read = _texts.TryGetValue(path, out string? text)
+            ? Checked<ReadOnlyMemory<byte>>.From(Encoding.UTF8.GetBytes(text))
+            : Checked<ReadOnlyMemory<byte>>.Wrong(
+                new Problem("file", path, "a file that can be read", "There is no such file: check the name and the folder."));
+        var others = Meanwhile;
+        Meanwhile = null;
+        others?.Invoke();
+        return read;
+    }
+
+    public Problem? WriteNew(string path, string text) =>
+        Exists(path)
+            ? new Problem("file", path, "the name of a new file", "Something of that name is there already.")
+            : WriteOver(path, text);
+
+    public Problem? WriteOver(string path, string text)
     {
         if (Locked.Contains(path))
         {

@@ -171,6 +171,20 @@ public sealed class GarageStoreTests : IDisposable
     }
 
     [Fact]
+    public void A_database_of_another_program_is_refused_and_not_a_byte_of_it_changes()
+    {
+        string path = _temporary.PathOf("theirs.db");
+        TemporaryStore.Ask<long>(path, "CREATE TABLE Songs (Title TEXT); INSERT INTO Songs VALUES ('one'); SELECT count(*) FROM Songs");
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        byte[] before = File.ReadAllBytes(path);
+        var opened = GarageDatabase.Open(path);
+        Assert.Equal(
+            "It is a database of another program, and is left as it is: choose another place.", Assert.Single(opened.Problems).Cure);
+        Microsoft.Data.Sqlite.SqliteConnection.ClearAllPools();
+        Assert.Equal(before, File.ReadAllBytes(path));
+    }
+
+    [Fact]
     public void Documents_are_kept_small()
     {
         SaveAll([.. Enumerable.Range(1, 20)]);

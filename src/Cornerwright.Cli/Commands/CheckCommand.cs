@@ -21,21 +21,15 @@ public sealed class CheckCommand(Surroundings around) : Verb<CheckSettings>(arou
     protected override int Act(CheckSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var bytes = Around.Files.Read(settings.File);
-        if (!bytes.Ok)
-        {
-            return Refuse(settings, bytes.Problems);
-        }
-
-        var car = CarFile.Read(bytes.Value);
+        var car = TakeCar(settings.File, out var asRead);
         if (!car.Ok)
         {
             return Refuse(settings, car.Problems);
         }
 
-        bool normal = CarFile.Write(car.Value) == Encoding.UTF8.GetString(bytes.Value.Span);
+        bool normal = CarFile.Write(car.Value) == Encoding.UTF8.GetString(asRead.Span);
         bool tidied = settings.Tidy && !normal;
-        if (tidied && WriteCar(settings.File, car.Value) is { } problem)
+        if (tidied && PutBack(settings.File, car.Value, asRead) is { } problem)
         {
             return Refuse(settings, [problem]);
         }

@@ -3,7 +3,6 @@ using Cornerwright.Cli.Edges;
 using Cornerwright.Cli.Json;
 using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Files;
-using Cornerwright.Garage.Problems;
 using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
@@ -21,13 +20,8 @@ public sealed class DemoCommand(Surroundings around) : Verb<DemoSettings>(around
     protected override int Act(DemoSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        if (!settings.Force && Around.Files.Exists(settings.File))
-        {
-            return Refuse(settings, [new Problem("file", settings.File, "the name of a new file", "Choose another name, or add --force to write over it.")]);
-        }
-
         var car = DemoCar.Read();
-        if (WriteCar(settings.File, car) is { } problem)
+        if (WriteOwn(settings.File, CarFile.Write(car), settings.Force) is { } problem)
         {
             return Refuse(settings, [problem]);
         }

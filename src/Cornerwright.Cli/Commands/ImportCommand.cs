@@ -39,7 +39,7 @@ public sealed class ImportCommand(Surroundings around) : Verb<ImportSettings>(ar
     protected override int Act(ImportSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var car = ReadCar(settings.File);
+        var car = TakeCar(settings.File, out var asRead);
         var list = Around.Files.Read(settings.List);
         var kind = PartKind.Find(settings.Kind);
         List<Problem> problems = [.. car.Problems, .. list.Problems];
@@ -77,7 +77,7 @@ public sealed class ImportCommand(Surroundings around) : Verb<ImportSettings>(ar
         }
 
         var grown = car.Value with { Parts = PartsCsv.Put(car.Value.Parts, parts.Value) };
-        if (!settings.Try && WriteCar(settings.File, grown) is { } problem)
+        if (!settings.Try && PutBack(settings.File, grown, asRead) is { } problem)
         {
             return Refuse(settings, [problem]);
         }

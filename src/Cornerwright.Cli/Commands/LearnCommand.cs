@@ -25,7 +25,7 @@ public sealed class LearnCommand(Surroundings around) : Verb<LearnSettings>(arou
     protected override int Act(LearnSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var car = ReadCar(settings.File);
+        var car = TakeCar(settings.File, out var asRead);
         if (!car.Ok)
         {
             return Refuse(settings, car.Problems);
@@ -36,7 +36,8 @@ public sealed class LearnCommand(Surroundings around) : Verb<LearnSettings>(arou
             return Refuse(settings, [new Problem("--use", "--forget", "one of the two", "Say whether builds are to be judged with what was learned or without.")]);
         }
 
-        if ((settings.Use || settings.Forget) && WriteCar(settings.File, car.Value with { UseLearned = settings.Use }) is { } problem)
+        if ((settings.Use || settings.Forget)
+            && PutBack(settings.File, car.Value with { UseLearned = settings.Use }, asRead) is { } problem)
         {
             return Refuse(settings, [problem]);
         }

@@ -77,7 +77,7 @@ public sealed class RankCommand(Surroundings around) : Verb<RankSettings>(around
     protected override int Act(RankSettings settings)
     {
         ArgumentNullException.ThrowIfNull(settings);
-        var car = ReadCar(settings.File);
+        var car = TakeCar(settings.File, out var asRead);
         if (!car.Ok)
         {
             return Refuse(settings, car.Problems);
@@ -112,7 +112,7 @@ public sealed class RankCommand(Surroundings around) : Verb<RankSettings>(around
             }
 
             taken = ChosenBuild.FreshId(car.Value);
-            if (WriteCar(settings.File, car.Value.With(ChosenBuild.Named(chosen, taken))) is { } problem)
+            if (PutBack(settings.File, car.Value.With(ChosenBuild.Named(chosen, taken)), asRead) is { } problem)
             {
                 return Refuse(settings, [problem]);
             }

@@ -62,10 +62,16 @@ public abstract class Verb<TSettings>(Surroundings around) : Command<TSettings>
         return ExitCode.BadInput;
     }
 
-    protected Checked<Car> ReadCar(string path)
+    protected Checked<Car> ReadCar(string path) => TakeCar(path, out _);
+
+    /// <summary>The car of a file that <see cref="PutBack"/> may write again.</summary>
+    /// <param name="path">The car file.</param>
+    /// <param name="asRead">The bytes that were read, by which a change meanwhile is noticed.</param>
+    protected Checked<Car> TakeCar(string path, out ReadOnlyMemory<byte> asRead)
     {
         var bytes = Around.Files.Read(path);
-        return bytes.Ok ? CarFile.Read(bytes.Value) : Checked<Car>.Wrong(bytes.Problems);
+        asRead = bytes.Ok ? bytes.Value : default;
+        return bytes.Ok ? CarFile.Read(asRead) : Checked<Car>.Wrong(bytes.Problems);
     }
 
     /// <summary>The car's scans. One that cannot be read is a problem: it must not silently be left out of a verdict.</summary>
@@ -76,10 +82,31 @@ public abstract class Verb<TSettings>(Surroundings around) : Command<TSettings>
         return shelf.Problems.Count > 0 ? Checked<ScanShelf>.Wrong(shelf.Problems) : Checked<ScanShelf>.From(shelf);
     }
 
-    /// <summary>Writes a car; what is written has been read back first, so that no file is saved which could not be opened.</summary>
-    protected Problem? WriteCar(string path, Car car)
+    /// <summary>
+    /// Writes a car back into the file it was read from, unless someone saved that file since. What is written has been read back
+    /// first, so that no file is saved which could not be opened.
+    /// </summary>
+    protected Problem? PutBack(string path, Car car, ReadOnlyMemory<byte> asRead)
     {
         string text = CarFile.Write(car);
-        return CarFile.Read(text) is { Ok: false } broken ? broken.Problems[0] : Around.Files.Write(path, text);
+        if (CarFile.Read(text) is { Ok: false } broken)
+        {
+            return broken.Problems[0];
+        }
+
+        return Around.Files.Read(path) is { Ok: true } now && now.Value.Span.SequenceEqual(asRead.Span)
+            ? Around.Files.WriteOver(path, text)
+            : new Problem(
+                "file", path, "a file that nobody else saves meanwhile",
+                "It was changed while this ran, and is left as it is now: run the command again.");
     }
+
+    /// <summary>Writes a file of our own making: a new one, or over an old one where that was asked for.</summary>
+    /// <param name="path">Where.</param>
+    /// <param name="text">All of it.</param>
+    /// <param name="over">Whether a file that is there may be replaced.</param>
+    protected Problem? WriteOwn(string path, string text, bool over) => over ? Around.Files.WriteOver(path, text)
+        : Around.Files.Exists(path)
+            ? new Problem("file", path, "the name of a new file", "Choose another name, or add --force to write over it.")
+        : Around.Files.WriteNew(path, text);
 }

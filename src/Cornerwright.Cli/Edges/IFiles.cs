@@ -13,7 +13,17 @@ public interface IFiles
 
     bool Exists(string path);
 
-    /// <summary>Writes the whole content or nothing: what stood there before stays until the new text is complete.</summary>
+    /// <summary>
+    /// Writes a file that is not there yet; what cannot be written whole is taken away again. Whatever bears that name already stays
+    /// as it is.
+    /// </summary>
     /// <returns>Null when it was written.</returns>
-    Problem? Write(string path, string text);
+    Problem? WriteNew(string path, string text);
+
+    /// <summary>
+    /// Writes the whole content or nothing, over the file that is there if one is: it stays until the new text is complete. Only for
+    /// a file that the person asked to have changed.
+    /// </summary>
+    /// <returns>Null when it was written.</returns>
+    Problem? WriteOver(string path, string text);
 }

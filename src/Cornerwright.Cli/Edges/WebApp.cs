@@ -53,6 +53,10 @@ public sealed class WebApp : IApp
         {
             return new Problem("--port or --database", string.Join(' ', args), "a free port, and a database file that can be written", error.Message + " Choose another.");
         }
+        catch (DatabaseRefusedException refused)
+        {
+            return refused.Problem;
+        }
         catch (DbException error)
         {
             return new Problem("--database", string.Join(' ', args), "a file of the program's own, in a folder that can be written", error.Message + " Choose another with --database.");
