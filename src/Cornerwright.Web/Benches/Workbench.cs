@@ -43,6 +43,8 @@ public sealed class Workbench : IAsyncDisposable
     private readonly Dictionary<string, string> _drafts = new(StringComparer.Ordinal);
     private ITimer? _quiet;
     private Car? _kept;
+    private Car? _keptFrom;
+    private readonly Dictionary<string, object> _making = new(StringComparer.Ordinal);
 
     public Workbench(IGarageStore store, TimeProvider time, JudgeBuild judge, QuickJudge? quick = null)
     {
@@ -75,6 +77,9 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>The other person's version while <see cref="Saved"/> is <see cref="SavedState.Conflict"/>.</summary>
     public StoredCar? Theirs { get; private set; }
 
+    /// <summary>Entries that were opened and are not complete: they stay here, and are kept once they are. As of the last save.</summary>
+    public IReadOnlyList<OpenEntry> NotYetKept { get; private set; } = [];
+
     public bool CanUndo => _history.CanUndo;
     public bool CanRedo => _history.CanRedo;
     public string UndoWords => _history.UndoWords;
@@ -106,9 +111,8 @@ public sealed class Workbench : IAsyncDisposable
     public async Task Close()
     {
         await SaveNow();
-        (Car, Mark, _kept, Saved, Theirs, SaveFailure, BuildId) = (null, null, null, SavedState.Saved, null, "", "");
-        _history.Clear();
-        _drafts.Clear();
+        (Car, Mark, _kept, _keptFrom, Saved, Theirs, SaveFailure, BuildId) = (null, null, null, null, SavedState.Saved, null, "", "");
+        Forget();
         _judging.Show(null);
         Changed?.Invoke();
     }
@@ -199,6 +203,23 @@ public sealed class Workbench : IAsyncDisposable
         }
     }
 
+    /// <summary>What is being made on a form of its own and goes into the car when it is whole; null for nothing.</summary>
+    /// <param name="path">Where it will stand: "parts/wheels".</param>
+    public object? InMaking(string path) => _making.GetValueOrDefault(path);
+
+    /// <summary>Keeps what is being made, or forgets it when it is null.</summary>
+    public void Make(string path, object? thing)
+    {
+        if (thing is null)
+        {
+            _making.Remove(path);
+        }
+        else
+        {
+            _making[path] = thing;
+        }
+    }
+
     /// <summary>Saves without waiting for a quiet moment.</summary>
     /// <param name="label">Words for this revision; empty for the working state.</param>
     public async Task SaveNow(string label = "")
@@ -235,10 +256,10 @@ public sealed class Workbench : IAsyncDisposable
             return;
         }
 
-        var aside = await Task.Run(() => _store.Save(mine, theirs.Mark, "Set aside when another change was taken"));
+        var aside = await Task.Run(() => _store.Save(OpenEntries.Split(mine).Kept, theirs.Mark, "Set aside when another change was taken"));
         if (aside.Mark is { } mark)
         {
-            (Mark, Theirs, _kept, Saved) = (mark, null, mine, SavedState.Waiting);
+            (Mark, Theirs, _kept, _keptFrom, Saved) = (mark, null, OpenEntries.Split(mine).Kept, mine, SavedState.Waiting);
             _history.Note(mine, "Take the other change", null);
             Become(theirs.Car);
             await SaveNow();
@@ -265,12 +286,19 @@ public sealed class Workbench : IAsyncDisposable
 
     private void Lay(StoredCar stored)
     {
-        _history.Clear();
-        _drafts.Clear();
-        (Car, Mark, _kept, Saved, Theirs, SaveFailure) = (stored.Car, stored.Mark, stored.Car, SavedState.Saved, null, "");
+        Forget();
+        (Car, Mark, _kept, _keptFrom, Saved, Theirs, SaveFailure) = (stored.Car, stored.Mark, stored.Car, stored.Car, SavedState.Saved, null, "");
         BuildId = Car.Build(BuildId)?.Id ?? Car.Builds.FirstOrDefault()?.Id ?? "";
         _judging.Show(Car, BuildId);
         Changed?.Invoke();
+    }
+
+    private void Forget()
+    {
+        _history.Clear();
+        _drafts.Clear();
+        _making.Clear();
+        NotYetKept = [];
     }
 
     private void Become(Car car, bool dragged = false)
@@ -295,7 +323,7 @@ public sealed class Workbench : IAsyncDisposable
     /// <summary>Takes up what others wrote into the log since this bench last looked, if it has nothing of its own to save.</summary>
     public async Task LookAtLog()
     {
-        if (Saved != SavedState.Saved || Car is not { } car || _kept is not { } kept || !ReferenceEquals(car, kept))
+        if (Saved != SavedState.Saved || Car is not { } car || _kept is not { } kept || !ReferenceEquals(car, _keptFrom))
         {
             return;
         }
@@ -304,7 +332,7 @@ public sealed class Workbench : IAsyncDisposable
         if (found.Try(out var latest) && latest.Mark != Mark && ReferenceEquals(Car, car) && LogMerge.OnlyLogDiffers(kept, latest.Car))
         {
             TakeLog(kept.Log, latest);
-            _kept = Car;
+            _keptFrom = Car;
             Changed?.Invoke();
         }
     }
@@ -325,7 +353,7 @@ public sealed class Workbench : IAsyncDisposable
             return;
         }
 
-        if (ReferenceEquals(car, _kept) && label.Length == 0)
+        if (ReferenceEquals(car, _keptFrom) && label.Length == 0)
         {
             // Undone back to what is stored: there is nothing to write.
             (Saved, SaveFailure) = (SavedState.Saved, "");
@@ -336,7 +364,8 @@ public sealed class Workbench : IAsyncDisposable
         try
         {
             var mark = Mark;
-            var result = await Task.Run(() => label.Length > 0 ? _store.Save(car, mark, label) : _store.Autosave(car, mark, _session));
+            var (complete, open) = OpenEntries.Split(car);
+            var result = await Task.Run(() => label.Length > 0 ? _store.Save(complete, mark, label) : _store.Autosave(complete, mark, _session));
             switch (result)
             {
                 case SaveResult.Conflict conflict when _kept is { } kept && LogMerge.OnlyLogDiffers(kept, conflict.Latest.Car):
@@ -356,7 +385,7 @@ public sealed class Workbench : IAsyncDisposable
                     (Saved, SaveFailure) = (SavedState.Failed, string.Join("\n", refused.Problems));
                     break;
                 default:
-                    (Mark, _kept, SaveFailure) = (result.Mark, car, "");
+                    (Mark, _kept, _keptFrom, NotYetKept, SaveFailure) = (result.Mark, complete, car, open, "");
                     Saved = ReferenceEquals(Car, car) ? SavedState.Saved : SavedState.Waiting;
                     break;
             }

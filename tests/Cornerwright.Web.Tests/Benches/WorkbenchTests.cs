@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Log;
 using Cornerwright.Web.Benches;
 
 namespace Cornerwright.Web.Tests.Benches;
@@ -197,6 +198,54 @@ public sealed class WorkbenchTests : IDisposable
         bench.Undo();
         await Quiet(bench);
         Assert.Equal(SavedState.Saved, bench.Saved);
+    }
+
+    private static Car WithOpenGap(Car car) => car.With(CornerPlace.FrontLeft, car.FrontLeft with
+    {
+        Obstacles = [car.FrontLeft.Obstacles[0] with { Gaps = [.. car.FrontLeft.Obstacles[0].Gaps, (Gap)NewEntry.Of(typeof(Gap))] }, .. car.FrontLeft.Obstacles.Skip(1)],
+    });
+
+    [Fact]
+    public async Task An_opened_empty_row_stops_nothing_is_not_stored_and_stays_open()
+    {
+        var bench = await Open();
+        int gaps = bench.Car!.FrontLeft.Obstacles[0].Gaps.Count;
+        int revisions = _garage.Store.Revisions(_garage.CarId).Count;
+        bench.Apply("Add a gap", WithOpenGap);
+        await Quiet(bench);
+        Assert.Equal(SavedState.Saved, bench.Saved);
+        Assert.Equal(revisions, _garage.Store.Revisions(_garage.CarId).Count);
+        Assert.Contains("Gap is not given yet", Assert.Single(bench.NotYetKept).Why, StringComparison.Ordinal);
+
+        Rename(bench, "typed beside it");
+        await Quiet(bench);
+        Assert.Equal(SavedState.Saved, bench.Saved);
+        Assert.Equal("typed beside it", StoredName());
+        Assert.Equal(gaps, _garage.Store.Load(_garage.CarId).Value.Car.FrontLeft.Obstacles[0].Gaps.Count);
+        Assert.Equal(gaps + 1, bench.Car.FrontLeft.Obstacles[0].Gaps.Count);
+
+        bench.Undo();
+        bench.Undo();
+        await Quiet(bench);
+        Assert.Empty(bench.NotYetKept);
+        Assert.Equal(gaps, bench.Car.FrontLeft.Obstacles[0].Gaps.Count);
+    }
+
+    [Fact]
+    public async Task What_others_write_into_the_log_comes_and_an_open_row_stays()
+    {
+        var (mine, other) = (await Open(), await Open());
+        int gaps = mine.Car!.FrontLeft.Obstacles[0].Gaps.Count;
+        mine.Apply("Add a gap", WithOpenGap);
+        await Quiet(mine);
+        other.Apply("Log", car => car with { Log = car.Log with { Entries = [.. car.Log.Entries, new LogEntry { Id = "entry-9" }] } });
+        await Quiet(other);
+        Rename(mine, "mine");
+        await Quiet(mine);
+        Assert.Equal(SavedState.Saved, mine.Saved);
+        Assert.Contains(mine.Car.Log.Entries, e => e.Id == "entry-9");
+        Assert.Equal(gaps + 1, mine.Car.FrontLeft.Obstacles[0].Gaps.Count);
+        Assert.Single(mine.NotYetKept);
     }
 
     [Fact]

@@ -1,7 +1,9 @@
 using AngleSharp.Dom;
 using Bunit;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Pages;
 
 namespace Cornerwright.Web.Tests.Pages;
@@ -106,6 +108,57 @@ public sealed class CornerReadingsTests : PageContext
         Bench.Undo();
         Assert.Equal(before, Bench.Car!.FrontLeft.Obstacles.Count);
     }
+
+    [Fact]
+    public async Task A_gap_opened_and_left_empty_stops_no_other_entry_and_is_kept_once_it_is_given()
+    {
+        var page = Open();
+        page.WaitForElement(Height);
+        var thing = Bench.Car!.FrontLeft.Obstacles[0];
+        string row = $"#at-frontLeft-obstacles-{thing.Id}-gaps-{thing.Gaps.Count}-";
+        Act(page, () => page.FindAll("button").First(b => b.TextContent.Contains("Add a gap", StringComparison.Ordinal)).Click());
+        page.WaitForElement(row + "distance-box");
+        page.WaitForAssertion(() => Assert.Contains("Not kept yet: Gap is not given yet.", page.Markup, StringComparison.Ordinal));
+
+        Act(page, () => page.Find(Height).Change("341.5 mm"));
+        await Bench.SaveNow();
+        Assert.Equal(SavedState.Saved, Bench.Saved);
+        Assert.Equal("341.5 mm", Stored().RideHeight!.Typed);
+        Assert.Equal(thing.Gaps.Count, Stored().Obstacles[0].Gaps.Count);
+
+        // It is still open, on this page and when the page is opened again; and it is kept from its needed number on.
+        var again = Open();
+        again.WaitForElement(row + "clock-box");
+        Act(again, () => again.Find(row + "clock-box").Change("10.5"));
+        await Bench.SaveNow();
+        Assert.Equal(thing.Gaps.Count, Stored().Obstacles[0].Gaps.Count);
+        Act(again, () => again.Find(row + "distance-box").Change("14 mm"));
+        again.WaitForAssertion(() => Assert.DoesNotContain("Not kept yet", again.Markup, StringComparison.Ordinal));
+        await Bench.SaveNow();
+        var kept = Stored().Obstacles[0].Gaps[^1];
+        Assert.Equal((10.5, "14 mm"), (kept.Clock, kept.Distance!.Typed));
+        Assert.Empty(Bench.NotYetKept);
+    }
+
+    [Fact]
+    public async Task A_strut_place_opened_and_left_empty_stops_no_other_entry()
+    {
+        var page = Open();
+        page.WaitForElement(Height);
+        Bench.Apply("No strut", car => car.With(CornerPlace.FrontLeft, car.FrontLeft with { Strut = null }));
+        await Bench.SaveNow();
+        string label = RecordShape.Of<Corner>().ByName["strut"].Label;
+        page.WaitForState(() => page.FindAll("p.add button").Any(b => b.TextContent.Contains(label, StringComparison.Ordinal)));
+        Act(page, () => page.FindAll("p.add button").First(b => b.TextContent.Contains(label, StringComparison.Ordinal)).Click());
+        page.WaitForAssertion(() => Assert.Contains("Not kept yet: Tyre to tube and Lower reference above hub centre are not given yet.", page.Markup, StringComparison.Ordinal));
+        Act(page, () => page.Find(Height).Change("342 mm"));
+        await Bench.SaveNow();
+        Assert.Equal(SavedState.Saved, Bench.Saved);
+        Assert.Equal(("342 mm", null), (Stored().RideHeight!.Typed, Stored().Strut));
+        Assert.NotNull(Bench.Car!.FrontLeft.Strut);
+    }
+
+    private Corner Stored() => Garage.Store.Load(CarId).Value.Car.FrontLeft;
 
     [Fact]
     public void A_corner_that_no_car_has_is_told_kindly()

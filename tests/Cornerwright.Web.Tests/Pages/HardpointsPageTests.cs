@@ -1,5 +1,6 @@
 using Bunit;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Pages;
 
 namespace Cornerwright.Web.Tests.Pages;
@@ -82,6 +83,33 @@ public sealed class HardpointsPageTests : PageContext
         Bench.Undo();
         Assert.Equal(before, Bench.Car!.FrontLeft.Motion.Level);
     }
+
+    [Fact]
+    public async Task A_table_just_started_and_a_point_half_typed_stop_nothing_from_being_kept()
+    {
+        var page = Open();
+        Press(page, "Start a table");
+        page.WaitForElement("td input");
+        Bench.Apply("Name", car => car with { Name = "beside a started table" });
+        await Bench.SaveNow();
+        Assert.Equal((SavedState.Saved, "beside a started table", null), (Bench.Saved, Stored().Name, Stored().RearLeft.Hardpoints));
+
+        Act(page, () => page.Find("td input[aria-label^='Centre of the hub']").Change("2"));
+        Bench.Apply("Name", car => car with { Name = "beside half a point" });
+        await Bench.SaveNow();
+        Assert.Equal((SavedState.Saved, "beside half a point"), (Bench.Saved, Stored().Name));
+        Assert.Null(Stored().RearLeft.Hardpoints?.HubFace);
+        Assert.Contains("Y, left and Z, up", Assert.Single(Bench.NotYetKept).Why, StringComparison.Ordinal);
+        Assert.Equal("2", page.Find("td input[aria-label^='Centre of the hub']").GetAttribute("value"));
+
+        Act(page, () => page.FindAll("td input[aria-label^='Centre of the hub']")[1].Change("690"));
+        Act(page, () => page.FindAll("td input[aria-label^='Centre of the hub']")[2].Change("311"));
+        await Bench.SaveNow();
+        Assert.Equal(0.311, Stored().RearLeft.Hardpoints!.HubFace!.Z!.Si, 1e-12);
+        Assert.Empty(Bench.NotYetKept);
+    }
+
+    private Car Stored() => Garage.Store.Load(CarId).Value.Car;
 
     [Fact]
     public void A_corner_that_no_car_has_is_told_kindly()

@@ -1,5 +1,7 @@
 using Bunit;
+using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components;
 using Cornerwright.Web.Components.Marks;
 using Cornerwright.Web.Components.Pages;
@@ -124,8 +126,16 @@ public sealed class OtherPagesTests : PageContext
 
         Act(page, () => page.Find("#at-parts-wheels-new-name-box").Change("Green wheel"));
         Act(page, () => page.Find("#at-parts-wheels-new-designation-box").Change("8Jx18 ET35 5x112"));
+        // The form waits on the bench while other pages are looked at, and another page's open row is no reason against it.
+        Bench.Apply("Add a load case", car => car with { LoadCases = [.. car.LoadCases, (LoadCase)NewEntry.Of(typeof(LoadCase), "case-9")] });
+        Bench.Apply("Add a step", car => car.With(CornerPlace.RearLeft, car.RearLeft with { Motion = car.RearLeft.Motion with { Steps = [(CycledStep)NewEntry.Of(typeof(CycledStep))] } }));
+        page = Parts("springs");
+        Assert.Empty(page.FindAll("#h-new"));
+        page = Parts("wheels");
+        Assert.Equal("Green wheel", page.WaitForElement("#at-parts-wheels-new-name-box").GetAttribute("value"));
         Click(page, "Put it on the shelf");
         Assert.Equal("green-wheel", Bench.Car!.Parts.Wheels[^1].Id);
+        Assert.Empty(page.FindAll("#h-new"));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Collections;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Web.Benches;
 using Microsoft.AspNetCore.Components;
 
 namespace Cornerwright.Web.Components.Entry;
@@ -28,9 +29,9 @@ public partial class RecordListForm
 
     private void Add() => MendList(AddWords + ": " + Where, list =>
     {
-        object blank = Blank(list);
-        list.Add(blank);
-        _added = KeyOf(blank, list.Count - 1);
+        object fresh = Fresh(list);
+        list.Add(fresh);
+        _added = KeyOf(fresh, list.Count - 1);
     });
 
     // Entries start folded, but for the one just added and the one the address leads into.
@@ -78,19 +79,12 @@ public partial class RecordListForm
     });
 
     /// <summary>A new entry; where entries have ids it gets one that nobody has.</summary>
-    private object Blank(List<object> others)
-    {
-        object blank = Activator.CreateInstance(Field.ElementType)!;
-        var shape = RecordShape.Of(Field.ElementType);
-        if (!shape.ByName.TryGetValue("id", out var id))
-        {
-            return blank;
-        }
+    private object Fresh(List<object> others) => RecordShape.Of(Field.ElementType).ByName.TryGetValue("id", out var id)
+        ? NewEntry.Of(Field.ElementType, FreshId.Beside(EntryWords.IdStem(Field.ElementType), others.Select(o => (string)id.Get(o)!)))
+        : NewEntry.Of(Field.ElementType);
 
-        string made = FreshId.Beside(EntryWords.IdStem(Field.ElementType), others.Select(o => (string)id.Get(o)!));
-        blank = shape.With(blank, id, made);
-        return shape.ByName.TryGetValue("name", out var name) ? shape.With(blank, name, Field.ElementType == typeof(Obstacle) ? "New thing" : "New " + EntryWords.Noun(Field.ElementType)) : blank;
-    }
+    /// <summary>It says enough as it was opened, and somebody says so.</summary>
+    private void KeepAsItIs(int index) => MendItem(index, AddWords + ": " + Where, old => old is null ? null : NewEntry.Touched(old));
 
     private string Title(object item, int index) => EntryWords.Title(item, index, Car);
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
 using Cornerwright.Web.Components.Linkages;
 using Cornerwright.Workshop.Judging;
@@ -12,7 +13,7 @@ namespace Cornerwright.Web.Components.Pages;
 /// <summary>The points between which one corner's links run: typed, pasted, drawn, moved, compared, fitted.</summary>
 public partial class HardpointsPage
 {
-    private static readonly HardpointTable Started = new();
+    private static readonly HardpointTable Started = (HardpointTable)NewEntry.Of(typeof(HardpointTable));
 
     private static readonly string[] Choices =
     [

@@ -75,7 +75,7 @@ public partial class PartsImport
         }
 
         // The whole car must read back with them: ids, lengths in order, designations.
-        var readBack = CarFile.Read(CarFile.Write(car with { Parts = PartsCsv.Put(car.Parts, parts) }));
+        var readBack = OpenEntries.ReadBack(car with { Parts = PartsCsv.Put(car.Parts, parts) });
         _problems = readBack.Problems;
         if (readBack.Ok)
         {

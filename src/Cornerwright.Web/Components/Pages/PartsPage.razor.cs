@@ -19,8 +19,6 @@ public partial class PartsPage
 
     private static readonly string[] Hidden = [nameof(Part.Id)];
 
-    private Part? _new;
-
     private string _inSight = "";
     private bool _csv;
     private string _refusal = "";
@@ -35,6 +33,13 @@ public partial class PartsPage
 
     private IReadOnlyList<Part> Parts => Shelf.Of(Car, Kind);
 
+    /// <summary>A part of this kind that is being made. It waits on the bench, whichever page is looked at meanwhile.</summary>
+    private Part? New
+    {
+        get => (Part?)Bench.InMaking("parts/" + Kind.Name);
+        set => Bench.Make("parts/" + Kind.Name, value);
+    }
+
     private Part? Open => Parts.FirstOrDefault(p => p.Id == PartId);
 
     /// <summary>The kind's own fields that some part fills in, in declared order.</summary>
@@ -46,10 +51,6 @@ public partial class PartsPage
     protected override void OnCarReady()
     {
         (_refusal, _problems) = ("", []);
-        if (_new is not null && _new.GetType() != Kind.ElementType)
-        {
-            _new = null;
-        }
     }
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
@@ -75,24 +76,24 @@ public partial class PartsPage
 
     private string Summary(Part part) => string.Join(" · ", Columns.Select(c => Cell(c, part)).Where(t => t.Length > 0));
 
-    private void StartNew() => (_new, _problems) = ((Part)Activator.CreateInstance(Kind.ElementType)!, []);
+    private void StartNew() => (New, _problems) = ((Part)Activator.CreateInstance(Kind.ElementType)!, []);
 
     /// <summary>A part goes on the shelf when the whole car reads back with it: every reason against it is shown.</summary>
     private void PutNew()
     {
-        if (_new is not { } part)
+        if (New is not { } part)
         {
             return;
         }
 
         part = part with { Id = FreshId.FromName(part.Name, Shelf.TakenIds(Car, Kind)) };
         var kind = Kind;
-        var read = CarFile.Read(CarFile.Write(Shelf.Put(Car, kind, part)));
+        var read = OpenEntries.ReadBack(Shelf.Put(Car, kind, part));
         _problems = read.Problems;
         if (read.Ok)
         {
             Bench.Apply($"New part: {part.Name}", car => Shelf.Put(car, kind, part));
-            _new = null;
+            New = null;
             Navigation.NavigateTo(Addresses.Part(Id, kind.Name, part.Id));
         }
     }

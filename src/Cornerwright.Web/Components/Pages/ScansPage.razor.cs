@@ -1,9 +1,9 @@
 using System.Globalization;
 using Cornerwright.Garage.Cars;
-using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Storage;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
 using Cornerwright.Web.Scans;
 using Microsoft.AspNetCore.Components;
@@ -67,7 +67,7 @@ public partial class ScansPage
 
         // The whole car must read back with it.
         var with = Put(Car, scan);
-        var readBack = CarFile.Read(CarFile.Write(with));
+        var readBack = OpenEntries.ReadBack(with);
         _problems = readBack.Problems;
         if (readBack.Ok)
         {

@@ -2,6 +2,7 @@ using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Access.Starting;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
+using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;
 using Cornerwright.Workshop.WorkOrders;
 using Microsoft.AspNetCore.Components;
@@ -71,7 +72,7 @@ public sealed partial class AccessPage
     private void Add()
     {
         string id = FreshId.Beside("component", Car.Access.Components.Select(c => c.Id));
-        Bench.Apply("New component", car => car with { Access = car.Access with { Components = [.. car.Access.Components, new Component { Id = id, Name = "New component" }] } });
+        Bench.Apply("New component", car => car with { Access = car.Access with { Components = [.. car.Access.Components, (Component)NewEntry.Of(typeof(Component), id)] } });
         Navigation.NavigateTo(Address(id));
     }
 
