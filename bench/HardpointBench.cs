@@ -1,7 +1,9 @@
 using BenchmarkDotNet.Attributes;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.RootFinding;
 

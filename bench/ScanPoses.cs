@@ -19,7 +19,7 @@ internal static class ScanPoses
         WheelPose rest = WheelPose.StraightAhead(InventedArch.Hub, WheelSide.Left, default, 0);
         return new RigidSteerPoses(
             new RatioMotion(new RatioWheel(-0.02, -0.35, LateralGain: -0.05), new RatioStation(0.40, 0.95, 0.1)),
-            InventedArch.Hub, WheelSide.Left, SteeringAxis.AtHubHeight(rest, WheelSide.Left, 0.2, 0.1, 0.09, 0.01));
+            InventedArch.Hub, WheelSide.Left, SteeringLine.AtHubHeight(rest, WheelSide.Left, 0.2, 0.1, 0.09, 0.01));
     }
 
     /// <summary>A grid over travel and steer, to and fro, so that neighbours in the list are neighbours in space.</summary>

@@ -5,7 +5,7 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Web.Components.Linkages;
 using Cornerwright.Workshop.Linkages;
 using Microsoft.Playwright;

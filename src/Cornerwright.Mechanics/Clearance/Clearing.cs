@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Clearance;
 

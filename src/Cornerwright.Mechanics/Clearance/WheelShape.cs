@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Clearance;
 

@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Doubt;
 
 /// <summary>One observation at the present estimate: what was read less what is expected, its own standard deviation, and how the expectation moves with each parameter.</summary>

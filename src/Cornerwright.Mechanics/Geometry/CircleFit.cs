@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Geometry;
 
 /// <summary>Why points do or do not make a circle.</summary>

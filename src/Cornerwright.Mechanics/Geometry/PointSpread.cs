@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Geometry;
 
 /// <summary>How points spread about their middle: the axes of the spread and the root mean square along each, falling.</summary>

@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Geometry;
 
 /// <summary>Why pairs of points do or do not fix a turn and a shift.</summary>

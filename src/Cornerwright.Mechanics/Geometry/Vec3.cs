@@ -23,6 +23,9 @@ public readonly record struct Vec3(double X, double Y, double Z)
     public Vec3 Cross(in Vec3 b) =>
         new((Y * b.Z) - (Z * b.Y), (Z * b.X) - (X * b.Z), (X * b.Y) - (Y * b.X));
 
+    /// <summary>The same on the other side of the car. Source: reflection in the plane Y = 0.</summary>
+    public Vec3 Mirrored() => new(X, -Y, Z);
+
     /// <summary>The same direction with length 1. Source: plain vector algebra.</summary>
     /// <exception cref="InvalidOperationException">The vector is zero or not finite: our own bug, never the user's data.</exception>
     public Vec3 Unit()

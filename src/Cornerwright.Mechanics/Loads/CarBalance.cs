@@ -1,4 +1,6 @@
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Tracing;
+using Cornerwright.Mechanics.Numerics;
+
 
 namespace Cornerwright.Mechanics.Loads;
 

@@ -1,4 +1,5 @@
-using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Mechanics.Numerics;
+
 
 namespace Cornerwright.Mechanics.Loads;
 

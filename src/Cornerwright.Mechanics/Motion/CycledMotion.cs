@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Motion;
 
 /// <summary>A corner cycled by hand: the wheel lifted in steps with the spring out, readings taken at each, and joined by curves: through them or, where they carry errors, among them.</summary>
@@ -8,11 +10,11 @@ namespace Cornerwright.Mechanics.Motion;
 /// Source: docs/theory/motion.md §5.
 /// </remarks>
 public sealed class CycledMotion(
-    TravelCurve? camber,
-    TravelCurve? toe,
-    TravelCurve? lateral,
-    TravelCurve? springLength,
-    TravelCurve? damperLength,
+    SampledCurve? camber,
+    SampledCurve? toe,
+    SampledCurve? lateral,
+    SampledCurve? springLength,
+    SampledCurve? damperLength,
     double extrapolationMargin = 0.01) : CornerMotion
 {
     /// <inheritdoc/>
@@ -58,7 +60,7 @@ public sealed class CycledMotion(
 
     private static Reach Worse(Reach a, Reach b) => (Reach)Math.Max((int)a, (int)b);
 
-    private Reach Domain(TravelCurve? curve, double travel)
+    private Reach Domain(SampledCurve? curve, double travel)
     {
         if (!double.IsFinite(travel))
         {

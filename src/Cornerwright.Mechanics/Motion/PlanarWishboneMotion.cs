@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion;
 

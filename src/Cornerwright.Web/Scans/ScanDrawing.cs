@@ -4,6 +4,7 @@ using Cornerwright.Garage.Scans;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Web.Scans;

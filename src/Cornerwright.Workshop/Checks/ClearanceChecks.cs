@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;

@@ -1,6 +1,6 @@
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Clearance.Scans;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;

@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Workshop.Clearances;
 

@@ -1,5 +1,6 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Corners;

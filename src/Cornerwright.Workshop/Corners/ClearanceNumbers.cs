@@ -2,7 +2,6 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;

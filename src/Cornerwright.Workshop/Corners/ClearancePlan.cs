@@ -2,7 +2,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 

@@ -1,6 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;

@@ -3,7 +3,8 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Numerics;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
@@ -278,7 +279,7 @@ internal sealed class MotionPlan
         return MonotoneCurve.Create([-Far, Far], [x[_toe] - rise, x[_toe] + rise], out _);
     }
 
-    private TravelCurve? Curve(ReadOnlySpan<double> x, int column, double shift)
+    private SampledCurve? Curve(ReadOnlySpan<double> x, int column, double shift)
     {
         var at = new List<double>();
         var value = new List<double>();

@@ -2,7 +2,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -67,7 +67,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
         {
             // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
             double kingpin = At(n, _clearance.Kingpin), caster = At(n, _clearance.Caster), offset = At(n, _clearance.HubOffset);
-            pose = pose.Steered(Mechanics.Clearance.SteeringAxis.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (At(n, _clearance.SteerFade) * travel)));
+            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (At(n, _clearance.SteerFade) * travel)));
         }
 
         return usable;

@@ -1,7 +1,7 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 
 namespace Cornerwright.Workshop.Linkages;
 

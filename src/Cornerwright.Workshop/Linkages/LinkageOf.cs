@@ -4,7 +4,8 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Judging;
 

@@ -1,8 +1,8 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
-using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using T = Cornerwright.Garage.Cars.HardpointTable;
 
 namespace Cornerwright.Workshop.Linkages;

@@ -1,5 +1,6 @@
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;

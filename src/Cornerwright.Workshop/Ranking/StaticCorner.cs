@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Corners;

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;

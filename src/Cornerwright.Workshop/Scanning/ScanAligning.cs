@@ -2,9 +2,9 @@ using System.Globalization;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Scans;
-using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Workshop.Scanning;
 

@@ -3,9 +3,9 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Scans;
-using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Workshop.Scanning;
 

@@ -2,6 +2,7 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;

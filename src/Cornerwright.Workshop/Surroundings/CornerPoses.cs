@@ -1,5 +1,5 @@
-using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;

@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Clearances;
 
 namespace Cornerwright.Workshop.Surroundings;
@@ -42,7 +43,7 @@ public sealed record PoseGap(NearThing Thing, double Gap, WheelPart Part, Vec3 O
     public double InHand => Gap - Wanted;
 
     /// <summary>Clock position of the nearest place, hours.</summary>
-    public double Clock => Mechanics.Clearance.Clock.HoursOf(Math.Abs(OnThing.Y) + Math.Abs(OnThing.Z) > 1e-9 ? OnThing : OnWheel);
+    public double Clock => Mechanics.Motion.Clock.HoursOf(Math.Abs(OnThing.Y) + Math.Abs(OnThing.Z) > 1e-9 ? OnThing : OnWheel);
 }
 
 /// <summary>The least gap to anything of the body over every pose that is allowed, as an interval.</summary>

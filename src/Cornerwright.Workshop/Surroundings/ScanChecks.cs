@@ -2,6 +2,7 @@ using System.Globalization;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;

@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;

@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Steering;
 using Cornerwright.Workshop.Linkages;
 
 namespace Cornerwright.Workshop.Sweeps;

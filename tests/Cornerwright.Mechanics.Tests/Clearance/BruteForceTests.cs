@@ -1,5 +1,6 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Mechanics.Tests.Clearance;

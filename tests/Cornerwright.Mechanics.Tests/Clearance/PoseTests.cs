@@ -40,7 +40,7 @@ public class PoseTests
         {
             double out_ = side == WheelSide.Left ? 1 : -1;
             WheelPose straight = WheelPose.StraightAhead(new(0, out_ * 0.75, 0.31), side, default, 0);
-            SteeringAxis axis = SteeringAxis.AtHubHeight(straight, side, kingpinInclination: 0.21, caster: 0.10, inboardOffset: 0.08, forwardOffset: 0.01);
+            SteeringLine axis = SteeringLine.AtHubHeight(straight, side, kingpinInclination: 0.21, caster: 0.10, inboardOffset: 0.08, forwardOffset: 0.01);
             Assert.Equal(0.21, Math.Atan2(-out_ * axis.Direction.Y, axis.Direction.Z), 1e-14);
             Assert.Equal(0.10, Math.Atan2(-axis.Direction.X, axis.Direction.Z), 1e-14);
             WheelPose left = straight.Steered(axis, 0.5);
@@ -64,7 +64,7 @@ public class PoseTests
     {
         // Fact of the trade, common practice, no source: with caster and no kingpin inclination the outer wheel gains negative camber.
         WheelPose right = WheelPose.StraightAhead(new(0, -0.75, 0.31), WheelSide.Right, default, 0);
-        SteeringAxis axis = SteeringAxis.AtHubHeight(right, WheelSide.Right, 0, 0.12, 0.08, 0);
+        SteeringLine axis = SteeringLine.AtHubHeight(right, WheelSide.Right, 0, 0.12, 0.08, 0);
         double camber = Math.Asin(-right.Steered(axis, 0.4).Spindle.Z);
         Assert.True(camber < -0.03, $"camber {camber}");
 

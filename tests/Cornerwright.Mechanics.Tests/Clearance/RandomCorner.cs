@@ -28,7 +28,7 @@ internal static class RandomCorner
         double out_ = side == WheelSide.Left ? 1 : -1;
         var wheel = new WheelMotionState(random.Between(-0.08, 0.05), random.Between(-0.02, 0.02), random.Between(-0.01, 0.01));
         WheelPose straight = WheelPose.StraightAhead(new(0.02, out_ * 0.75, 0.31), side, wheel, random.Between(-0.08, 0.08));
-        SteeringAxis axis = SteeringAxis.AtHubHeight(straight, side, 0.2, 0.1, 0.09, 0.01);
+        SteeringLine axis = SteeringLine.AtHubHeight(straight, side, 0.2, 0.1, 0.09, 0.01);
         return straight.Steered(axis, random.Between(-0.6, 0.6));
     }
 

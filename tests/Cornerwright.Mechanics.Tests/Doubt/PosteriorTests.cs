@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Mechanics.Numerics;
 using MathNet.Numerics.LinearAlgebra;
 using MathNet.Numerics.LinearAlgebra.Double;
 

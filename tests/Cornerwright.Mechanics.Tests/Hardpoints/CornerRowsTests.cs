@@ -1,7 +1,9 @@
 using System.Text.Json;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Mechanics.Motion.Hardpoints.Steering;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

@@ -1,5 +1,7 @@
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Fit;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Mechanics.Motion.Hardpoints.Tracing;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;

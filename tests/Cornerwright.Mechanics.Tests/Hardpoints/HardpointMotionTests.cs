@@ -1,5 +1,7 @@
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

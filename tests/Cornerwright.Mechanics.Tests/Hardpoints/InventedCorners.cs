@@ -1,5 +1,5 @@
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

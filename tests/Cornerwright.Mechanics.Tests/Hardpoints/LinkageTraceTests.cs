@@ -1,7 +1,8 @@
 using System.Text.Json;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Mechanics.Motion.Hardpoints.Tracing;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

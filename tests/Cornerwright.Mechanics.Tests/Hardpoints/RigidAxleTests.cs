@@ -1,7 +1,7 @@
 using System.Text.Json;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

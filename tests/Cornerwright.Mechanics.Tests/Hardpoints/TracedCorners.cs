@@ -1,6 +1,6 @@
 using System.Text.Json;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 
 namespace Cornerwright.Mechanics.Tests.Hardpoints;
 

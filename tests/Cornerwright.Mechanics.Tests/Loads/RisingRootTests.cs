@@ -1,4 +1,5 @@
-using Cornerwright.Mechanics.Loads;
+using Cornerwright.Mechanics.Numerics;
+
 
 namespace Cornerwright.Mechanics.Tests.Loads;
 

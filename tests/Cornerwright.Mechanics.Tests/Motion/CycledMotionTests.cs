@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 using MathNet.Numerics.Interpolation;
 
 namespace Cornerwright.Mechanics.Tests.Motion;

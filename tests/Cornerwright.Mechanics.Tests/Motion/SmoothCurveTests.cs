@@ -1,4 +1,4 @@
-using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 using MathNet.Numerics;
 
 namespace Cornerwright.Mechanics.Tests.Motion;

@@ -1,7 +1,7 @@
 using System.Runtime.InteropServices;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Web.Components.Linkages;
 
 namespace Cornerwright.Web.Tests.Linkages;

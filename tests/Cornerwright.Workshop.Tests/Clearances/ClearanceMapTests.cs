@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;

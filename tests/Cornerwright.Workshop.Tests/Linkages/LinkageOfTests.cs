@@ -3,7 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Workshop.Linkages;
 
 namespace Cornerwright.Workshop.Tests.Linkages;

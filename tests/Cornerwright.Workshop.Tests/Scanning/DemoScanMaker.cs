@@ -1,6 +1,7 @@
 using System.Text;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Workshop.Tests.Scanning;
 

@@ -5,6 +5,7 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Scanning;
 using Xunit.Abstractions;
 

@@ -1,5 +1,6 @@
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 

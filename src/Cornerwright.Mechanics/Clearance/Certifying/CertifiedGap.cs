@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Motion;
+
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
 /// <summary>How a certification ended.</summary>

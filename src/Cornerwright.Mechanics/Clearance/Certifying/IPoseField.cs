@@ -31,7 +31,7 @@ public interface IPoseField
 /// <param name="side">Side of the car.</param>
 /// <param name="axis">The axis at the reference state; it moves with the hub face.</param>
 /// <remarks>Source: docs/theory/clearance.md §3.</remarks>
-public sealed class RigidSteerPoses(CornerMotion motion, Geometry.Vec3 referenceHubFace, WheelSide side, SteeringAxis axis) : IPoseField
+public sealed class RigidSteerPoses(CornerMotion motion, Geometry.Vec3 referenceHubFace, WheelSide side, SteeringLine axis) : IPoseField
 {
     private readonly Geometry.Vec3 hubToAxis = axis.Point - referenceHubFace;
 

@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Motion;
+
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
 /// <summary>A pose field over a box with what a certification has to know of it: how strongly it bends, and poses spread over the box.</summary>

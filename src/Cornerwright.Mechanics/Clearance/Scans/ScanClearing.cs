@@ -1,5 +1,6 @@
 using System.Runtime.Intrinsics;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Clearance.Scans;
 

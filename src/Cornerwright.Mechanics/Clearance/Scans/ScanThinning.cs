@@ -1,5 +1,3 @@
-using Cornerwright.Mechanics.Geometry;
-
 namespace Cornerwright.Mechanics.Clearance.Scans;
 
 /// <summary>A scan with fewer points.</summary>

@@ -1,4 +1,6 @@
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Clearance.Scans;
 

@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Surroundings;
 

@@ -1,6 +1,6 @@
 using Cornerwright.Garage.Cars;
-using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Scanning;

@@ -1,5 +1,5 @@
 using Cornerwright.Garage.Quantities;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Tracing;
 using Cornerwright.Workshop.Linkages;
 
 namespace Cornerwright.Web.Components.Linkages;

@@ -40,7 +40,7 @@ public sealed record LinkagePlan3d(
         var members = LinkageMember.Of(table)
             .Select(m => new Member3d(Words(m.Kind), m.Name, Find(m.From), Find(m.To), m.Share, CoilRadius))
             .Where(m => m.A >= 0 && m.B >= 0).ToList();
-        foreach (var rod in setting.Points.Linkage.Ties.OfType<Mechanics.Motion.Hardpoints.LinkageTie.Rod>().Where(r => r.Steers))
+        foreach (var rod in setting.Points.Linkage.Ties.OfType<Mechanics.Motion.Hardpoints.Linkage.LinkageTie.Rod>().Where(r => r.Steers))
         {
             members.Add(new("rack", "rack", rod.Body, rod.Body, 0, 0));
         }

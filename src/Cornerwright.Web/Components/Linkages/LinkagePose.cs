@@ -1,7 +1,8 @@
 using System.Runtime.InteropServices;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Mechanics.Geometry;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 
 namespace Cornerwright.Web.Components.Linkages;
 

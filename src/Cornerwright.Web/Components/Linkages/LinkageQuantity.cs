@@ -1,5 +1,5 @@
 using Cornerwright.Garage.Quantities;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 
 namespace Cornerwright.Web.Components.Linkages;
 

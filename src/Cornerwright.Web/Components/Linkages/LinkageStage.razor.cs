@@ -1,6 +1,7 @@
 using System.Globalization;
 using Cornerwright.Garage.Quantities;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using Cornerwright.Web.Components.Pictures;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;

@@ -1,4 +1,5 @@
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+
 
 namespace Cornerwright.Web.Components.Linkages;
 

@@ -3,7 +3,7 @@ using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Motion.Hardpoints;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Tests.Clearance.Scans;
 using Cornerwright.Mechanics.Tests.Hardpoints;
 using Proof = Cornerwright.Mechanics.Clearance.Certifying.Certifying;

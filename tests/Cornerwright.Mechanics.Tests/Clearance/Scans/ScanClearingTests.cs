@@ -2,6 +2,7 @@ using System.Runtime.Intrinsics;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Scans;
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion;
 using Xunit.Abstractions;
 
 namespace Cornerwright.Mechanics.Tests.Clearance.Scans;

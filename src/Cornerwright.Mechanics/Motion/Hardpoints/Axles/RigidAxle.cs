@@ -1,0 +1,184 @@
+using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
+using Cornerwright.Mechanics.Numerics;
+
+namespace Cornerwright.Mechanics.Motion.Hardpoints.Axles;
+
+/// <summary>A rigid axle on rods, asked by the travel of both wheels.</summary>
+/// <remarks>
+/// Both wheel centres' heights are prescribed; where across and along the car the axle stands, its yaw and its pitch follow from the rods:
+/// exactly from four, from more by weighted least squares of their length changes, because bushings give. Every pose is reached from the
+/// reference state in steps, so the answer does not depend on what was asked before. Rates are exact derivatives.
+/// Source: docs/theory/rigid-axles.md.
+/// </remarks>
+public sealed class RigidAxle
+{
+    /// <summary>Largest length change, m, of a rod that counts as kept where the rods are as many as the free numbers: rounding.</summary>
+    private const double LengthKept = 1e-9;
+
+    private readonly RigidAxlePoints points;
+    private readonly RigidAxleSolver heightsGiven;
+    private readonly RigidAxleSolver? meanGiven;
+    private readonly PoseNumbers<double> reference;
+    private readonly double track;
+    private readonly AxleEnd left;
+    private readonly AxleEnd right;
+
+    /// <exception cref="ArgumentException">Fewer than 4 rods, a rod without length or stiffness, wheel centres the wrong way round, or a number that is not finite.</exception>
+    public RigidAxle(RigidAxlePoints points)
+    {
+        this.points = points;
+        points.Left.Check();
+        points.Right.Check();
+        Require.Positive(points.BushingGive);
+        Vec3 line = points.Left.WheelCentre - points.Right.WheelCentre;
+        if (points.Rods.Count < 4 || !(line.Y > 0))
+        {
+            throw new ArgumentException("A rigid axle needs at least 4 rods, and a left wheel to the left of the right one.", nameof(points));
+        }
+
+        foreach (AxleRod rod in points.Rods)
+        {
+            Require.Positive(rod.Stiffness);
+            Require.Positive((rod.OnAxle - rod.OnBody).Length);
+        }
+
+        track = line.Length;
+        Vec3 centre = 0.5 * (points.Left.WheelCentre + points.Right.WheelCentre);
+        reference[PoseNumber.X] = centre.X;
+        reference[PoseNumber.Y] = centre.Y;
+        reference[PoseNumber.Z] = centre.Z;
+        reference[PoseNumber.Yaw] = Math.Atan2(-line.X, line.Y);
+        reference[PoseNumber.Roll] = Math.Asin(line.Z / track);
+        var (x, y) = (Direction(Vec3.UnitX), Direction(Vec3.UnitY));
+        Vec3 z = x.Cross(y);
+        Vec3 Turned(Vec3 v) => new(x.Dot(v), y.Dot(v), z.Dot(v));
+        Vec3 OnAxle(Vec3 p) => Turned(p - centre);
+
+        heightsGiven = RigidAxleSolver.For(points.Rods, OnAxle, rollFree: false);
+        meanGiven = points.Rods.Count >= 5 ? RigidAxleSolver.For(points.Rods, OnAxle, rollFree: true) : null;
+        left = AxleEnd.For(points.Left, 1, OnAxle, Turned);
+        right = AxleEnd.For(points.Right, -1, OnAxle, Turned);
+    }
+
+    /// <summary>The points this axle was made from. Source: as given.</summary>
+    public RigidAxlePoints Points => points;
+
+    /// <summary>The axle where both wheel centres' travels are prescribed. Source: docs/theory/rigid-axles.md §2.</summary>
+    /// <param name="travelLeft">Of the left wheel centre, m, bump positive.</param>
+    /// <param name="travelRight">Of the right wheel centre, m, bump positive.</param>
+    /// <returns>
+    /// Why is NotFinite, or LinkageCannotClose when the travels differ by more than the axle is long, no pose was found, or a rod would
+    /// have to change by more than its bushings give: then the worst rod is named.
+    /// </returns>
+    public RigidAxleState At(double travelLeft, double travelRight)
+    {
+        double heave = 0.5 * (travelLeft + travelRight);
+        double sine = Math.Sin(reference[PoseNumber.Roll]) + ((travelLeft - travelRight) / track);
+        if (!double.IsFinite(travelLeft) || !double.IsFinite(travelRight))
+        {
+            return Unreached(Reach.NotFinite, heave);
+        }
+
+        if (!(Math.Abs(sine) < 1))
+        {
+            return Unreached(Reach.LinkageCannotClose, heave);
+        }
+
+        PoseNumbers<double> q = reference;
+        double roll = Math.Asin(sine), z = reference[PoseNumber.Z] + heave;
+        return heightsGiven.MoveTo(ref q, z, roll, Math.Max(Math.Abs(travelLeft), Math.Abs(travelRight)))
+            ? Answer(heightsGiven, q, heave)
+            : Unreached(Reach.LinkageCannotClose, heave);
+    }
+
+    /// <summary>
+    /// The axle where only the mean travel is prescribed and the rods alone decide the roll, as if nothing else held it level. With five
+    /// rods all lengths are kept.
+    /// Source: docs/theory/rigid-axles.md §2.
+    /// </summary>
+    /// <param name="heave">Mean travel, m, bump positive.</param>
+    /// <param name="keepBranch">
+    /// False: any pose that keeps the lengths will do, even if the axle could get there only by taking a rod off. Linkages that are nearly
+    /// symmetric fold within their travel in this sense; bushings, which this method leaves out, carry them across.
+    /// </param>
+    /// <returns>As <see cref="At"/>; LinkageCannotClose with fewer than 5 rods, which leave the roll open.</returns>
+    public RigidAxleState AtMean(double heave, bool keepBranch = true)
+    {
+        if (!double.IsFinite(heave))
+        {
+            return Unreached(Reach.NotFinite, heave);
+        }
+
+        PoseNumbers<double> q = reference;
+        return meanGiven is not null && meanGiven.MoveTo(ref q, reference[PoseNumber.Z] + heave, 0, Math.Abs(heave), keepBranch)
+            ? Answer(meanGiven, q, heave)
+            : Unreached(Reach.LinkageCannotClose, heave);
+    }
+
+    private Vec3 Direction(in Vec3 onAxle)
+    {
+        PoseNumbers<Jet> still = default;
+        for (int i = 0; i < 6; i++)
+        {
+            still[i] = new(reference[i], 0, 0);
+        }
+
+        return new PoseFrame(still).Turned(onAxle).V;
+    }
+
+    private static RigidAxleState Unreached(Reach why, double heave, double[]? changes = null, string worst = "") =>
+        new(why, default, heave, 0, 0, 0, changes ?? [], worst, 0, 0, 0, 0, default, 0, 0, null, null);
+
+    private RigidAxleState Answer(RigidAxleSolver solver, in PoseNumbers<double> q, double heave)
+    {
+        double[] changes = new double[solver.Rods];
+        solver.Changes(q, changes);
+        int worst = 0;
+        for (int i = 1; i < changes.Length; i++)
+        {
+            worst = Math.Abs(changes[i]) > Math.Abs(changes[worst]) ? i : worst;
+        }
+
+        double allowed = solver.Rods == solver.FreeNumbers ? LengthKept : points.BushingGive;
+        string name = points.Rods[worst].Name;
+        if (!(Math.Abs(changes[worst]) <= allowed))
+        {
+            return Unreached(Reach.LinkageCannotClose, heave, changes, name);
+        }
+
+        // Rates are those of prescribed heights: both up, left up and right down, left alone, right alone.
+        bool smooth = Moving(q, 1, 1, out PoseNumbers<Jet> inHeave) & Moving(q, 1, -1, out PoseNumbers<Jet> inRoll)
+            & Moving(q, 1, 0, out PoseNumbers<Jet> leftAlone) & Moving(q, 0, 1, out PoseNumbers<Jet> rightAlone);
+        return smooth
+            ? State(heave, inHeave, inRoll, new(leftAlone), new(rightAlone), changes, name)
+            : Unreached(Reach.LinkageCannotClose, heave, changes, name);
+    }
+
+    /// <summary>The axle's numbers while the wheels travel at the given rates; the roll's sine grows by their difference over the track.</summary>
+    private bool Moving(in PoseNumbers<double> q, double leftRate, double rightRate, out PoseNumbers<Jet> moving)
+    {
+        double turn = (leftRate - rightRate) / (track * Math.Cos(q[PoseNumber.Roll]));
+        Jet height = new(q[PoseNumber.Z], 0.5 * (leftRate + rightRate), 0);
+        return heightsGiven.Derivatives(q, height, new(q[PoseNumber.Roll], turn, turn * turn * Math.Tan(q[PoseNumber.Roll])), out moving);
+    }
+
+    private RigidAxleState State(
+        double heave, in PoseNumbers<Jet> inHeave, in PoseNumbers<Jet> inRoll, in PoseFrame leftAlone, in PoseFrame rightAlone,
+        double[] changes, string worst)
+    {
+        PoseFrame up = new(inHeave), over = new(inRoll);
+        AxleWheelState leftState = left.At(up, over, leftAlone), rightState = right.At(up, over, rightAlone);
+        var (leftPath, rightPath) = (left.Contact(over), right.Contact(over));
+        Vec3 centre = up.Origin.V;
+
+        Vec3 normals = RollCentre.WhereNormalsMeet(leftPath.V, leftPath.D, rightPath.V, rightPath.D) with { X = centre.X };
+        double still = centre.Z + (over.Origin.D.Y / over.AngularVelocity().X);
+        return new(
+            Reach.Reached, centre, heave, inHeave[PoseNumber.Roll].V, inHeave[PoseNumber.Yaw].V, inHeave[PoseNumber.Pitch].V, changes, worst,
+            inHeave[PoseNumber.Yaw].D, inRoll[PoseNumber.Yaw].D / inRoll[PoseNumber.Roll].D,
+            0.5 * (leftState.CentreRecession + rightState.CentreRecession), 0.5 * (leftState.ContactRecession + rightState.ContactRecession),
+            normals, still,
+            still - (0.5 * (leftPath.V.Z + rightPath.V.Z)), leftState, rightState);
+    }
+}
