@@ -12,7 +12,7 @@ namespace Cornerwright.Workshop.Checks;
 /// <summary>Does tyre or rim touch anything at any travel and steer.</summary>
 internal static class ClearanceChecks
 {
-    public static IEnumerable<CornerCheck> For(CornerPlan plan, CornerNumbers solved)
+    public static IEnumerable<CornerCheck> For(CornerPlan plan, SolvedCorner solved)
     {
         var items = plan.Clearance.Items;
         for (int i = 0; i < items.Count; i++)
@@ -24,15 +24,16 @@ internal static class ClearanceChecks
             yield return new CornerCheck
             {
                 Id = "clear-" + item.Id,
+                Scope = CheckScope.WheelInCar,
                 Title = $"{(tyre ? "Tyre" : "Rim")} to {item.Name}",
                 Unit = Units.Millimetre,
                 Missing = [.. plan.Clearance.Missing, .. item.Missing],
-                Value = n => n.Gaps[index],
+                Value = n => n.Gap(index),
                 Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
                 Sentence = (_, value) => Sentence(item, worst, value),
                 Worst = n => Worst(item, worst, n),
                 Clearance = index,
-                Assumptions = Assumptions(plan, item, solved),
+                Assumptions = Assumptions(plan, item, solved.Read),
             };
         }
     }
@@ -45,21 +46,21 @@ internal static class ClearanceChecks
             : $"The {part} runs {Mm(-value)} into the {item.Name} at {clock}.";
     }
 
-    private static WorstState Worst(ClearanceItem item, WorstPose worst, CornerNumbers n)
+    private static WorstState Worst(ClearanceItem item, WorstPose worst, CornerReader n)
     {
         if (item.AttachedTo == AttachedTo.Knuckle)
         {
             return new WorstState("at every travel: it moves with the wheel", Clock: worst.Clearing.ClockHours);
         }
 
-        var (droop, bump) = n.Clearance.Range(n);
+        var (droop, bump) = n.Swept();
         double travel = droop + (worst.Share * (bump - droop));
         string where = worst.Share < 0.01 ? "at full droop" : worst.Share > 0.99 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
         string steer = worst.Steer == 0 ? "straight ahead" : $"steered {new Measure(Math.Abs(worst.Steer), Units.Degree, 0).Text} to the {(worst.Steer > 0 ? "left" : "right")}";
         return new WorstState($"{where}, {steer}", travel, worst.Steer, worst.Clearing.ClockHours);
     }
 
-    private static List<string> Assumptions(CornerPlan plan, ClearanceItem item, CornerNumbers solved)
+    private static List<string> Assumptions(CornerPlan plan, ClearanceItem item, CornerReader solved)
     {
         var list = new List<string>();
         if (item.AttachedTo == AttachedTo.Body)

@@ -21,15 +21,15 @@ internal sealed record CornerCheck
     public IReadOnlyList<string> Missing { get; init; } = [];
 
     /// <summary>SI; not finite where the state is out of the motion's reach.</summary>
-    public required Func<CornerNumbers, double> Value { get; init; }
+    public required Func<CornerReader, double> Value { get; init; }
 
     public double Low { get; init; } = double.NegativeInfinity;
     public double High { get; init; } = double.PositiveInfinity;
 
     /// <summary>What a mechanic would say of this value.</summary>
-    public required Func<CornerNumbers, double, string> Sentence { get; init; }
+    public required Func<CornerReader, double, string> Sentence { get; init; }
 
-    public Func<CornerNumbers, WorstState?> Worst { get; init; } = _ => null;
+    public Func<CornerReader, WorstState?> Worst { get; init; } = _ => null;
 
     /// <summary>What the check takes for granted beyond the readings' own assumptions.</summary>
     public IReadOnlyList<string> Assumptions { get; init; } = [];
@@ -43,29 +43,17 @@ internal sealed record CornerCheck
     /// <summary>False for a check of the readings themselves: nothing on the car would cure it.</summary>
     public bool Curable { get; init; } = true;
 
-    /// <summary>True if travel, loads and springs play a part; false for what only the parts' dimensions decide.</summary>
-    public bool NeedsSolving { get; init; } = true;
+    /// <summary>What of a build has a part in it.</summary>
+    public CheckScope Scope { get; init; }
 
     /// <summary>The clearance that this check reads, by its place in the corner's list; -1 for all other checks.</summary>
     public int Clearance { get; init; } = -1;
 
-    /// <summary>True for a value that reads where the tyre first touches.</summary>
-    public bool ReadsTouch { get; init; }
-
-    /// <summary>True for a value that reads the wheel's outline and poses itself, as clearances to scans do.</summary>
-    public bool ReadsWheel { get; init; }
+    /// <summary>True for a value that is proved over all poses, and only followed in one of them while an input is moved.</summary>
+    public bool Proved { get; init; }
 
     /// <summary>A cure of the check's own, beside those that a corner's levers give: from its value and the margin wanted.</summary>
     public Func<double, double, Cure>? OwnCure { get; init; }
-
-    /// <summary>What has to be worked out before the value can be read, when any input may have moved.</summary>
-    public InputEffect Reads => ReadsTouch ? InputEffect.Everything
-        : Clearance >= 0 ? new(true, true, true, 1UL << Clearance)
-        : new(Travel: true, Motion: true);
-
-    /// <summary>True if a change with this effect can change the value. An input without any effect is one that checks read directly.</summary>
-    public bool Feels(InputEffect effect) =>
-        effect.Travel || effect.IsNone || (ReadsWheel && (effect.Wheel || effect.Motion || effect.Items != 0)) || !NeedsSolving || (effect.Items != 0 && (ReadsTouch || (Clearance >= 0 && (effect.Items & (1UL << Clearance)) != 0)));
 
     public bool CanSpeak => Missing.Count == 0;
 }

@@ -42,7 +42,7 @@ internal static class DamperChecks
             Title = "Damper near its middle",
             Unit = Units.Percent,
             Decimals = 0,
-            Missing = [.. ride, .. CornerPlan.Words(plan.Station.RodClosed == InputTable.None, "rod showing, pushed in")],
+            Missing = [.. ride, .. CornerPlan.Words(!plan.Station.RodClosed.IsGiven, "rod showing, pushed in")],
             Value = n => OffMiddle(plan, n, n.Ride[wanted]),
             Low = -share,
             High = share,
@@ -52,17 +52,17 @@ internal static class DamperChecks
         if (damper.ThreadLow is { } threadLow && damper.ThreadHigh is { } threadHigh)
         {
             double spare = Limit(plan.Limits.ThreadInHand);
-            int perch = plan.Station.Perch;
+            var perch = plan.Station.Perch;
             yield return new CornerCheck
             {
                 Id = "collar-thread",
+                Scope = CheckScope.Fit,
                 Title = "Collar on its thread",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(perch == InputTable.None, "perch height")],
+                Missing = [.. CornerPlan.Words(!perch.IsGiven, "perch height")],
                 Value = n => n.X[perch],
                 Low = threadLow.Si + spare,
                 High = threadHigh.Si - spare,
-                NeedsSolving = false,
                 Sentence = (_, value) => value < threadLow.Si || value > threadHigh.Si
                     ? $"At {Mm(value)} the perch stands off its thread, which reaches from {Mm(threadLow.Si, 0)} to {Mm(threadHigh.Si, 0)}."
                     : $"At {Mm(value)} the perch has {Mm(value - threadLow.Si)} of thread below it and {Mm(threadHigh.Si - value)} above.",
@@ -71,23 +71,23 @@ internal static class DamperChecks
 
         if (damper.BodyLow is { } bodyLow && damper.BodyHigh is { } bodyHigh)
         {
-            int body = plan.Station.Body;
+            var body = plan.Station.Body;
             yield return new CornerCheck
             {
                 Id = "body-thread",
+                Scope = CheckScope.Fit,
                 Title = "Body in its clamp",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(body == InputTable.None, "body height")],
+                Missing = [.. CornerPlan.Words(!body.IsGiven, "body height")],
                 Value = n => n.X[body],
                 Low = bodyLow.Si,
                 High = bodyHigh.Si,
-                NeedsSolving = false,
                 Sentence = (_, value) => $"The body stands {Mm(value)} above the lower reference; it may stand {Mm(bodyLow.Si, 0)} to {Mm(bodyHigh.Si, 0)}.",
             };
         }
     }
 
-    private static double OffMiddle(CornerPlan plan, CornerNumbers n, double travel)
+    private static double OffMiddle(CornerPlan plan, CornerReader n, double travel)
     {
         double open = n.X[plan.Station.RodOpen], closed = n.X[plan.Station.RodClosed];
         return (n.RodShowing(travel) - ((open + closed) / 2)) / (open - closed);

@@ -66,18 +66,18 @@ internal static class FitChecks
     private static CornerCheck Fit(CornerPlan plan, Spring spring, Reading? register, string registerPath, string holder, string place)
     {
         double tightest = Limit(plan.Limits.FitTightest), loosest = Limit(plan.Limits.FitLoosest);
-        int bore = plan.Inputs.Add($"parts/springs/{spring.Id}/innerDiameter", $"inner diameter of {spring.Name}", spring.InnerDiameter);
-        int collar = plan.Inputs.Add(registerPath, $"register of {holder}", register);
+        var bore = plan.Inputs.Add($"parts/springs/{spring.Id}/innerDiameter", $"inner diameter of {spring.Name}", spring.InnerDiameter);
+        var collar = plan.Inputs.Add(registerPath, $"register of {holder}", register);
         return new CornerCheck
         {
             Id = $"fit-{place}-{spring.Id}",
+            Scope = CheckScope.Fit,
             Title = $"{spring.Name} on {holder}",
             Unit = Units.Millimetre,
-            Missing = [.. CornerPlan.Words(bore == InputTable.None, $"inner diameter of {spring.Name}"), .. CornerPlan.Words(collar == InputTable.None, $"register of {holder}")],
+            Missing = [.. CornerPlan.Words(!bore.IsGiven, $"inner diameter of {spring.Name}"), .. CornerPlan.Words(!collar.IsGiven, $"register of {holder}")],
             Value = n => n.X[bore] - n.X[collar],
             Low = -tightest,
             High = loosest,
-            NeedsSolving = false,
             Sentence = (_, value) => value < -tightest ? $"{spring.Name} is {Mm(-value)} too small for the register of {holder}: it does not go on."
                 : value < 0 ? $"{spring.Name} goes on {holder} with {Mm(-value)} of interference: anti-seize on the register, and no hammer."
                 : value <= loosest ? $"{spring.Name} sits on {holder} with {Mm(value)} of play."
@@ -87,7 +87,7 @@ internal static class FitChecks
 
     private static CornerCheck Captive(CornerPlan plan, Sheet sheet)
     {
-        int collar = plan.Inputs.Add($"parts/sheets/{sheet.Id}/collarHeight", $"collar height of {sheet.Name}", sheet.CollarHeight);
+        var collar = plan.Inputs.Add($"parts/sheets/{sheet.Id}/collarHeight", $"collar height of {sheet.Name}", sheet.CollarHeight);
         return new CornerCheck
         {
             Id = $"captive-{sheet.Id}",
@@ -105,19 +105,19 @@ internal static class FitChecks
 
     private static CornerCheck Bare(CornerPlan plan, Spring first, Spring second)
     {
-        int a = plan.Inputs.Add($"parts/springs/{first.Id}/innerDiameter", $"inner diameter of {first.Name}", first.InnerDiameter);
-        int b = plan.Inputs.Add($"parts/springs/{second.Id}/innerDiameter", $"inner diameter of {second.Name}", second.InnerDiameter);
+        var a = plan.Inputs.Add($"parts/springs/{first.Id}/innerDiameter", $"inner diameter of {first.Name}", first.InnerDiameter);
+        var b = plan.Inputs.Add($"parts/springs/{second.Id}/innerDiameter", $"inner diameter of {second.Name}", second.InnerDiameter);
         double loosest = Limit(plan.Limits.FitLoosest);
         return new CornerCheck
         {
             Id = $"fit-bare-{first.Id}-{second.Id}",
+            Scope = CheckScope.Fit,
             Title = $"{second.Name} straight on {first.Name}",
             Unit = Units.Millimetre,
-            Missing = [.. CornerPlan.Words(a == InputTable.None, $"inner diameter of {first.Name}"), .. CornerPlan.Words(b == InputTable.None, $"inner diameter of {second.Name}")],
+            Missing = [.. CornerPlan.Words(!a.IsGiven, $"inner diameter of {first.Name}"), .. CornerPlan.Words(!b.IsGiven, $"inner diameter of {second.Name}")],
             Value = n => n.X[b] - n.X[a],
             Low = -loosest,
             High = loosest,
-            NeedsSolving = false,
             Sentence = (_, value) => $"{second.Name} stands on {first.Name} with no sheet between; their bores differ by {Mm(Math.Abs(value))}. A sheet with registers keeps them in line.",
         };
     }

@@ -21,7 +21,7 @@ internal static class HeightChecks
     {
         int wanted = CornerPlan.Wanted;
         var missing = plan.MissingForRide(wanted);
-        int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
+        var height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
         yield return new CornerCheck
         {
             Id = RideTravel,
@@ -38,7 +38,7 @@ internal static class HeightChecks
             Id = "height-silent",
             Title = "Hub to arch at ride",
             Unit = Units.Millimetre,
-            Missing = [.. missing, .. CornerPlan.Words(height == InputTable.None, "hub centre to arch edge")],
+            Missing = [.. missing, .. CornerPlan.Words(!height.IsGiven, "hub centre to arch edge")],
             Value = n => n.X[height] - n.Ride[wanted],
             Sentence = (_, value) => $"Hub to arch {Mm(value)}.",
             Silent = true,
@@ -53,7 +53,7 @@ internal static class HeightChecks
                 Id = "ride-height",
                 Title = "Ride height",
                 Unit = Units.Millimetre,
-                Missing = [.. missing, .. CornerPlan.Words(height == InputTable.None, "hub centre to arch edge")],
+                Missing = [.. missing, .. CornerPlan.Words(!height.IsGiven, "hub centre to arch edge")],
                 Value = n => n.X[height] - n.Ride[wanted],
                 Low = target.Si - band,
                 High = target.Si + band,

@@ -43,23 +43,23 @@ internal static class ReachChecks
         };
     }
 
-    private static double DroopRoom(CornerPlan plan, CornerNumbers n, LinkageRange range) =>
+    private static double DroopRoom(CornerPlan plan, CornerReader n, LinkageRange range) =>
         double.IsFinite(n.Droop) ? n.Droop - range.Least : -Short(n, range.Least + Hair, n.X[plan.Station.RodOpen] - n.RodShowing(range.Least + Hair));
 
-    private static double BumpRoom(CornerPlan plan, CornerNumbers n, LinkageRange range)
+    private static double BumpRoom(CornerPlan plan, CornerReader n, LinkageRange range)
     {
         if (double.IsFinite(n.FullBump))
         {
             return range.Most - n.FullBump;
         }
 
-        double end = plan.Station.StopSpent != InputTable.None ? n.X[plan.Station.StopSpent] + n.X[plan.Station.Packer]
-            : plan.Station.RodClosed != InputTable.None ? n.X[plan.Station.RodClosed] : double.NaN;
+        double end = plan.Station.StopSpent.IsGiven ? n.X[plan.Station.StopSpent] + n.X[plan.Station.Packer]
+            : plan.Station.RodClosed.IsGiven ? n.X[plan.Station.RodClosed] : double.NaN;
         return double.IsNaN(end) ? double.PositiveInfinity : -Short(n, range.Most - Hair, n.RodShowing(range.Most - Hair) - end);
     }
 
     // What the damper would still move, turned into travel by its motion ratio where the links end.
-    private static double Short(CornerNumbers n, double travel, double left) =>
+    private static double Short(CornerReader n, double travel, double left) =>
         n.Motion.StationAt(travel, Station.Damper, out var state).IsUsable() && Math.Abs(state.MotionRatio) > 1e-3 ? left / Math.Abs(state.MotionRatio) : double.NaN;
 
     /// <summary>As the search for travel keeps away from the linkage's end, m.</summary>

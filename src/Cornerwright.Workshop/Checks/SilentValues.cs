@@ -39,7 +39,7 @@ internal static class SilentValues
         yield return Mark("bind", plan.MissingForSpring(), n => n.Bind);
         yield return Mark("shut", plan.MissingForDamper(), n => n.Shut);
         yield return Mark("metal", [], n => n.Metal);
-        yield return Mark("tyre", plan.Clearance.Missing, n => n.TyreTouch) with { ReadsTouch = true };
+        yield return Mark("tyre", plan.Clearance.Missing, n => n.TyreTouch) with { Scope = CheckScope.WheelInCar };
         for (int i = 0; i < plan.Loads.Count; i++)
         {
             int load = i;
@@ -69,7 +69,7 @@ internal static class SilentValues
         return -1;
     }
 
-    private static double WheelRate(CornerNumbers n, double travel)
+    private static double WheelRate(CornerReader n, double travel)
     {
         var station = n.SpringStation(travel);
         var stack = n.StackAt(travel);
@@ -77,9 +77,9 @@ internal static class SilentValues
             ? RideRates.WheelRate(rate, station.MotionRatio, stack.Force, station.MotionRatioSlope) : double.NaN;
     }
 
-    private static double Frequency(CornerPlan plan, CornerNumbers n, int load)
+    private static double Frequency(CornerPlan plan, CornerReader n, int load)
     {
-        double rate = WheelRate(n, n.Ride[load]), sprung = n.X[plan.Loads[load].Index] - n.X[plan.Station.Unsprung];
+        double rate = WheelRate(n, n.Ride[load]), sprung = n.X[plan.Loads[load].Load] - n.X[plan.Station.Unsprung];
         if (plan.Build.At(plan.Place).Pressure is { } pressure && plan.Parts.TyreSize is { } tyre)
         {
             double stiffness = tyre.VerticalStiffness(pressure.Si);
@@ -89,7 +89,7 @@ internal static class SilentValues
         return rate > 0 && sprung > 0 ? RideRates.BodyFrequency(rate, sprung) : double.NaN;
     }
 
-    private static CornerCheck Figure(string name, string title, Unit unit, int decimals, IReadOnlyList<string> missing, Func<CornerNumbers, double> value) => new()
+    private static CornerCheck Figure(string name, string title, Unit unit, int decimals, IReadOnlyList<string> missing, Func<CornerReader, double> value) => new()
     {
         Id = FigurePrefix + name,
         Title = title,
@@ -101,6 +101,6 @@ internal static class SilentValues
         Silent = true,
     };
 
-    private static CornerCheck Mark(string name, IReadOnlyList<string> missing, Func<CornerNumbers, double> value) =>
+    private static CornerCheck Mark(string name, IReadOnlyList<string> missing, Func<CornerReader, double> value) =>
         Figure("", "", Units.Millimetre, 1, missing, value) with { Id = MarkPrefix + name };
 }

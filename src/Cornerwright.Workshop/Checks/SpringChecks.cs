@@ -113,7 +113,6 @@ internal static class SpringChecks
             Value = n => (n.Stack[slot].ClosingForce / planned) - 1,
             Low = -band,
             High = band,
-            NeedsSolving = true,
             Sentence = (n, value) => $"{spring.Name} shuts at {N(n.Stack[slot].ClosingForce)} in the stack, {Percent(Math.Abs(value))} {(value < 0 ? "below" : "above")} the planned {N(planned)}.",
             Worst = n => new WorstState("where the tender shuts", FiniteOrNull(HelperShutTravel(n, slot))),
         };
@@ -124,7 +123,7 @@ internal static class SpringChecks
         Id = $"coil-room-{spring.Id}",
         Title = $"Coil room of {spring.Name}",
         Unit = Units.Millimetre,
-        Missing = [.. plan.MissingForSpring(), .. plan.MissingForStop().Except(plan.MissingForSpring()), .. CornerPlan.Words(plan.Parts.BumpStop is not null && plan.Station.StopSpent == InputTable.None, "spent length of the bump stop")],
+        Missing = [.. plan.MissingForSpring(), .. plan.MissingForStop().Except(plan.MissingForSpring()), .. CornerPlan.Words(plan.Parts.BumpStop is not null && !plan.Station.StopSpent.IsGiven, "spent length of the bump stop")],
         Value = n => Room(n, slot, n.Spent),
         Low = Limit(plan.Limits.CoilRoom),
         Sentence = (n, value) => value >= 0
@@ -189,19 +188,19 @@ internal static class SpringChecks
             spring.FreeLength, meanDiameter, SpringBuckling.SeatingCoefficient(SpringSeating.BothFixed), SpringSteel.ShearModulusOilTempered, SpringSteel.YoungModulus) is { } critical
             ? critical : spring.FreeLength + spring.Travel;
 
-    private static double Squeeze(CornerNumbers n) => SpringStack.FreeLength(n.Stack) - n.SpringSpace(n.Droop);
+    private static double Squeeze(CornerReader n) => SpringStack.FreeLength(n.Stack) - n.SpringSpace(n.Droop);
 
     /// <summary>What the spring has left before it is solid, less what the stack lacks when it is bound, m.</summary>
-    private static double Room(CornerNumbers n, int slot, double travel)
+    private static double Room(CornerReader n, int slot, double travel)
     {
         var stack = n.StackAt(travel);
         return n.Stack[slot].LengthAt(stack.Force) - n.Stack[slot].SolidLength - stack.Overrun;
     }
 
-    private static double Force(CornerNumbers n, int slot) => Math.Min(n.SpringForce(n.Spent), n.Stack[slot].ClosingForce);
+    private static double Force(CornerReader n, int slot) => Math.Min(n.SpringForce(n.Spent), n.Stack[slot].ClosingForce);
 
     /// <summary>Travel at which an element of the stack shuts; infinite where it never does.</summary>
-    internal static double HelperShutTravel(CornerNumbers n, int slot) =>
+    internal static double HelperShutTravel(CornerReader n, int slot) =>
         n.TravelAtSpace(SpringStack.LengthAt(n.Stack, n.Stack[slot].ClosingForce));
 
     internal static double? MeanDiameter(Spring spring) => (spring.InnerDiameter, spring.OuterDiameter, spring.WireDiameter) switch

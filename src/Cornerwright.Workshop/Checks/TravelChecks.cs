@@ -15,13 +15,13 @@ internal static class TravelChecks
     public static IEnumerable<CornerCheck> For(CornerPlan plan)
     {
         var stop = plan.MissingForStop();
-        IReadOnlyList<string> spent = [.. stop, .. CornerPlan.Words(plan.Parts.BumpStop is not null && plan.Station.StopSpent == InputTable.None, "spent length of the bump stop")];
+        IReadOnlyList<string> spent = [.. stop, .. CornerPlan.Words(plan.Parts.BumpStop is not null && !plan.Station.StopSpent.IsGiven, "spent length of the bump stop")];
         int heaviest = Math.Max(0, plan.Heaviest), wanted = CornerPlan.Wanted;
         double stopUse = Limit(plan.Limits.StopUse);
         yield return new CornerCheck
         {
             Id = StopOrder,
-            ReadsTouch = true,
+            Scope = CheckScope.WheelInCar,
             Title = "Bump stop ends the travel",
             Unit = Units.Millimetre,
             Missing = [.. spent, .. plan.MissingForSpring().Except(spent)],
@@ -76,7 +76,7 @@ internal static class TravelChecks
     }
 
     /// <summary>What would stop the wheel if the bump stop were not there, and where.</summary>
-    private static (double Travel, string Words) FirstHard(CornerNumbers n)
+    private static (double Travel, string Words) FirstHard(CornerReader n)
     {
         var first = (Travel: n.Shut, Words: "the damper is shut");
         first = n.Bind < first.Travel ? (n.Bind, "the coils touch") : first;
@@ -84,7 +84,7 @@ internal static class TravelChecks
         return n.TyreTouch < first.Travel ? (n.TyreTouch, "the tyre touches") : first;
     }
 
-    private static double StopShare(CornerPlan plan, CornerNumbers n, double travel)
+    private static double StopShare(CornerPlan plan, CornerReader n, double travel)
     {
         var s = plan.Station;
         double usable = n.X[s.StopLength] - n.X[s.StopSpent];

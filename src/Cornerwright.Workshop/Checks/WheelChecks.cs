@@ -63,13 +63,13 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "bolt-circle",
+            Scope = CheckScope.Wheel,
             Title = "Bolt circle",
             Unit = Units.Millimetre,
             Missing = [.. CornerPlan.Words(hub.BoltCircle is null, "bolt circle of the hub"), .. CornerPlan.Words(rim.BoltCircleMm is null, "bolt circle in the rim designation")],
             Value = _ => countsDiffer ? 1 : (rim.BoltCircleMm!.Value / 1000) - hub.BoltCircle!.Si,
             Low = -CirclePlay,
             High = CirclePlay,
-            NeedsSolving = false,
             Sentence = (_, value) => countsDiffer ? $"The wheel has {rim.BoltCount} holes, the hub {hub.Bolts} bolts: it does not go on."
                 : Math.Abs(value) <= CirclePlay ? FormattableString.Invariant($"Wheel and hub share the {rim.BoltCircleMm:0.#} mm bolt circle.")
                 : $"The wheel's bolt circle is {Mm(Math.Abs(value))} {(value > 0 ? "larger" : "smaller")} than the hub's: it does not go on.",
@@ -80,19 +80,19 @@ internal static class WheelChecks
     {
         var (wheel, hub) = (plan.Parts.Wheel!, plan.Axle.Hub);
         double? stamped = plan.Parts.Rim?.CentreBoreMm is { } mm ? mm / 1000 : null;
-        int bore = wheel.CentreBore is null && stamped is { } value ? plan.Inputs.Define($"parts/wheels/{wheel.Id}/stampedBore", "stamped centre bore", value)
+        var bore = wheel.CentreBore is null && stamped is { } value ? plan.Inputs.Define($"parts/wheels/{wheel.Id}/stampedBore", "stamped centre bore", value)
             : plan.Inputs.Add($"parts/wheels/{wheel.Id}/centreBore", "centre bore of the wheel", wheel.CentreBore);
-        int centring = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/centring", "centring diameter of the hub", hub.Centring);
+        var centring = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/centring", "centring diameter of the hub", hub.Centring);
         return new CornerCheck
         {
             Id = "centre-bore",
+            Scope = CheckScope.Wheel,
             Title = "Centre bore",
             Unit = Units.Millimetre,
             Decimals = 2,
-            Missing = [.. CornerPlan.Words(bore == InputTable.None, "centre bore of the wheel"), .. CornerPlan.Words(centring == InputTable.None, "centring diameter of the hub")],
+            Missing = [.. CornerPlan.Words(!bore.IsGiven, "centre bore of the wheel"), .. CornerPlan.Words(!centring.IsGiven, "centring diameter of the hub")],
             Value = n => n.X[bore] - n.X[centring],
             Low = 0,
-            NeedsSolving = false,
             Sentence = (_, value) => value < 0 ? $"The hub is {Mm(-value, 2)} larger than the wheel's bore: it does not go on."
                 : value <= CentringPlay ? "The hub centres the wheel."
                 : $"The bore is {Mm(value, 2)} larger than the hub: a centring ring is needed.",
@@ -102,7 +102,7 @@ internal static class WheelChecks
     private static CornerCheck Engagement(CornerPlan plan)
     {
         var hub = plan.Axle.Hub;
-        int engaged = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/engagedNow", "thread engaged now", hub.EngagedNow);
+        var engaged = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/engagedNow", "thread engaged now", hub.EngagedNow);
         double seat = plan.Parts.Wheel!.SeatThickness?.Si ?? 0, seatNow = plan.PartsNow?.Wheel?.SeatThickness?.Si ?? 0;
         bool seatsKnown = plan.Parts.Wheel.Id == plan.PartsNow?.Wheel?.Id || (plan.Parts.Wheel.SeatThickness is not null && plan.PartsNow?.Wheel?.SeatThickness is not null);
         double spacer = Carried(plan.Parts), spacerNow = Carried(plan.PartsNow);
@@ -111,13 +111,13 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "bolt-engagement",
+            Scope = CheckScope.Wheel,
             Title = "Wheel bolts' engagement",
             Unit = Units.One,
             Decimals = 2,
-            Missing = [.. CornerPlan.Words(engaged == InputTable.None, "thread engaged now"), .. CornerPlan.Words(hub.Thread is null, "thread diameter of the wheel bolts")],
+            Missing = [.. CornerPlan.Words(!engaged.IsGiven, "thread engaged now"), .. CornerPlan.Words(hub.Thread is null, "thread diameter of the wheel bolts")],
             Value = n => (n.X[engaged] - lost) / thread,
             Low = Limit(plan.Limits.ThreadEngagement),
-            NeedsSolving = false,
             Sentence = (n, value) => $"{Mm(n.X[engaged] - lost)} of thread engaged, {new Measure(value, Units.One, 2).Text} times its diameter{(lost > 0 ? $"; spacer and wheel take {Mm(lost)} of what there was" : "")}. {(value < Limit(plan.Limits.ThreadEngagement) ? $"Longer {(hub.Studs ? "studs" : "bolts")} are needed, of the maker's grade." : "")}".TrimEnd(),
             Assumptions = seatsKnown ? [] : ["bolt seats of both wheels taken as equally thick: not measured"],
         };
@@ -130,35 +130,35 @@ internal static class WheelChecks
         var (wheel, corner) = (plan.Parts.Wheel!, plan.Corner);
         if (corner.CalliperRadius is not null)
         {
-            int radius = plan.Inputs.Add(plan.Path + "/calliperRadius", "calliper radius", corner.CalliperRadius);
-            int barrel = plan.Inputs.Add($"parts/wheels/{wheel.Id}/barrelRadius", "barrel radius of the wheel", wheel.BarrelRadius);
+            var radius = plan.Inputs.Add(plan.Path + "/calliperRadius", "calliper radius", corner.CalliperRadius);
+            var barrel = plan.Inputs.Add($"parts/wheels/{wheel.Id}/barrelRadius", "barrel radius of the wheel", wheel.BarrelRadius);
             yield return new CornerCheck
             {
                 Id = "calliper-barrel",
+                Scope = CheckScope.Wheel,
                 Title = "Calliper to barrel",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(barrel == InputTable.None, "barrel radius of the wheel")],
+                Missing = [.. CornerPlan.Words(!barrel.IsGiven, "barrel radius of the wheel")],
                 Value = n => n.X[barrel] - n.X[radius],
                 Low = Limit(plan.Limits.CalliperToWheel),
-                NeedsSolving = false,
                 Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and barrel." : $"The calliper is {Mm(-value)} larger than the barrel: the wheel does not go on.",
             };
         }
 
         if (corner.CalliperProud is not null)
         {
-            int proud = plan.Inputs.Add(plan.Path + "/calliperProud", "calliper beyond the hub face", corner.CalliperProud);
-            int room = plan.Inputs.Add($"parts/wheels/{wheel.Id}/spokeRoom", "spoke room of the wheel", wheel.SpokeRoom);
+            var proud = plan.Inputs.Add(plan.Path + "/calliperProud", "calliper beyond the hub face", corner.CalliperProud);
+            var room = plan.Inputs.Add($"parts/wheels/{wheel.Id}/spokeRoom", "spoke room of the wheel", wheel.SpokeRoom);
             var spacer = plan.Wheel;
             yield return new CornerCheck
             {
                 Id = "calliper-spokes",
+                Scope = CheckScope.Wheel,
                 Title = "Calliper to spokes",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(room == InputTable.None, "spoke room of the wheel"), .. CornerPlan.Words(spacer is null, "wheel offset and tyre")],
+                Missing = [.. CornerPlan.Words(!room.IsGiven, "spoke room of the wheel"), .. CornerPlan.Words(spacer is null, "wheel offset and tyre")],
                 Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
                 Low = Limit(plan.Limits.CalliperToWheel),
-                NeedsSolving = false,
                 Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and spokes." : $"The spokes run {Mm(-value)} into the calliper.",
             };
         }
@@ -171,27 +171,27 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "wheel-load",
+            Scope = CheckScope.Wheel,
             Title = "Load rating of the wheel",
             Unit = Units.Percent,
             Decimals = 0,
             Missing = [.. CornerPlan.Words(heaviest < 0, "corner loads")],
-            Value = n => (rating / n.X[plan.Loads[heaviest].Index]) - 1,
+            Value = n => (rating / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
-            NeedsSolving = false,
-            Sentence = (n, value) => $"The wheel is rated for {Kg(rating)} and carries {Kg(n.X[plan.Loads[heaviest].Index])} in load case {plan.Loads[heaviest].Case.Name}.",
+            Sentence = (n, value) => $"The wheel is rated for {Kg(rating)} and carries {Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
         };
     }
 
     private static CornerCheck Diameter(RimDesignation rim, TyreDesignation size) => new()
     {
         Id = "rim-diameter",
+        Scope = CheckScope.Wheel,
         Title = "Tyre and rim diameter",
         Unit = Units.Inch,
         Decimals = 0,
         Value = _ => (size.RimCode - rim.DiameterCode) * RimCodes.WidthCodeMetres,
         Low = -1e-6,
         High = 1e-6,
-        NeedsSolving = false,
         Sentence = (_, value) => Math.Abs(value) < 1e-6 ? FormattableString.Invariant($"Tyre and rim are both {rim.DiameterCode:0.#} inch.")
             : FormattableString.Invariant($"A {size.RimCode:0.#} inch tyre does not go on a {rim.DiameterCode:0.#} inch rim."),
     };
@@ -205,13 +205,13 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "rim-width",
+            Scope = CheckScope.Wheel,
             Title = "Rim width for the tyre",
             Unit = Units.Inch,
             Decimals = 1,
             Value = _ => RimCodes.Width(rim.WidthCode),
             Low = low - Rounding,
             High = high + Rounding,
-            NeedsSolving = false,
             Sentence = (_, value) => value < low - Rounding
                 ? FormattableString.Invariant($"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} wants at least {low / 0.0254:0.##} in.")
                 : value > high + Rounding
@@ -232,14 +232,14 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "tyre-load",
+            Scope = CheckScope.Wheel,
             Title = "Load index",
             Unit = Units.Percent,
             Decimals = 0,
             Missing = [.. CornerPlan.Words(size.GreatestLoad is null, "load index in the tyre's designation"), .. CornerPlan.Words(heaviest < 0, "corner loads")],
-            Value = n => (kilograms / n.X[plan.Loads[heaviest].Index]) - 1,
+            Value = n => (kilograms / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
-            NeedsSolving = false,
-            Sentence = (n, _) => $"The tyre bears {Kg(kilograms)}{(lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")} and carries {Kg(n.X[plan.Loads[heaviest].Index])} in load case {plan.Loads[heaviest].Case.Name}.",
+            Sentence = (n, _) => $"The tyre bears {Kg(kilograms)}{(lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")} and carries {Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
             Assumptions = lowered || pressure is not null ? [] : ["tyre pressure not given: taken as high enough for the full load index"],
         };
     }
@@ -251,13 +251,13 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "tyre-speed",
+            Scope = CheckScope.Wheel,
             Title = "Speed symbol",
             Unit = Units.KilometrePerHour,
             Decimals = 0,
             Missing = [.. CornerPlan.Words(plan.Car.TopSpeed is null, "top speed of the car"), .. CornerPlan.Words(symbol is null, "speed symbol in the tyre's designation")],
             Value = _ => symbol!.Value,
             Low = top,
-            NeedsSolving = false,
             Sentence = (_, value) => $"{size.Service!.SpeedSymbol} allows {new Measure(value, Units.KilometrePerHour, 0).Text}; the car reaches {new Measure(top, Units.KilometrePerHour, 0).Text}.",
         };
     }
@@ -268,12 +268,12 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "rolling-circumference",
+            Scope = CheckScope.Wheel,
             Title = "Rolling circumference",
             Unit = Units.Percent,
             Value = _ => change,
             Low = -limit,
             High = limit,
-            NeedsSolving = false,
             Sentence = (_, value) => Math.Abs(value) < 0.0005 ? "The wheel rolls as far as the present one."
                 : $"The wheel rolls {Percent(Math.Abs(value), 1)} {(value > 0 ? "further" : "less far")} a turn than the present one: "
                     + FormattableString.Invariant($"at a true 100 km/h the speedometer shows {100 / (1 + value):0.#}."),
@@ -288,20 +288,20 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Id = "scrub-change",
+            Scope = CheckScope.Wheel,
             Title = plan.Axle.Steered ? "Scrub radius" : "Wheel's centre plane",
             Unit = Units.Millimetre,
             Missing = [.. CornerPlan.Words(wheel is null || now is null, "offset of both wheels")],
-            Value = n => Outward(n) - (plan.Axle.Steered && kingpin != InputTable.None ? radiusChange * Math.Tan(n.X[kingpin]) : 0),
+            Value = n => Outward(n) - (plan.Axle.Steered && kingpin.IsGiven ? radiusChange * Math.Tan(n.X[kingpin]) : 0),
             Low = -limit,
             High = limit,
-            NeedsSolving = false,
             Sentence = (n, value) => plan.Axle.Steered
                 ? $"The centre plane moves {Mm(Math.Abs(Outward(n)))} {(Outward(n) >= 0 ? "outward" : "inward")}; the scrub radius changes by {Mm(value)}."
                 : $"The centre plane moves {Mm(Math.Abs(value))} {(value >= 0 ? "outward" : "inward")}: bearings and geometry feel it.",
-            Assumptions = plan.Axle.Steered && kingpin == InputTable.None ? ["kingpin inclination not given: the effect of the tyre's radius on the scrub radius is left out"] : [],
+            Assumptions = plan.Axle.Steered && !kingpin.IsGiven ? ["kingpin inclination not given: the effect of the tyre's radius on the scrub radius is left out"] : [],
         };
 
-        double Outward(CornerNumbers n) => wheel!.AxialCentre(n.X) - now!.AxialCentre(n.X);
+        double Outward(CornerReader n) => wheel!.AxialCentre(n.X) - now!.AxialCentre(n.X);
     }
 
     /// <summary>Measured diameter where there is one, else the design diameter, m.</summary>

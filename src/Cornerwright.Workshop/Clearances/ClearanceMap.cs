@@ -51,9 +51,10 @@ public sealed record ClearanceMap(
             return new([.. plan.Clearance.Missing], [], [], [], 0);
         }
 
-        var n = new CornerNumbers(plan);
-        n.Solve();
-        var (tyre, rim) = n.Clearance.Sections(n, forBody: true);
+        var solved = new SolvedCorner(plan);
+        solved.Solve();
+        var n = solved.Read;
+        var (tyre, rim) = n.Corner.Clearance.Sections(n, forBody: true);
         if (!tyre.IsSound || !rim.IsSound)
         {
             return new(["a tyre and a rim whose sizes go together"], [], [], [], 0);
@@ -98,9 +99,9 @@ public sealed record ClearanceMap(
         return best;
     }
 
-    private static List<(string Name, BoundTree Tree, double Bound)> Things(CornerNumbers n, PlacedScan[] scans) =>
+    private static List<(string Name, BoundTree Tree, double Bound)> Things(CornerReader n, PlacedScan[] scans) =>
     [
-        .. n.Clearance.Things().Where(t => t.Item.AttachedTo == AttachedTo.Body).Select(t => (t.Item.Name, t.Obstacle.Tree, 0.0)),
+        .. n.Corner.Clearance.Things().Where(t => t.Item.AttachedTo == AttachedTo.Body).Select(t => (t.Item.Name, t.Obstacle.Tree, 0.0)),
         .. scans.Where(s => s.Scan.AttachedTo == AttachedTo.Body).Select(s => (s.Scan.Name, ScanObstacles.Of(s).Tree, s.Bound)),
     ];
 

@@ -27,7 +27,7 @@ public sealed class CornerClearance
     /// <summary>m: so narrow that both ends, rounded outward to a tenth of a millimetre, are mostly one tenth apart.</summary>
     private const double Tolerance = 4e-5;
 
-    private readonly CornerNumbers _n;
+    private readonly CornerReader _n;
     private readonly CornerPoses _poses;
     private readonly PlacedScan[] _scans;
     private readonly int[] _nearest;
@@ -36,7 +36,8 @@ public sealed class CornerClearance
 
     private CornerClearance(CornerPlan plan, IEnumerable<PlacedScan> scans)
     {
-        _n = new CornerNumbers(plan);
+        var solved = new SolvedCorner(plan);
+        _n = solved.Read;
         _scans = [.. scans];
         _nearest = [.. _scans.Select(_ => -1)];
         _poses = new CornerPoses(_n);
@@ -48,9 +49,9 @@ public sealed class CornerClearance
             return;
         }
 
-        _n.Solve();
-        var (tyre, rim) = _n.Clearance.Sections(_n, forBody: true);
-        var (upright, _) = _n.Clearance.Sections(_n, forBody: false);
+        solved.Solve();
+        var (tyre, rim) = _n.Corner.Clearance.Sections(_n, forBody: true);
+        var (upright, _) = _n.Corner.Clearance.Sections(_n, forBody: false);
         if (!tyre.IsSound || !upright.IsSound || !rim.IsSound || !plan.WheelNow!.Tyre(_n.X, 0, 0).IsSound || !plan.WheelNow.Rim(_n.X).IsSound)
         {
             Missing = ["a tyre and a rim whose sizes go together"];
@@ -90,7 +91,7 @@ public sealed class CornerClearance
     /// <summary>Diameter code of the build's rim; null where its wheel does not say it.</summary>
     public double? RimCode => _n.Plan.Parts.Rim?.DiameterCode;
 
-    internal CornerNumbers Numbers => _n;
+    internal CornerReader Numbers => _n;
 
     /// <summary>Compiles and solves a corner.</summary>
     /// <param name="car">The car.</param>
@@ -119,7 +120,7 @@ public sealed class CornerClearance
         int items = _things.Length - _scans.Length;
         for (int i = 0; i < items; i++)
         {
-            var clearing = _n.Clearance.At(_n, i, travel, steer);
+            var clearing = _n.Corner.Clearance.At(_n, i, travel, steer);
             if (double.IsFinite(clearing.Gap))
             {
                 gaps.Add(new(_things[i], clearing.Gap, clearing.Part, clearing.OnWheel, clearing.OnObstacle));
@@ -142,10 +143,10 @@ public sealed class CornerClearance
         for (int i = 0; i < _things.Length && _toBody is not null; i++)
         {
             int scan = i - (_things.Length - _scans.Length);
-            if (_things[i].OnBody && (scan >= 0 || double.IsFinite(_n.Clearance.Worst[i].Clearing.Gap)))
+            if (_things[i].OnBody && (scan >= 0 || double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap)))
             {
                 things.Add(_things[i]);
-                obstacles.Add(scan >= 0 ? ScanObstacles.Of(_scans[scan]) : OfTape(_n.Clearance.PointsOf(i)));
+                obstacles.Add(scan >= 0 ? ScanObstacles.Of(_scans[scan]) : OfTape(_n.Corner.Clearance.PointsOf(i)));
                 bound = scan >= 0 ? Math.Max(bound, _scans[scan].Bound) : bound;
             }
         }
@@ -160,19 +161,19 @@ public sealed class CornerClearance
     }
 
     /// <summary>The strut's pieces at a travel, in S (a, 12, 3), m.</summary>
-    public IReadOnlyList<CylinderObstacle> Strut(double travel) => [.. _n.Clearance.Strut(_n, travel).Select(s => s.Cylinder).Where(c => c.IsSound)];
+    public IReadOnlyList<CylinderObstacle> Strut(double travel) => [.. _n.Corner.Clearance.Strut(_n, travel).Select(s => s.Cylinder).Where(c => c.IsSound)];
 
     /// <summary>What gap readings fix, as lines: of the body in B, of the knuckle in S.</summary>
     public IReadOnlyList<(NearThing Thing, Vec3[] Points)> Lines() =>
         [.. Enumerable.Range(0, _things.Length - _scans.Length)
-            .Where(i => _things[i].Kind == NearKind.Tape && double.IsFinite(_n.Clearance.Worst[i].Clearing.Gap))
-            .Select(i => (_things[i], _n.Clearance.PointsOf(i).ToArray()))];
+            .Where(i => _things[i].Kind == NearKind.Tape && double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap))
+            .Select(i => (_things[i], _n.Corner.Clearance.PointsOf(i).ToArray()))];
 
     /// <summary>Tyre and rim, present (dashed in pictures) and proposed, and the tyre with the growth and lean that the limits ask for.</summary>
     public IReadOnlyList<SectionOutline> Outlines()
     {
         var (plan, x) = (_n.Plan, _n.X);
-        TyreSection bare = plan.Wheel!.Tyre(x, 0, 0), grown = _n.Clearance.Sections(_n, forBody: true).Tyre;
+        TyreSection bare = plan.Wheel!.Tyre(x, 0, 0), grown = _n.Corner.Clearance.Sections(_n, forBody: true).Tyre;
         return
         [
             PictureMaker.Tyre("tyre now", plan.PartsNow!.Tyre!.Name, plan.WheelNow!.Tyre(x, 0, 0)),

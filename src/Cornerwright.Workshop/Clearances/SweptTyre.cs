@@ -76,7 +76,7 @@ public sealed record SweptTyre(float[] Coordinates, int[] Corners)
 
     private static WheelShape Disc(CornerClearance corner)
     {
-        var (tyre, _) = corner.Numbers.Clearance.Sections(corner.Numbers, forBody: true);
+        var (tyre, _) = corner.Numbers.Corner.Clearance.Sections(corner.Numbers, forBody: true);
         var outline = new ProfilePoint[TyreProfile.PointCount(ArcPoints)];
         int n = TyreProfile.Write(tyre, ArcPoints, outline);
         return WheelShape.Of([new WheelOutline(WheelPart.Tyre, [.. outline[..n], new(outline[n - 1].A, 0), new(outline[0].A, 0)])]);

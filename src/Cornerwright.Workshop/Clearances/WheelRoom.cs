@@ -25,13 +25,13 @@ internal sealed class WheelRoom
 
     /// <param name="n">Solved whole.</param>
     /// <param name="scans">Those at the corner.</param>
-    public WheelRoom(CornerNumbers n, IReadOnlyList<PlacedScan> scans)
+    public WheelRoom(CornerReader n, IReadOnlyList<PlacedScan> scans)
     {
         var limits = n.Plan.Limits;
         (_toBody, _toKnuckle, _rim) = (Say.Limit(limits.TyreToBody), Say.Limit(limits.TyreToKnuckle), Say.Limit(limits.RimToAnything));
         (_growth, _lean) = (Say.Limit(limits.TyreGrowth), Say.Limit(limits.TyreShift));
         _range = PoseRange.Measure(new CornerPoses(n), CornerPoses.Box(n));
-        foreach (var (item, obstacle) in n.Clearance.Things())
+        foreach (var (item, obstacle) in n.Corner.Clearance.Things())
         {
             (item.AttachedTo == AttachedTo.Body ? _body : _knuckle).Add(obstacle);
         }

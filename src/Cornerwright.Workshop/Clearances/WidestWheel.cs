@@ -60,8 +60,9 @@ public static class WidestWheel
             return new([.. plan.Clearance.Missing], [], [], [], 0, 0);
         }
 
-        var numbers = new CornerNumbers(plan);
-        numbers.Solve();
+        var solved = new SolvedCorner(plan);
+        solved.Solve();
+        var numbers = solved.Read;
         PlacedScan[] here = [.. scans?.At(place) ?? []];
         var room = new WheelRoom(numbers, here);
         if (room.Things == 0)

@@ -24,13 +24,13 @@ internal sealed class AxlePlan
 
     private readonly Side _left, _right;
     private readonly bool _isLeft, _beam;
-    private readonly int _lateralBody, _lateralAxle;
+    private readonly PointHandle _lateralBody, _lateralAxle;
 
     private AxlePlan(InputTable table, Car car, CornerPlace place)
     {
         _isLeft = place.IsLeft();
         _beam = LinkageOf.TableOf(car, place)!.Kind == LinkageKind.TwistBeam;
-        _lateralBody = _lateralAxle = InputTable.None;
+        
         if (_beam)
         {
             _left = _right = new(table, car, place, true);
@@ -79,7 +79,7 @@ internal sealed class AxlePlan
     /// <param name="toe">rad.</param>
     /// <param name="lengths">Measured axis lengths of spring and damper, m; null takes them from the points.</param>
     /// <param name="range">Ends of travel, m.</param>
-    public CornerMotion Motion(ReadOnlySpan<double> x, double camber, double toe, (double? Spring, double? Damper) lengths, (double Droop, double Bump) range)
+    public CornerMotion Motion(Reader x, double camber, double toe, (double? Spring, double? Damper) lengths, (double Droop, double Bump) range)
     {
         try
         {
@@ -112,7 +112,7 @@ internal sealed class AxlePlan
     }
 
     /// <summary>How far the axle goes with both wheels alike, and the rod that gives first at each end.</summary>
-    public LinkageRange? Range(ReadOnlySpan<double> x, double camber, double toe, double limit)
+    public LinkageRange? Range(Reader x, double camber, double toe, double limit)
     {
         try
         {
@@ -125,7 +125,7 @@ internal sealed class AxlePlan
         }
     }
 
-    private CannotReach Stop(ReadOnlySpan<double> x, double camber, double toe, double at, int sign)
+    private CannotReach Stop(Reader x, double camber, double toe, double at, int sign)
     {
         const double Further = 1e-3;
         string tie = "trailing arm";
@@ -140,7 +140,7 @@ internal sealed class AxlePlan
         return new(new(at, 0, 0), tie, 0, missing);
     }
 
-    private CornerMotion Exact(ReadOnlySpan<double> x, double camber, double toe)
+    private CornerMotion Exact(Reader x, double camber, double toe)
     {
         if (!_beam)
         {
@@ -152,7 +152,7 @@ internal sealed class AxlePlan
         return new TwistBeamMotion(new TwistBeam(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear)));
     }
 
-    private RigidAxlePoints Axle(ReadOnlySpan<double> x, double camber, double toe)
+    private RigidAxlePoints Axle(Reader x, double camber, double toe)
     {
         var rods = new List<AxleRod>();
         foreach (var (side, words) in new[] { (_left, "left"), (_right, "right") })
@@ -161,7 +161,7 @@ internal sealed class AxlePlan
             rods.Add(new($"upper link, {words}", Read(x, side.UpperBody, side.Mirrored), Read(x, side.UpperAxle, side.Mirrored)));
         }
 
-        if (_lateralBody != InputTable.None)
+        if (_lateralBody.IsGiven)
         {
             rods.Add(new("lateral rod", Read(x, _lateralBody, false), Read(x, _lateralAxle, false)));
         }
@@ -175,46 +175,46 @@ internal sealed class AxlePlan
     private static T? LateralOf(Car car, CornerPlace place) =>
         car.At(place).Hardpoints is { Mirrored: false, LateralBody: { X: not null, Y: not null, Z: not null }, LateralAxle: { X: not null, Y: not null, Z: not null } } table ? table : null;
 
-    private static Vec3 Read(ReadOnlySpan<double> x, int index, bool mirrored) => new(x[index], mirrored ? -x[index + 1] : x[index + 1], x[index + 2]);
+    private static Vec3 Read(Reader x, PointHandle point, bool mirrored) => new(x[point.X], mirrored ? -x[point.Y] : x[point.Y], x[point.Z]);
 
-    private static int Point(InputTable table, string path, T points, string property)
+    private static PointHandle Point(InputTable table, string path, T points, string property)
     {
         var field = HardpointNeeds.Points.First(f => f.PropertyName == property);
         var point = (BodyPoint)field.Get(points)!;
         string words = LinkageShape.Words(field);
-        int x = table.Add($"{path}/{field.Name}/x", words + ", X", point.X);
-        table.Add($"{path}/{field.Name}/y", words + ", Y", point.Y);
-        table.Add($"{path}/{field.Name}/z", words + ", Z", point.Z);
-        return x;
+        return new(
+            table.Add($"{path}/{field.Name}/x", words + ", X", point.X),
+            table.Add($"{path}/{field.Name}/y", words + ", Y", point.Y),
+            table.Add($"{path}/{field.Name}/z", words + ", Z", point.Z));
     }
 
     /// <summary>One wheel's end of the axle.</summary>
     private sealed class Side
     {
-        private readonly int _hub, _springMoving, _springBody, _damperMoving, _damperBody;
+        private readonly PointHandle _hub, _springMoving, _springBody, _damperMoving, _damperBody;
 
         public Side(InputTable table, Car car, CornerPlace place, bool beam)
         {
             Mirrored = car.At(place).Hardpoints!.Mirrored;
             var points = LinkageOf.TableOf(car, place)!;
             string path = CornerPlan.JsonName(Mirrored ? place.OtherSide() : place) + "/hardpoints";
-            int At(string property) => Point(table, path, points, property);
+            PointHandle At(string property) => Point(table, path, points, property);
             _hub = At(nameof(T.HubFace));
             (_springMoving, _springBody, _damperMoving, _damperBody) = (At(nameof(T.SpringMoving)), At(nameof(T.SpringBody)), At(nameof(T.DamperMoving)), At(nameof(T.DamperBody)));
             (Bush, Shear, LowerBody, LowerAxle, UpperBody, UpperAxle) = beam
-                ? (At(nameof(T.ArmOuter)), At(nameof(T.ShearCentre)), InputTable.None, InputTable.None, InputTable.None, InputTable.None)
-                : (InputTable.None, InputTable.None, At(nameof(T.LowerFrontInner)), At(nameof(T.LowerFrontOuter)), At(nameof(T.UpperFrontInner)), At(nameof(T.UpperFrontOuter)));
+                ? (At(nameof(T.ArmOuter)), At(nameof(T.ShearCentre)), PointHandle.None, PointHandle.None, PointHandle.None, PointHandle.None)
+                : (PointHandle.None, PointHandle.None, At(nameof(T.LowerFrontInner)), At(nameof(T.LowerFrontOuter)), At(nameof(T.UpperFrontInner)), At(nameof(T.UpperFrontOuter)));
         }
 
         public bool Mirrored { get; }
-        public int Bush { get; }
-        public int Shear { get; }
-        public int LowerBody { get; }
-        public int LowerAxle { get; }
-        public int UpperBody { get; }
-        public int UpperAxle { get; }
+        public PointHandle Bush { get; }
+        public PointHandle Shear { get; }
+        public PointHandle LowerBody { get; }
+        public PointHandle LowerAxle { get; }
+        public PointHandle UpperBody { get; }
+        public PointHandle UpperAxle { get; }
 
-        public AxleSide At(ReadOnlySpan<double> x, double camber, double toe) => new(
+        public AxleSide At(Reader x, double camber, double toe) => new(
             Read(x, _hub, Mirrored), camber, toe, AnyTyreRadius,
             new StationPoints(Read(x, _springBody, Mirrored), Read(x, _springMoving, Mirrored)), new StationPoints(Read(x, _damperBody, Mirrored), Read(x, _damperMoving, Mirrored)));
     }

@@ -11,10 +11,13 @@ internal sealed class BodyGaps(ThingPlaces places)
     /// <summary>How much a line's least gap may lie below that of its corners and segment middles, m: the sagitta of a 0.7 m wheel over half a segment of 0.1 m, with room.</summary>
     public const double RoughError = 0.005;
 
+    /// <summary>A line of no more points than this needs no memory of its own.</summary>
+    internal const int FewPoints = 16;
+
     private readonly ThingPlaces _places = places;
 
     /// <summary>The least gap and its place; not finite where the wheel cannot be.</summary>
-    public Clearing Of(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
+    public Clearing Of(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
     {
         if (!_places.Pose(n, n.Motion, travel, steer, out var pose))
         {
@@ -22,7 +25,7 @@ internal sealed class BodyGaps(ThingPlaces places)
         }
 
         var frame = SpindleFrame.Of(pose);
-        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
+        Span<Vec3> points = pointsInBody.Length <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[pointsInBody.Length];
         for (int k = 0; k < pointsInBody.Length; k++)
         {
             points[k] = frame.ToSpindle(pointsInBody[k]);
@@ -32,11 +35,11 @@ internal sealed class BodyGaps(ThingPlaces places)
     }
 
     /// <summary>The gap of one place on the line.</summary>
-    public double GapAt(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
+    public double GapAt(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
         _places.Pose(n, n.Motion, travel, steer, out var pose) ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
 
     /// <summary>The travel at which a line's gap is least; not a number where it cannot be less than the least known.</summary>
-    public double TravelOfLeast(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double steer, double droop, double bump, double known)
+    public double TravelOfLeast(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double steer, double droop, double bump, double known)
     {
         // Coarse samples first: where even the steepest possible fall between them stays above the least gap known, that is all.
         // Then even samples, and golden section round the lowest unless it is an end toward which the gap still falls.
@@ -94,7 +97,7 @@ internal sealed class BodyGaps(ThingPlaces places)
     }
 
     /// <summary>The gap by corners and middles: enough to see where along the travel the least one lies.</summary>
-    public double RoughGap(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
+    public double RoughGap(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
     {
         if (!_places.Pose(n, n.Motion, travel, steer, out var pose))
         {

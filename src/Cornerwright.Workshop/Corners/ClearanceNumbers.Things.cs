@@ -25,6 +25,6 @@ internal sealed partial class ClearanceNumbers
     }
 
     /// <summary>Tyre and rim of the row, with the growth and, toward the body, the lean that the limits ask for.</summary>
-    public (TyreSection Tyre, RimSection Rim) Sections(CornerNumbers n, bool forBody) =>
+    public (TyreSection Tyre, RimSection Rim) Sections(CornerReader n, bool forBody) =>
         _plan.Wheel is { } wheel ? (wheel.Tyre(n.X, _growth, forBody ? _shift : 0), wheel.Rim(n.X)) : default;
 }

@@ -15,9 +15,6 @@ internal sealed partial class ClearanceNumbers
     /// <summary>Points on each arc of the tyre's section; twelve keep the outline within 0.07 mm of its smooth curve (docs/theory/clearance.md §2).</summary>
     private const int ArcPoints = 12;
 
-    /// <summary>Swept when nothing known ends the travel, m: about the travel of a road car, either way.</summary>
-    private const double UsualTravel = 0.06;
-
     private readonly CornerPlan _plan;
     private readonly ClearancePlan _clearance;
     private readonly ThingPlaces _places;
@@ -28,7 +25,7 @@ internal sealed partial class ClearanceNumbers
     private readonly CylinderObstacle[] _cylinders;
     private readonly double[] _solid = new double[2 * WheelSolid.BufferLength(ArcPoints)];
     private readonly double[] _moved = new double[2 * WheelSolid.BufferLength(ArcPoints)];
-    private readonly Vec3[] _movedPoints = new Vec3[ClearancePlan.MostGaps];
+    private readonly Vec3[] _movedPoints;
     private readonly double _growth, _shift;
     private bool _sound;   // of the row searched
 
@@ -36,6 +33,8 @@ internal sealed partial class ClearanceNumbers
     {
         (_plan, _clearance) = (plan, plan.Clearance);
         _places = new ThingPlaces(plan);
+        int most = _clearance.Items.Count == 0 ? 0 : _clearance.Items.Max(i => i.Gaps.Count);
+        _movedPoints = new Vec3[most];
         _body = new BodyGaps(_places);
         _worst = new WorstPose[_clearance.Items.Count];
         _rivals = new RivalPoses[_clearance.Items.Count];
@@ -56,89 +55,116 @@ internal sealed partial class ClearanceNumbers
     internal static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
 
     /// <summary>Ends of the travel swept, m.</summary>
-    public (double Droop, double Bump) Range(CornerNumbers n)
+    public (double Droop, double Bump) Range(CornerReader n)
     {
-        double droop = double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, bump = double.IsFinite(n.FullBump) ? n.FullBump : UsualTravel;
-        droop = Math.Clamp(droop, _plan.LowestTravel, _plan.HighestTravel);
+        double droop = _places.Hanging(n), bump = double.IsFinite(n.FullBump) ? n.FullBump : ThingPlaces.UsualTravel;
         return (droop, Math.Clamp(bump, droop, _plan.HighestTravel));
     }
 
     /// <summary>Finds the least gap of every item, over travel and steer, and the first touch.</summary>
-    public void Search(CornerNumbers n)
+    public void Search(SolvedCorner corner)
     {
         Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
         Array.Clear(_rivals);
         Touch = FirstTouch.None;
-        _sound = IsSound(n);
-        if (!_sound)
+        var reads = corner.Reads;
+        CornerReader outline = new(corner, reads?.Outline), poses = new(corner, reads?.Poses);
+        _sound = _clearance.Missing.Count == 0 && IsSound(outline) && IsSoundNow(outline);
+        var range = Range(poses);
+        if (_sound)
+        {
+            WheelSolid toBody = Solid(outline, _solid, forBody: true), toKnuckle = Solid(outline, _solid, forBody: false);
+            for (int i = 0; i < _worst.Length; i++)
+            {
+                SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, range);
+            }
+
+            Touch = FirstTouch.Find(new StraightGap(this, poses, toBody), _clearance, poses, range, _plan.HighestTravel);
+        }
+
+        if (reads is not null)
+        {
+            NoteGaps(reads);
+        }
+    }
+
+    private void SearchOne(int i, CornerReader place, CornerReader poses, in WheelSolid toBody, in WheelSolid toKnuckle, (double Droop, double Bump) range)
+    {
+        var item = _clearance.Items[i];
+        if (item.Missing.Count > 0 || !_places.Place(place, i, _points[i], out _cylinders[i]))
         {
             return;
         }
 
-        var range = Range(n);
-        WheelSolid toBody = Solid(n, _solid, forBody: true), toKnuckle = Solid(n, _solid, forBody: false);
+        if (item.AttachedTo == AttachedTo.Body)
+        {
+            SearchPoses(poses, i, toBody, range);
+        }
+        else
+        {
+            var clearing = OfKnuckle(i, toKnuckle, _points[i], _cylinders[i]);
+            _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : TouchPlace.On(_cylinders[i], clearing));
+        }
+    }
+
+    // A gap hangs on the wheel's outline and on where the thing stands; one to the body on where the wheel can be, too.
+    private void NoteGaps(CornerReads reads)
+    {
         for (int i = 0; i < _worst.Length; i++)
         {
-            var item = _clearance.Items[i];
-            if (item.Missing.Count > 0 || !_places.Place(n, i, range.Droop, _points[i], out _cylinders[i]))
+            reads.Gap[i].Add(reads.Outline);
+            reads.Gap[i].Add(reads.Place[i]);
+            if (_clearance.Items[i].AttachedTo == AttachedTo.Body)
             {
-                continue;
-            }
-
-            if (item.AttachedTo == AttachedTo.Body)
-            {
-                SearchPoses(n, i, toBody, range);
-            }
-            else
-            {
-                var clearing = OfKnuckle(i, toKnuckle, _points[i], _cylinders[i]);
-                _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : TouchPlace.On(_cylinders[i], clearing));
+                reads.Gap[i].Add(reads.Poses);
+                reads.TyreTouch.Add(reads.Gap[i]);
             }
         }
-
-        Touch = FirstTouch.Find(new StraightGap(this, n, toBody), _clearance, n, range, _plan.HighestTravel);
     }
 
     /// <summary>
-    /// The gaps of a moved row of inputs, in the states and at the places found by <see cref="Search"/>: the least gap
+    /// The gaps of a moved row of inputs, in the states and at the places found by the search: the least gap
     /// changes, to first order, as the gap there does.
     /// </summary>
-    /// <param name="n">The moved row, solved.</param>
+    /// <param name="corner">The moved row, solved.</param>
     /// <param name="gaps">In: the gaps found; out: those that the move changes.</param>
-    /// <param name="searched">The clearances of the row that was searched.</param>
-    /// <param name="effect">What the move changes.</param>
+    /// <param name="of">The corner that was searched, with notes.</param>
+    /// <param name="moved">The inputs that differ.</param>
+    /// <param name="wanted">Holds the gaps that are asked for; null for all.</param>
     /// <returns>Travel of the first touch.</returns>
-    public double Follow(CornerNumbers n, Span<double> gaps, ClearanceNumbers searched, InputEffect effect)
+    public double Follow(SolvedCorner corner, Span<double> gaps, SolvedCorner of, ReadSet moved, ReadSet? wanted)
     {
+        var (searched, reads, n) = (of.Clearance, of.Reads!, corner.Read);
         double touch = searched.Touch.Travel;
-        bool nothing = !effect.Travel && !effect.Motion && !effect.Wheel && effect.Items == 0;
-        if (nothing || !searched._sound)
+        if (!searched._sound)
         {
             return touch;
         }
 
-        if (effect.Wheel && !IsSound(n))
+        bool outline = reads.Outline.Meets(moved), poses = reads.Poses.Meets(moved);
+        if (outline && !(IsSound(n) && IsSoundNow(n)))
         {
             gaps.Fill(double.NaN);
             return touch;
         }
 
         var range = Range(n);
-        double[] buffer = effect.Wheel ? _moved : searched._solid;
-        WheelSolid toBody = effect.Wheel ? Solid(n, buffer, forBody: true) : Written(buffer, forBody: true);
-        WheelSolid toKnuckle = effect.Wheel ? Solid(n, buffer, forBody: false) : Written(buffer, forBody: false);
+        double[] buffer = outline ? _moved : searched._solid;
+        WheelSolid toBody = outline ? Solid(n, buffer, forBody: true) : Written(buffer, forBody: true);
+        WheelSolid toKnuckle = outline ? Solid(n, buffer, forBody: false) : Written(buffer, forBody: false);
         for (int i = 0; i < gaps.Length; i++)
         {
             var item = _clearance.Items[i];
-            bool placed = (effect.Items & (1UL << i)) != 0, body = item.AttachedTo == AttachedTo.Body;
-            if (item.Missing.Count > 0 || !(placed || (body && effect.Travel)))
+            bool placed = reads.Place[i].Meets(moved), body = item.AttachedTo == AttachedTo.Body;
+            bool asked = wanted is null || wanted.HasGap(i);
+            if (!asked || item.Missing.Count > 0 || !(placed || outline || (body && poses)))
             {
                 continue;
             }
 
             Span<Vec3> points = placed ? _movedPoints.AsSpan(0, item.Gaps.Count) : searched._points[i];
             var cylinder = searched._cylinders[i];
-            if (placed && !_places.Place(n, i, range.Droop, points, out cylinder))
+            if (placed && !_places.Place(n, i, points, out cylinder))
             {
                 gaps[i] = double.NaN;
                 continue;
@@ -148,23 +174,25 @@ internal sealed partial class ClearanceNumbers
             gaps[i] = body
                 ? LeastOf(n, toBody, points, worst, searched._rivals[i], range)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
-            if (body && searched.Touch.Item == i)
-            {
-                // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
-                double from = searched.Touch.Travel, gap = _body.GapAt(n, toBody, points, searched.Touch.Along, from, 0);
-                touch = from - (gap / searched.Touch.Slope);
-                double left = _body.GapAt(n, toBody, points, searched.Touch.Along, touch, 0), slope = (left - gap) / (touch - from);
-                touch -= slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0;
-            }
+            touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, points, searched.Touch) : touch;
         }
 
         return touch;
     }
 
-    /// <summary>The gap of one item at a travel and steer, for pictures; the numbers must have been searched.</summary>
-    public Clearing At(CornerNumbers n, int item, double travel, double steer)
+    // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
+    private double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found)
     {
-        if (!IsSound(n) || _clearance.Items[item].Missing.Count > 0)
+        double from = found.Travel, gap = _body.GapAt(n, wheel, points, found.Along, from, 0);
+        double touch = from - (gap / found.Slope);
+        double left = _body.GapAt(n, wheel, points, found.Along, touch, 0), slope = (left - gap) / (touch - from);
+        return touch - (slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0);
+    }
+
+    /// <summary>The gap of one item at a travel and steer, for pictures; the numbers must have been searched.</summary>
+    public Clearing At(CornerReader n, int item, double travel, double steer)
+    {
+        if (_clearance.Missing.Count > 0 || !IsSound(n) || !IsSoundNow(n) || _clearance.Items[item].Missing.Count > 0)
         {
             return Unknown;
         }
@@ -174,28 +202,29 @@ internal sealed partial class ClearanceNumbers
             return _body.Of(n, Written(_solid, forBody: true), _points[item], travel, steer);
         }
 
-        Span<Vec3> points = stackalloc Vec3[ClearancePlan.MostGaps];
-        points = points[.._clearance.Items[item].Gaps.Count];
+        int count = _clearance.Items[item].Gaps.Count;
+        Span<Vec3> points = count <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[count];
+        points = points[..count];
         return _places.Place(n, item, travel, points, out var cylinder) ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
     }
 
     /// <summary>The strut's pieces in the spindle frame at a travel; empty where the strut is unknown.</summary>
-    public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerNumbers n, double travel) =>
+    public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerReader n, double travel) =>
         [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
     // Lips, liners and legs: over all travel, straight ahead, at every steer at which a gap was read, and at both locks.
-    private void SearchPoses(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range)
+    private void SearchPoses(CornerReader n, int i, in WheelSolid wheel, (double Droop, double Bump) range)
     {
-        Span<double> steers = stackalloc double[3 + ClearancePlan.MostGaps];
+        double[] steers = new double[3 + _clearance.Items[i].Gaps.Count];
         int count = 1;
         foreach (var gap in _clearance.Items[i].Gaps)
         {
-            count = AddSteer(steers, count, gap.Steer == InputTable.None ? 0 : n.X[gap.Steer]);
+            count = AddSteer(steers, count, n.X.Or(gap.Steer, 0));
         }
 
         count = AddSteer(steers, count, _clearance.LockLeft);
         count = AddSteer(steers, count, -_clearance.LockRight);
-        foreach (double steer in steers[..count])
+        foreach (double steer in steers.AsSpan(0, count))
         {
             double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
             double travel = _body.TravelOfLeast(n, wheel, _points[i], steer, range.Droop, bump, _worst[i].Clearing.Gap);
@@ -211,14 +240,14 @@ internal sealed partial class ClearanceNumbers
             }
         }
 
-        FindRivals(n, i, wheel, range, steers[..count]);
+        FindRivals(n, i, wheel, range, steers.AsSpan(0, count));
     }
 
     private static double ShareOf(double travel, (double Droop, double Bump) range) =>
         range.Bump > range.Droop ? (travel - range.Droop) / (range.Bump - range.Droop) : 0;
 
     // Ends of travel where the thing is hardly further away: a little doubt may make one of them the worst place.
-    private void FindRivals(CornerNumbers n, int i, in WheelSolid wheel, (double Droop, double Bump) range, ReadOnlySpan<double> steers)
+    private void FindRivals(CornerReader n, int i, in WheelSolid wheel, (double Droop, double Bump) range, ReadOnlySpan<double> steers)
     {
         if (!double.IsFinite(_worst[i].Clearing.Gap))
         {
@@ -241,7 +270,7 @@ internal sealed partial class ClearanceNumbers
         }
     }
 
-    private double LeastOf(CornerNumbers n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
+    private double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
     {
         double length = range.Bump - range.Droop;
         double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
@@ -271,11 +300,12 @@ internal sealed partial class ClearanceNumbers
         return count + 1;
     }
 
-    private bool IsSound(CornerNumbers n) =>
-        _clearance.Missing.Count == 0 && _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound
-        && _plan.Wheel.Rim(n.X).IsSound && _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
+    private bool IsSound(CornerReader n) =>
+        _plan.Wheel!.Tyre(n.X, _growth, _shift).IsSound && _plan.Wheel.Tyre(n.X, _growth, 0).IsSound && _plan.Wheel.Rim(n.X).IsSound;
 
-    private WheelSolid Solid(CornerNumbers n, double[] buffer, bool forBody) =>
+    private bool IsSoundNow(CornerReader n) => _plan.WheelNow!.Tyre(n.X, 0, 0).IsSound && _plan.WheelNow.Rim(n.X).IsSound;
+
+    private WheelSolid Solid(CornerReader n, double[] buffer, bool forBody) =>
         WheelSolid.Write(_plan.Wheel!.Tyre(n.X, _growth, forBody ? _shift : 0), _plan.Wheel.Rim(n.X), ArcPoints, Half(buffer, forBody));
 
     private static WheelSolid Written(double[] buffer, bool forBody) => WheelSolid.Written(ArcPoints, Half(buffer, forBody));
@@ -300,7 +330,7 @@ internal sealed partial class ClearanceNumbers
     }
 
     /// <summary>The gap of one body item straight ahead, as the search for the first touch asks it.</summary>
-    internal readonly ref struct StraightGap(ClearanceNumbers owner, CornerNumbers n, WheelSolid wheel)
+    internal readonly ref struct StraightGap(ClearanceNumbers owner, CornerReader n, WheelSolid wheel)
     {
         private readonly WheelSolid _wheel = wheel;
 

@@ -9,7 +9,7 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Corners;
 
 /// <summary>One gap reading: where its numbers stand in the row of inputs.</summary>
-internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.GapDirection Direction, double Clock, int Gap, int Travel, int Steer);
+internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.GapDirection Direction, double Clock, Handle Gap, Handle Travel, Handle Steer);
 
 /// <summary>One thing that the wheel may touch.</summary>
 /// <param name="Piece">A piece of the strut; null for an obstacle known by its gaps.</param>
@@ -47,22 +47,20 @@ internal sealed class ClearancePlan
             .. plan.Motion.Missing,
             .. TooMany(corner.Obstacles.Count, NearWheelLimits.MostThings, "things near the wheel"),
         ];
-        table.Effect = new(Items: StrutPieces);
         var strutItems = Strut(plan).ToList();
         Items = [.. strutItems, .. corner.Obstacles.Take(NearWheelLimits.MostThings).Select((o, i) => Item(plan, o, strutItems.Count + i))];
-        table.Effect = new(Items: InputEffect.AllItems);
         var steering = plan.Axle.Steered ? corner.Steering : null;
         string path = plan.Path + "/steering";
         Kingpin = table.Add(path + "/kingpin", "kingpin inclination", steering?.Kingpin);
         Caster = table.Add(path + "/caster", "caster", steering?.Caster);
         HubOffset = table.Add(path + "/hubOffset", "steering axis to hub face", steering?.HubOffset);
         bool rack = plan.Axle.Steered && plan.Motion.ByHardpoints;
-        bool axisKnown = rack || (Kingpin != InputTable.None && HubOffset != InputTable.None);
+        bool axisKnown = rack || (Kingpin.IsGiven && HubOffset.IsGiven);
         (LockLeft, LockRight) = rack ? LocksOf(plan, steering)
             : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si) : (0, 0);
         SteerFade = plan.Axle.Steered && !rack
             ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma, "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
-            : InputTable.None;
+            : Handle.None;
         BumpAtLock = steering?.BumpAtLock?.Si ?? double.PositiveInfinity;
         AxisKnown = axisKnown;
     }
@@ -74,9 +72,9 @@ internal sealed class ClearancePlan
     /// <summary>What keeps every clearance from being computed, in words.</summary>
     public IReadOnlyList<string> Missing { get; }
 
-    public int Kingpin { get; }
-    public int Caster { get; }
-    public int HubOffset { get; }
+    public Handle Kingpin { get; }
+    public Handle Caster { get; }
+    public Handle HubOffset { get; }
 
     /// <summary>Steering lock to the left, rad, at least 0; 0 where the wheel does not steer, its axis is unknown or no lock was given.</summary>
     public double LockLeft { get; }
@@ -85,20 +83,20 @@ internal sealed class ClearancePlan
     public double LockRight { get; }
 
     /// <summary>Share of the steer angle lost per metre of bump; none where the linkage itself says it.</summary>
-    public int SteerFade { get; }
+    public Handle SteerFade { get; }
 
     public double BumpAtLock { get; }
     public bool AxisKnown { get; }
-    public int StrutGap { get; private set; } = InputTable.None;
-    public int StrutLean { get; private set; }
-    public int StrutReference { get; private set; }
+    public Handle StrutGap { get; private set; }
+    public Handle StrutLean { get; private set; }
+    public Handle StrutReference { get; private set; }
     public WheelFeature StrutFrom { get; private set; }
-    public int TubeNow { get; private set; }
-    public int Tube { get; private set; }
-    public int PerchDiameter { get; private set; }
-    public int PerchDepth { get; private set; }
-    public int SpringDiameter { get; private set; }
-    public int HelperDiameter { get; private set; } = InputTable.None;
+    public Handle TubeNow { get; private set; }
+    public Handle Tube { get; private set; }
+    public Handle PerchDiameter { get; private set; }
+    public Handle PerchDepth { get; private set; }
+    public Handle SpringDiameter { get; private set; }
+    public Handle HelperDiameter { get; private set; }
 
     /// <summary>Place of the helper in the stack; -1 where there is none at either end.</summary>
     public int HelperSlot { get; private set; } = -1;
@@ -108,7 +106,7 @@ internal sealed class ClearancePlan
     // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn.
     private static (double Left, double Right) LocksOf(CornerPlan plan, Garage.Cars.SteeringAxis? steering)
     {
-        if (plan.Motion.MakeNow(plan.Inputs.Values()) is not HardpointMotion motion)
+        if (plan.Motion.MakeNow(plan.Inputs.Best()) is not HardpointMotion motion)
         {
             return (0, 0);
         }
@@ -152,9 +150,9 @@ internal sealed class ClearancePlan
         PerchDepth = parts.Perch?.Depth is { } depth ? table.Add($"parts/perches/{parts.Perch.Id}/depth", "depth of the perch", depth)
             : table.Assume($"parts/perches/{parts.Perch?.Id}/depth", "depth of the perch", PerchDepthEstimate, 0.003, "perch with its lock ring: taken as 20 mm deep");
         FindHelper(plan);
-        var missing = CornerPlan.Words(StrutGap == InputTable.None, "gap tyre to strut tube").Concat(CornerPlan.Words(StrutReference == InputTable.None, "lower reference above the hub")).ToList();
-        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube, [.. missing, .. CornerPlan.Words(plan.Station.Body == InputTable.None, "body height of the damper")]);
-        List<string> perch = [.. missing, .. CornerPlan.Words(plan.Station.Perch == InputTable.None, "perch height")];
+        var missing = CornerPlan.Words(!StrutGap.IsGiven, "gap tyre to strut tube").Concat(CornerPlan.Words(!StrutReference.IsGiven, "lower reference above the hub")).ToList();
+        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube, [.. missing, .. CornerPlan.Words(!plan.Station.Body.IsGiven, "body height of the damper")]);
+        List<string> perch = [.. missing, .. CornerPlan.Words(!plan.Station.Perch.IsGiven, "perch height")];
         yield return new("perch", "perch", AttachedTo.Knuckle, [], StrutPiece.Perch, perch);
         yield return new("spring", "spring", AttachedTo.Knuckle, [], StrutPiece.Spring, [.. perch, .. CornerPlan.Words(!plan.Station.StackComplete, "a complete spring stack")]);
         if (HelperSlot >= 0)
@@ -180,7 +178,6 @@ internal sealed class ClearancePlan
 
     private static ClearanceItem Item(CornerPlan plan, Obstacle obstacle, int place)
     {
-        plan.Inputs.Effect = new(Items: 1UL << place);
         string path = $"{plan.Path}/obstacles/{obstacle.Id}";
         var gaps = obstacle.Gaps.Take(MostGaps).Select((g, i) => new GapSlot(
             (WheelFeature)g.From,
@@ -197,7 +194,7 @@ internal sealed class ClearancePlan
             plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
         return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,
             [
-                .. CornerPlan.Words(gaps.Count == 0 || gaps.Any(g => g.Gap == InputTable.None), $"a gap to {obstacle.Name}"),
+                .. CornerPlan.Words(gaps.Count == 0 || gaps.Any(g => !g.Gap.IsGiven), $"a gap to {obstacle.Name}"),
                 .. TooMany(obstacle.Gaps.Count, MostGaps, $"gaps to {obstacle.Name}"),
             ]);
     }
@@ -206,7 +203,7 @@ internal sealed class ClearancePlan
     private static IEnumerable<string> TooMany(int given, int most, string what) =>
         CornerPlan.Words(given > most, $"a shorter list of {what}: {given} are given, {most} can be judged");
 
-    private static int Diameter(InputTable table, string path, Garage.Readings.Reading? reading, double estimate, string name) =>
+    private static Handle Diameter(InputTable table, string path, Garage.Readings.Reading? reading, double estimate, string name) =>
         reading is not null ? table.Add(path, "outer diameter of " + name, reading)
         : table.Assume(path, "outer diameter of " + name, estimate, 0.002,
             FormattableString.Invariant($"outer diameter of {name}: not given, taken as {estimate * 1000:0} mm"));

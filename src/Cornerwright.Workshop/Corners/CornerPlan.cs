@@ -8,7 +8,7 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Corners;
 
 /// <summary>A load case and where this corner's load stands in the row of inputs.</summary>
-internal readonly record struct CornerLoad(LoadCase Case, int Index);
+internal readonly record struct CornerLoad(LoadCase Case, Handle Load);
 
 /// <summary>One corner of one build, looked up and laid out: which numbers there are, which are missing, which are assumed.</summary>
 internal sealed class CornerPlan
@@ -30,25 +30,17 @@ internal sealed class CornerPlan
         BuildPath = $"builds/{build.Id}/{Path}";
         string nowPath = Now is null ? "now" : $"builds/{Now.Id}/{Path}";
 
-        // What each input moves: only that is worked out again when it moves.
-        Inputs.Effect = new(Travel: true);
         Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts);
-        Inputs.Effect = new(Travel: true, Motion: true, Items: InputEffect.AllItems);
         Motion = MotionPlan.Compile(Inputs, car, place, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)));
-        Inputs.Effect = new(Travel: true);
         Loads = [.. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
         bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
-        Inputs.Effect = new(Wheel: true, Items: InputEffect.AllItems);
         Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed);
         WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false);
-        Inputs.Effect = new(Items: InputEffect.AllItems);
         Clearance = ClearancePlan.Compile(this);
-        Inputs.Effect = default;
-        MarkStrut();
         HasMotion = Motion.Missing.Count == 0;
         HasDamper = HasMotion && All(Station.RodDrop, Station.Body, Station.RodOpen);
         HasSpring = HasMotion && Station.StackComplete && All(Station.SeatDrop, Station.Perch);
-        CanRide = HasSpring && Station.Unsprung != InputTable.None;
+        CanRide = HasSpring && Station.Unsprung.IsGiven;
         FindRange();
     }
 
@@ -104,14 +96,14 @@ internal sealed class CornerPlan
     /// <param name="learned">What readings after the work say about the car's numbers; null to go by what was typed alone.</param>
     public static CornerPlan Compile(Car car, Build build, CornerPlace place, LearnedState? learned) => new(car, build, place, learned);
 
-    public bool HasLoad(int loadCase) => loadCase >= 0 && loadCase < Loads.Count && Loads[loadCase].Index != InputTable.None;
+    public bool HasLoad(int loadCase) => loadCase >= 0 && loadCase < Loads.Count && Loads[loadCase].Load.IsGiven;
 
     /// <summary>What keeps the spring from being computed, in words.</summary>
     public IReadOnlyList<string> MissingForSpring() =>
     [
         .. Motion.Missing,
-        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && Station.SeatDrop == InputTable.None, "seat drop of the top mount"),
-        .. Words(Station.Perch == InputTable.None, "perch height"), .. Words(!Station.Stack.Any(s => s.Spring is not null), "a spring"),
+        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && !Station.SeatDrop.IsGiven, "seat drop of the top mount"),
+        .. Words(!Station.Perch.IsGiven, "perch height"), .. Words(!Station.Stack.Any(s => s.Spring is not null), "a spring"),
         .. Station.Stack.Where(s => !s.Complete).Select(s => s.Spring is null ? $"thickness of {s.Part.Name}" : $"free length, solid height and rate of {s.Part.Name}"),
     ];
 
@@ -119,58 +111,42 @@ internal sealed class CornerPlan
     public IReadOnlyList<string> MissingForDamper() =>
     [
         .. Motion.Missing,
-        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && Station.RodDrop == InputTable.None, "rod drop of the top mount"),
-        .. Words(Parts.Damper is null, "a damper"), .. Words(Parts.Damper is not null && Station.Body == InputTable.None, "body height of the damper"),
-        .. Words(Parts.Damper is not null && Station.RodOpen == InputTable.None, "rod showing, pulled out"),
+        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && !Station.RodDrop.IsGiven, "rod drop of the top mount"),
+        .. Words(Parts.Damper is null, "a damper"), .. Words(Parts.Damper is not null && !Station.Body.IsGiven, "body height of the damper"),
+        .. Words(Parts.Damper is not null && !Station.RodOpen.IsGiven, "rod showing, pulled out"),
     ];
 
     /// <summary>What keeps the ride height from being computed, in words.</summary>
     public IReadOnlyList<string> MissingForRide(int loadCase) =>
     [
         .. MissingForSpring(),
-        .. Words(Station.Unsprung == InputTable.None, "unsprung mass"),
+        .. Words(!Station.Unsprung.IsGiven, "unsprung mass"),
         .. Words(!HasLoad(loadCase), loadCase >= 0 && loadCase < Loads.Count ? $"corner load, {Loads[loadCase].Case.Name}" : "a load case"),
     ];
 
     public IReadOnlyList<string> MissingForStop() =>
     [
-        .. MissingForDamper(), .. Words(Parts.BumpStop is null, "a bump stop"), .. Words(Parts.BumpStop is not null && Station.StopLength == InputTable.None, "length of the bump stop"),
+        .. MissingForDamper(), .. Words(Parts.BumpStop is null, "a bump stop"), .. Words(Parts.BumpStop is not null && !Station.StopLength.IsGiven, "length of the bump stop"),
     ];
 
     internal static IEnumerable<string> Words(bool missing, string words) => missing ? [words] : [];
 
     internal static string JsonName(CornerPlace place) => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(place.ToString());
 
-    private static bool All(params ReadOnlySpan<int> indices) => !indices.Contains(InputTable.None);
+    private static bool All(params ReadOnlySpan<Handle> numbers) => !numbers.Contains(Handle.None);
 
     private int Extreme(int sign)
     {
         int best = -1;
         for (int i = 0; i < Loads.Count; i++)
         {
-            if (HasLoad(i) && (best < 0 || sign * Inputs.Inputs[Loads[i].Index].Value > sign * Inputs.Inputs[Loads[best].Index].Value))
+            if (HasLoad(i) && (best < 0 || sign * Inputs[Loads[i].Load].Value > sign * Inputs[Loads[best].Load].Value))
             {
                 best = i;
             }
         }
 
         return best;
-    }
-
-    // Perch and body carry pieces of the strut; the stack's lengths say where its coils begin and end.
-    private void MarkStrut()
-    {
-        ulong pieces = 0;
-        for (int i = 0; i < Clearance.Items.Count; i++)
-        {
-            pieces |= Clearance.Items[i].Piece is null ? 0 : 1UL << i;
-        }
-
-        var moved = new InputEffect(Items: pieces);
-        foreach (int input in new[] { Station.Perch, Station.Body, Station.SeatDrop }.Concat(Station.Stack.SelectMany(s => new[] { s.Free, s.Solid, s.Rate })))
-        {
-            Inputs.Mark(input, moved);
-        }
     }
 
     // A linkage that locks, or a table of readings that ends, narrows the search; a hair inside, so that moved inputs still fit.
@@ -182,12 +158,13 @@ internal sealed class CornerPlan
         }
 
         const double Hair = 1e-3;
-        Linkage = Motion.LinkageRange(Inputs.Values(), SearchRange);
-        var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most) : Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
+        var x = Inputs.Best();
+        Linkage = Motion.LinkageRange(x, SearchRange);
+        var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most) : Motion.Make(x).ReachableTravel(SearchRange, SearchRange);
         if (Motion.BothWheels)
         {
             // What was sampled ends a little inside the axle's reach.
-            (LowestTravel, HighestTravel) = Motion.Make(Inputs.Values()).ReachableTravel(SearchRange, SearchRange);
+            (LowestTravel, HighestTravel) = Motion.Make(x).ReachableTravel(SearchRange, SearchRange);
             return;
         }
 

@@ -24,7 +24,7 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
 
     public static FirstTouch None => new(-1, double.PositiveInfinity, 0, 0);
 
-    public static FirstTouch Find(in ClearanceNumbers.StraightGap gaps, ClearancePlan clearance, CornerNumbers n, (double Droop, double Bump) range, double highest)
+    public static FirstTouch Find(in ClearanceNumbers.StraightGap gaps, ClearancePlan clearance, CornerReader n, (double Droop, double Bump) range, double highest)
     {
         var first = None;
         double start = Math.Clamp(n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0, range.Droop, range.Bump), end = Math.Min(range.Bump + BeyondBump, highest);

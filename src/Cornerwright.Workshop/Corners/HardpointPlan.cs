@@ -21,8 +21,9 @@ internal sealed class HardpointPlan
     private const double SampledTravel = 0.13;
 
     private readonly LinkageShape _shape;
-    private readonly int[] _joints;      // X of each joint; Y and Z follow
-    private readonly int _hub, _plate, _springAlong, _damperAlong;
+    private readonly PointHandle[] _joints;
+    private readonly PointHandle _hub, _plate;
+    private readonly Handle _springAlong, _damperAlong;
     private readonly bool _mirrored, _springOnStrut, _damperOnStrut;
     private readonly int _side;
 
@@ -35,11 +36,11 @@ internal sealed class HardpointPlan
         _joints = [.. _shape.Joints.Select(f => Point(table, path, points, f))];
         _hub = Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.HubFace)));
         bool plate = HardpointNeeds.IsStrut(points.Kind) && points.PlateInner is { X: not null, Y: not null, Z: not null };
-        _plate = plate ? Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.PlateInner))) : InputTable.None;
+        _plate = plate ? Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.PlateInner))) : PointHandle.None;
         _springOnStrut = points.SpringOn == StationCarrier.Strut;
         _damperOnStrut = points.DamperOn == StationCarrier.Strut;
-        _springAlong = _springOnStrut ? table.Add(path + "/springAlong", "spring's lower reference along the strut", points.SpringAlong) : InputTable.None;
-        _damperAlong = _damperOnStrut ? table.Add(path + "/damperAlong", "damper's lower reference along the strut", points.DamperAlong) : InputTable.None;
+        _springAlong = _springOnStrut ? table.Add(path + "/springAlong", "spring's lower reference along the strut", points.SpringAlong) : Handle.None;
+        _damperAlong = _damperOnStrut ? table.Add(path + "/damperAlong", "damper's lower reference along the strut", points.DamperAlong) : Handle.None;
     }
 
     /// <summary>Null where the corner has no table, or one that lacks points or hangs spring or damper on a part its kind does not have.</summary>
@@ -57,7 +58,7 @@ internal sealed class HardpointPlan
     }
 
     /// <summary>The linkage with these numbers, as measured; travel is that of the hub's face.</summary>
-    public CornerLinkage Linkage(ReadOnlySpan<double> x, double camber, double toe)
+    public CornerLinkage Linkage(Reader x, double camber, double toe)
     {
         var at = new Vec3[_joints.Length];
         int top = -1;
@@ -67,12 +68,12 @@ internal sealed class HardpointPlan
             top = _shape.Joints[i].PropertyName == nameof(HardpointTable.StrutTop) ? i : top;
         }
 
-        Vec3 plate = LinkageOf.PlateDirection(top < 0 ? null : at[top], _plate == InputTable.None ? null : Point(x, _plate), _side);
-        return _shape.With(at, plate, new(Point(x, _hub), 0, AnyTyreRadius, camber, toe, Along(x, _springAlong), Along(x, _damperAlong)));
+        Vec3 plate = LinkageOf.PlateDirection(top < 0 ? null : at[top], !_plate.IsGiven ? null : Point(x, _plate), _side);
+        return _shape.With(at, plate, new(Point(x, _hub), 0, AnyTyreRadius, camber, toe, x.Optional(_springAlong), x.Optional(_damperAlong)));
     }
 
     /// <summary>How far the knuckle is turned against its strut, rad, when plate and clamp stand so; the clamp's own angle where it cannot stand so.</summary>
-    public double ClampTurn(ReadOnlySpan<double> x, double camber, double toe, double slide, double clamp)
+    public double ClampTurn(Reader x, double camber, double toe, double slide, double clamp)
     {
         try
         {
@@ -92,7 +93,7 @@ internal sealed class HardpointPlan
     /// <param name="clamp">Camber set at the clamp since then, rad.</param>
     /// <param name="springLength">Measured axis length as the car was measured, m; null takes it from the points.</param>
     /// <param name="damperLength">Likewise.</param>
-    public CornerMotion Motion(ReadOnlySpan<double> x, double camber, double toe, double slide, double clamp, double? springLength, double? damperLength)
+    public CornerMotion Motion(Reader x, double camber, double toe, double slide, double clamp, double? springLength, double? damperLength)
     {
         try
         {
@@ -110,7 +111,7 @@ internal sealed class HardpointPlan
     }
 
     /// <summary>Which tie ends the travel at each end, and where; null where the linkage cannot stand at the reference state.</summary>
-    public LinkageRange? Range(ReadOnlySpan<double> x, double camber, double toe, double slide, double clamp, double limit)
+    public LinkageRange? Range(Reader x, double camber, double toe, double slide, double clamp, double limit)
     {
         try
         {
@@ -126,17 +127,15 @@ internal sealed class HardpointPlan
     private static double More(CornerLinkage linkage, LinkageStation? station, double? measured) =>
         measured is { } length && station is not null ? length - linkage.LengthAtRest(station) : 0;
 
-    private Vec3 Point(ReadOnlySpan<double> x, int index) => new(x[index], _mirrored ? -x[index + 1] : x[index + 1], x[index + 2]);
+    private Vec3 Point(Reader x, PointHandle point) => new(x[point.X], _mirrored ? -x[point.Y] : x[point.Y], x[point.Z]);
 
-    private static double? Along(ReadOnlySpan<double> x, int index) => index == InputTable.None ? null : x[index];
-
-    private static int Point(InputTable table, string path, HardpointTable points, FieldShape field)
+    private static PointHandle Point(InputTable table, string path, HardpointTable points, FieldShape field)
     {
         var point = (BodyPoint)field.Get(points)!;
         string words = LinkageShape.Words(field);
-        int x = table.Add($"{path}/{field.Name}/x", words + ", X", point.X);
-        table.Add($"{path}/{field.Name}/y", words + ", Y", point.Y);
-        table.Add($"{path}/{field.Name}/z", words + ", Z", point.Z);
-        return x;
+        return new(
+            table.Add($"{path}/{field.Name}/x", words + ", X", point.X),
+            table.Add($"{path}/{field.Name}/y", words + ", Y", point.Y),
+            table.Add($"{path}/{field.Name}/z", words + ", Z", point.Z));
     }
 }

@@ -32,10 +32,10 @@ internal sealed class MotionPlan
     private readonly MotionLevel _level;
     private readonly bool _coilover;
     private readonly double _usualClampRatio;
-    private readonly int _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength, _lever;
-    private readonly int _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
-    private readonly (int Inboard, int Above)[] _points;
-    private readonly int[][] _steps;
+    private readonly Handle _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength, _lever;
+    private readonly Handle _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
+    private readonly (Handle Inboard, Handle Above)[] _points;
+    private readonly Handle[][] _steps;
     private readonly bool[] _smooth = new bool[6];
 
     private readonly HardpointPlan? _hardpoints;
@@ -71,7 +71,7 @@ internal sealed class MotionPlan
         _usualClampRatio = onStrut ? 1 + (below / axisLength) : 1;
         bool slid = _level != MotionLevel.PlanarStrut && (then.Build.Slide?.Si ?? 0) != (now.Build.Slide?.Si ?? 0);
         bool turned = onStrut && (then.Build.ClampCamber?.Si ?? 0) != (now.Build.ClampCamber?.Si ?? 0);
-        _lever = _level is MotionLevel.Hardpoints || !(slid || turned) ? InputTable.None
+        _lever = _level is MotionLevel.Hardpoints || !(slid || turned) ? Handle.None
             : table.Assume(path + "/plateLever", "lever of the top plate", axisLength + below, 0.03, FormattableString.Invariant($"camber by plate or clamp: the ball joint is taken to lie {1000 * below:0} mm below the lower reference"));
         _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner), ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower), ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
             .Select(p => (
@@ -97,9 +97,9 @@ internal sealed class MotionPlan
     /// <summary>Readings without which the motion of spring and damper is unknown, in words.</summary>
     public IReadOnlyList<string> Missing { get; }
 
-    public int ClampCamber => _clamp;
+    public Handle ClampCamber => _clamp;
 
-    public int Slide => _slide;
+    public Handle Slide => _slide;
 
     /// <summary>How one corner of a build is set, and where that stands in the document.</summary>
     public readonly record struct Settings(string Path, CornerBuild Build);
@@ -113,37 +113,37 @@ internal sealed class MotionPlan
     public bool ByHardpoints => _hardpoints is not null && Missing.Count == 0;
 
     /// <summary>How far the linkage goes and which of its ties ends it; null at other levels.</summary>
-    public LinkageRange? LinkageRange(ReadOnlySpan<double> x, double limit) =>
+    public LinkageRange? LinkageRange(Reader x, double limit) =>
         _axle is not null ? RangeOfAxle(x, limit) : ByHardpoints ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
 
     /// <summary>
     /// How far the wheel is turned against its strut since then, rad. More than the camber changes: the strut leans back between its top and
     /// the ball joint while the wheel turns about the clamp.
     /// </summary>
-    public double ClampTurn(ReadOnlySpan<double> x)
+    public double ClampTurn(Reader x)
     {
         double change = ClampChange(x);
         return change == 0 ? 0
             : _hardpoints is { } points ? points.ClampTurn(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], change)
-            : change * (_lever == InputTable.None || _usualClampRatio == 1 ? _usualClampRatio : x[_lever] / (Optional(x, _springLength) ?? UsualAxisLength));
+            : change * (!_lever.IsGiven || _usualClampRatio == 1 ? _usualClampRatio : x[_lever] / (x.Optional(_springLength) ?? UsualAxisLength));
     }
 
     /// <summary>Change of the camber set at the clamp against the measured state, rad.</summary>
-    public double ClampChange(ReadOnlySpan<double> x) => x[_clamp] - x[_clampNow];
+    public double ClampChange(Reader x) => x[_clamp] - x[_clampNow];
 
     /// <summary>The motion with these numbers. Only to be asked when nothing is <see cref="Missing"/>.</summary>
-    public CornerMotion Make(ReadOnlySpan<double> x) => Make(x, ClampChange(x), x[_slide] - x[_slideNow]);
+    public CornerMotion Make(Reader x) => Make(x, ClampChange(x), x[_slide] - x[_slideNow]);
 
     /// <summary>The motion as it was when the car was measured.</summary>
-    public CornerMotion MakeNow(ReadOnlySpan<double> x) => Make(x, 0, 0);
+    public CornerMotion MakeNow(Reader x) => Make(x, 0, 0);
 
     /// <summary>True when plate or clamp are to stand as they stood when the car was measured.</summary>
-    public bool AsMeasured(ReadOnlySpan<double> x) => ClampChange(x) == 0 && x[_slide] == x[_slideNow];
+    public bool AsMeasured(Reader x) => ClampChange(x) == 0 && x[_slide] == x[_slideNow];
 
-    private CornerMotion Make(ReadOnlySpan<double> x, double clampChange, double slide)
+    private CornerMotion Make(Reader x, double clampChange, double slide)
     {
         double camber = x[_camber] + clampChange;
-        if (_lever != InputTable.None && _level != MotionLevel.PlanarStrut)
+        if (_lever.IsGiven && _level != MotionLevel.PlanarStrut)
         {
             camber -= Math.Atan2(slide, x[_lever]);
         }
@@ -151,22 +151,22 @@ internal sealed class MotionPlan
         switch (_level)
         {
             case MotionLevel.Hardpoints when _axle is not null:
-                var lengths = (Optional(x, _springLength), Optional(x, _coilover ? _springLength : _damperLength));
+                var lengths = (x.Optional(_springLength), x.Optional(_coilover ? _springLength : _damperLength));
                 return _axle.Motion(x, camber, x[_toe], lengths, _axleRange ?? AxleRange(RangeOfAxle(x, UsualAxleTravel)));
             case MotionLevel.Hardpoints:
                 return _hardpoints!.Motion(
-                    x, x[_camber], x[_toe], slide, clampChange, Optional(x, _springLength), Optional(x, _coilover ? _springLength : _damperLength));
+                    x, x[_camber], x[_toe], slide, clampChange, x.Optional(_springLength), x.Optional(_coilover ? _springLength : _damperLength));
             case MotionLevel.PlanarStrut:
                 var points = new PlanarStrutPoints(Point(x, 0), Point(x, 1), Point(x, 4), Has(5) ? Point(x, 5) : Point(x, 1));
-                return new PlanarStrutMotion(points, camber, x[_toe], _unknowns!.BumpSteer(x), -slide, 0, Optional(x, _springLength));
+                return new PlanarStrutMotion(points, camber, x[_toe], _unknowns!.BumpSteer(x), -slide, 0, x.Optional(_springLength));
             case MotionLevel.PlanarWishbone:
                 return new PlanarWishboneMotion(
                     new PlanarWishbonePoints(Point(x, 2), Point(x, 3), Point(x, 0), Point(x, 1)),
                     camber,
-                    new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, Optional(x, _springLength)),
+                    new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, x.Optional(_springLength)),
                     _coilover || !Has(7) || !Has(8)
-                        ? new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, Optional(x, _springLength))
-                        : new PlanarPickup(Point(x, 8), Point(x, 7), PickupPart.LowerArm, Optional(x, _damperLength)),
+                        ? new PlanarPickup(Point(x, 6), Point(x, 5), PickupPart.LowerArm, x.Optional(_springLength))
+                        : new PlanarPickup(Point(x, 8), Point(x, 7), PickupPart.LowerArm, x.Optional(_damperLength)),
                     x[_toe],
                     _unknowns!.BumpSteer(x));
             case MotionLevel.Cycled:
@@ -174,13 +174,13 @@ internal sealed class MotionPlan
             default:
                 var wheel = new RatioWheel(camber, x[_gain], _unknowns!.CamberBend(x), x[_toe], _unknowns.BumpSteer(x), x[_outboard], _unknowns.PathBend(x));
                 var spring = new RatioStation(x[_springLength], x[_ratio], x[_ratioChange]);
-                var damper = _coilover || _damperLength == InputTable.None || _damperRatio == InputTable.None
+                var damper = _coilover || !_damperLength.IsGiven || !_damperRatio.IsGiven
                     ? spring : new RatioStation(x[_damperLength], x[_damperRatio], x[_damperRatioChange]);
                 return new RatioMotion(wheel, spring, damper);
         }
     }
 
-    private LinkageRange? RangeOfAxle(ReadOnlySpan<double> x, double limit)
+    private LinkageRange? RangeOfAxle(Reader x, double limit)
     {
         var range = _axle!.Range(x, x[_camber], x[_toe], Math.Min(limit, UsualAxleTravel));
         _axleRange = AxleRange(range);
@@ -208,10 +208,10 @@ internal sealed class MotionPlan
         switch (_level)
         {
             case MotionLevel.Ratios:
-                Need(_springLength != InputTable.None, "spring axis length");
-                Need(_ratio != InputTable.None, "motion ratio of the spring");
-                Need(_coilover || _damperLength != InputTable.None, "damper axis length");
-                Need(_coilover || _damperRatio != InputTable.None, "motion ratio of the damper");
+                Need(_springLength.IsGiven, "spring axis length");
+                Need(_ratio.IsGiven, "motion ratio of the spring");
+                Need(_coilover || _damperLength.IsGiven, "damper axis length");
+                Need(_coilover || _damperRatio.IsGiven, "motion ratio of the damper");
                 break;
             case MotionLevel.PlanarStrut:
                 Need(Has(0), "lower arm, inner pivot");
@@ -232,29 +232,27 @@ internal sealed class MotionPlan
         return missing;
     }
 
-    private static int Or(InputTable table, string path, string label, Reading? reading, string words, double sigma, double value = 0) =>
+    private static Handle Or(InputTable table, string path, string label, Reading? reading, string words, double sigma, double value = 0) =>
         reading is not null ? table.Add(path, label, reading)
         : words.Length > 0 ? table.Assume(path, label, value, sigma, words)
         : table.Define(path, label, 0);
 
-    private bool Has(int point) => _points[point].Inboard != InputTable.None && _points[point].Above != InputTable.None;
+    private bool Has(int point) => _points[point].Inboard.IsGiven && _points[point].Above.IsGiven;
 
-    private PlanarPoint Point(ReadOnlySpan<double> x, int point) => new(-x[_points[point].Inboard], x[_points[point].Above]);
+    private PlanarPoint Point(Reader x, int point) => new(-x[_points[point].Inboard], x[_points[point].Above]);
 
-    private static double? Optional(ReadOnlySpan<double> x, int index) => index == InputTable.None ? null : x[index];
-
-    private IEnumerable<int[]> Rows(int column) =>
-        _steps.Where(s => s[0] != InputTable.None && s[column] != InputTable.None);
+    private IEnumerable<Handle[]> Rows(int column) =>
+        _steps.Where(s => s[0].IsGiven && s[column].IsGiven);
 
     // Readings carry errors, so a curve among them is better than one through them, as long as it misses none by more than
     // three standard deviations: then the readings hold a bend that a cubic cannot follow. Chosen once, at the best estimate.
     private void ChooseCurves(InputTable table)
     {
         const double Misses = 3;
-        double[] x = table.Values();
+        var x = table.Best();
         for (int column = 1; column < _smooth.Length && _level == MotionLevel.Cycled; column++)
         {
-            int[][] rows = [.. Rows(column)];
+            Handle[][] rows = [.. Rows(column)];
             if (SmoothCurve.Create([.. rows.Select(r => x[r[0]])], [.. rows.Select(r => x[r[column]])]) is not { } curve)
             {
                 continue;
@@ -263,7 +261,7 @@ internal sealed class MotionPlan
             _smooth[column] = rows.All(r =>
             {
                 var (value, slope, _) = curve.At(x[r[0]]);
-                double sigma = Math.Sqrt(Square(table.Inputs[r[column]].Sigma) + Square(slope * table.Inputs[r[0]].Sigma));
+                double sigma = Math.Sqrt(Square(table[r[column]].Sigma) + Square(slope * table[r[0]].Sigma));
                 return Math.Abs(x[r[column]] - value) <= Math.Max(Misses * sigma, 1e-9);
             });
         }
@@ -272,18 +270,18 @@ internal sealed class MotionPlan
     }
 
     // Toe that was not read at the steps: a straight line through the one reading.
-    private MonotoneCurve? ToeLine(ReadOnlySpan<double> x)
+    private MonotoneCurve? ToeLine(Reader x)
     {
         const double Far = 0.5;
         double rise = Far * _unknowns!.BumpSteer(x);
         return MonotoneCurve.Create([-Far, Far], [x[_toe] - rise, x[_toe] + rise], out _);
     }
 
-    private SampledCurve? Curve(ReadOnlySpan<double> x, int column, double shift)
+    private SampledCurve? Curve(Reader x, int column, double shift)
     {
         var at = new List<double>();
         var value = new List<double>();
-        foreach (int[] row in Rows(column))
+        foreach (var row in Rows(column))
         {
             at.Add(x[row[0]]);
             value.Add(x[row[column]] + shift);

@@ -8,33 +8,33 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Corners;
 
 /// <summary>One piece of the stack: where its numbers stand in the corner's row of inputs.</summary>
-internal sealed record StackSlot(Part Part, int Free, int Solid, int Rate, SpringCurve? Curve)
+internal sealed record StackSlot(Part Part, Handle Free, Handle Solid, Handle Rate, SpringCurve? Curve)
 {
     public Spring? Spring => Part as Spring;
 
     public Sheet? Sheet => Part as Sheet;
 
-    public bool Complete => Sheet is not null ? Free != InputTable.None
-        : Free != InputTable.None && Solid != InputTable.None && (Rate != InputTable.None || Curve is not null);
+    public bool Complete => Sheet is not null ? Free.IsGiven
+        : Free.IsGiven && Solid.IsGiven && (Rate.IsGiven || Curve is not null);
 }
 
 /// <summary>Where the numbers of a corner's spring, damper and stop stand in its row of inputs.</summary>
 internal sealed class StationPlan
 {
-    public required int SeatDrop { get; init; }
-    public required int RodDrop { get; init; }
-    public required int Perch { get; init; }
-    public required int Body { get; init; }
-    public required int RodOpen { get; init; }
-    public required int RodClosed { get; init; }
-    public required int RodForce { get; init; }
-    public required int StopLength { get; init; }
-    public required int StopSpent { get; init; }
+    public required Handle SeatDrop { get; init; }
+    public required Handle RodDrop { get; init; }
+    public required Handle Perch { get; init; }
+    public required Handle Body { get; init; }
+    public required Handle RodOpen { get; init; }
+    public required Handle RodClosed { get; init; }
+    public required Handle RodForce { get; init; }
+    public required Handle StopLength { get; init; }
+    public required Handle StopSpent { get; init; }
     public required SpringCurve? StopCurve { get; init; }
-    public required int Packer { get; init; }
-    public required int Unsprung { get; init; }
-    public required int DroopLimit { get; init; }
-    public required int Metal { get; init; }
+    public required Handle Packer { get; init; }
+    public required Handle Unsprung { get; init; }
+    public required Handle DroopLimit { get; init; }
+    public required Handle Metal { get; init; }
     public required IReadOnlyList<StackSlot> Stack { get; init; }
     public required double? Pitch { get; init; }
 
@@ -44,13 +44,13 @@ internal sealed class StationPlan
     {
         string mount = "parts/topMounts/" + parts.TopMount?.Id, damper = "parts/dampers/" + parts.Damper?.Id;
         string stop = "parts/bumpStops/" + parts.BumpStop?.Id;
-        int bodyHeight = table.Add(buildPath + "/bodyHeight", "body height", build.BodyHeight);
+        Handle bodyHeight = table.Add(buildPath + "/bodyHeight", "body height", build.BodyHeight);
         return new StationPlan
         {
             SeatDrop = table.Add(mount + "/seatDrop", "seat drop of the top mount", parts.TopMount?.SeatDrop),
             RodDrop = table.Add(mount + "/rodDrop", "rod drop of the top mount", parts.TopMount?.RodDrop),
             Perch = table.Add(buildPath + "/perchHeight", "perch height", build.PerchHeight),
-            Body = bodyHeight != InputTable.None ? bodyHeight : table.Add(damper + "/bodyHeight", "body height of the damper", parts.Damper?.BodyHeight),
+            Body = bodyHeight.IsGiven ? bodyHeight : table.Add(damper + "/bodyHeight", "body height of the damper", parts.Damper?.BodyHeight),
             RodOpen = table.Add(damper + "/rodOpen", "rod showing, pulled out", parts.Damper?.RodOpen),
             RodClosed = table.Add(damper + "/rodClosed", "rod showing, pushed in", parts.Damper?.RodClosed),
             RodForce = table.Add(damper + "/rodForce", "rod force of the damper", parts.Damper?.RodForce),
@@ -70,7 +70,7 @@ internal sealed class StationPlan
     {
         if (part is Sheet sheet)
         {
-            return new StackSlot(sheet, table.Add($"parts/sheets/{sheet.Id}/thickness", $"thickness of {sheet.Name}", sheet.Thickness), InputTable.None, InputTable.None, null);
+            return new StackSlot(sheet, table.Add($"parts/sheets/{sheet.Id}/thickness", $"thickness of {sheet.Name}", sheet.Thickness), Handle.None, Handle.None, null);
         }
 
         // Two like springs in one stack share their data sheet, so they share its doubt.
@@ -80,7 +80,7 @@ internal sealed class StationPlan
             spring,
             table.Add(path + "/freeLength", $"free length of {spring.Name}", spring.FreeLength),
             table.Add(path + "/solidHeight", $"solid height of {spring.Name}", spring.SolidHeight),
-            spring.Curve.Count > 0 ? InputTable.None : table.Add(path + "/rate", $"rate of {spring.Name}", spring.Rate),
+            spring.Curve.Count > 0 ? Handle.None : table.Add(path + "/rate", $"rate of {spring.Name}", spring.Rate),
             CurveOf(spring));
     }
 

@@ -28,7 +28,7 @@ internal sealed class TapeUnknowns
     /// <summary>Bump steer, rad/m.</summary>
     private const double BumpSteerSigma = 0.002 * Degree * PerMillimetre;
 
-    private readonly int _arc, _camberBend, _bumpSteer;
+    private readonly Handle _arc, _camberBend, _bumpSteer;
 
     private TapeUnknowns(InputTable table, string path, WheelMotion motion, bool steered)
     {
@@ -36,9 +36,9 @@ internal sealed class TapeUnknowns
         string links = steered ? "taken as that of links between 0.27 m and very long" : "taken as 0.8 ± 1.2 mm at 45 mm of travel";
         bool ratios = motion.Level == MotionLevel.Ratios;
         bool toe = motion.Level != MotionLevel.Cycled || motion.Steps.All(s => s.Toe is null);
-        _arc = ratios ? table.Assume(path + "/arc", "bend of the wheel's path", -arc, sigma, $"bend of the wheel's path inboard: not measured, {links}") : InputTable.None;
-        _camberBend = ratios ? table.Assume(path + "/camberBend", "change of the camber gain", 0, CamberBendSigma, "camber gain: taken as the same through travel, ± 0.00036 deg/mm per mm") : InputTable.None;
-        _bumpSteer = toe ? table.Assume(path + "/bumpSteer", "toe through travel", 0, BumpSteerSigma, "toe through travel: not measured, taken as the same ± 0.004 deg/mm") : InputTable.None;
+        _arc = ratios ? table.Assume(path + "/arc", "bend of the wheel's path", -arc, sigma, $"bend of the wheel's path inboard: not measured, {links}") : Handle.None;
+        _camberBend = ratios ? table.Assume(path + "/camberBend", "change of the camber gain", 0, CamberBendSigma, "camber gain: taken as the same through travel, ± 0.00036 deg/mm per mm") : Handle.None;
+        _bumpSteer = toe ? table.Assume(path + "/bumpSteer", "toe through travel", 0, BumpSteerSigma, "toe through travel: not measured, taken as the same ± 0.004 deg/mm") : Handle.None;
     }
 
     /// <summary>Null where the linkage itself says it all.</summary>
@@ -46,13 +46,12 @@ internal sealed class TapeUnknowns
         motion.Level == MotionLevel.Hardpoints ? null : new TapeUnknowns(table, path, motion, steered);
 
     /// <summary>Second derivative of the hub's sideways move, 1/m.</summary>
-    public double PathBend(ReadOnlySpan<double> x) => At(x, _arc);
+    public double PathBend(Reader x) => x.Or(_arc, 0);
 
     /// <summary>rad/m².</summary>
-    public double CamberBend(ReadOnlySpan<double> x) => At(x, _camberBend);
+    public double CamberBend(Reader x) => x.Or(_camberBend, 0);
 
     /// <summary>rad/m; 0 where toe was read at each step.</summary>
-    public double BumpSteer(ReadOnlySpan<double> x) => At(x, _bumpSteer);
+    public double BumpSteer(Reader x) => x.Or(_bumpSteer, 0);
 
-    private static double At(ReadOnlySpan<double> x, int index) => index == InputTable.None ? 0 : x[index];
 }

@@ -15,8 +15,23 @@ internal sealed class ThingPlaces(CornerPlan plan)
     private readonly CornerPlan _plan = plan;
     private readonly ClearancePlan _clearance = plan.Clearance;
 
+    /// <summary>Swept when nothing known ends the travel, m: about the travel of a road car, either way.</summary>
+    public const double UsualTravel = 0.06;
+
+    /// <summary>Full droop as it is swept, m.</summary>
+    public double Hanging(CornerReader n) => Math.Clamp(double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, _plan.LowestTravel, _plan.HighestTravel);
+
+    /// <summary>Where a thing stands, pieces of the strut as the wheel hangs: in B if it belongs to the body, in S if to the knuckle.</summary>
+    public bool Place(CornerReader n, int i, Span<Vec3> points, out CylinderObstacle cylinder) =>
+        Place(n, i, _clearance.Items[i].Piece is null ? 0 : Hanging(n), points, out cylinder);
+
     /// <summary>Where a thing stands: in B if it belongs to the body, in S if to the knuckle.</summary>
-    public bool Place(CornerNumbers n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder)
+    /// <param name="n">The corner.</param>
+    /// <param name="i">Which thing.</param>
+    /// <param name="travel">At which the strut's springs are as long as they are drawn, m.</param>
+    /// <param name="points">Takes the places that gaps fix.</param>
+    /// <param name="cylinder">The piece of the strut.</param>
+    public bool Place(CornerReader n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder)
     {
         var item = _clearance.Items[i];
         cylinder = default;
@@ -37,7 +52,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
                 continue;
             }
 
-            double travelThen = gap.Travel == InputTable.None ? 0 : n.X[gap.Travel], steerThen = gap.Steer == InputTable.None ? 0 : n.X[gap.Steer];
+            double travelThen = n.X.Or(gap.Travel, 0), steerThen = n.X.Or(gap.Steer, 0);
             if (!Pose(n, n.MotionNow, travelThen, steerThen, out var then))
             {
                 return false;
@@ -50,7 +65,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
     }
 
     /// <summary>Where the wheel is, by a motion, at a travel and steer; false where it cannot be.</summary>
-    public bool Pose(CornerNumbers n, CornerMotion motion, double travel, double steer, out WheelPose pose)
+    public bool Pose(CornerReader n, CornerMotion motion, double travel, double steer, out WheelPose pose)
     {
         if (motion is HardpointMotion linkage)
         {
@@ -66,31 +81,29 @@ internal sealed class ThingPlaces(CornerPlan plan)
         if (usable && steer != 0)
         {
             // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
-            double kingpin = At(n, _clearance.Kingpin), caster = At(n, _clearance.Caster), offset = At(n, _clearance.HubOffset);
-            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (At(n, _clearance.SteerFade) * travel)));
+            double kingpin = n.X.Or(_clearance.Kingpin, 0), caster = n.X.Or(_clearance.Caster, 0), offset = n.X.Or(_clearance.HubOffset, 0);
+            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * travel)));
         }
 
         return usable;
     }
 
-    private static double At(CornerNumbers n, int index) => index == InputTable.None ? 0 : n.X[index];
-
     /// <summary>A piece of the strut in S, at a travel.</summary>
-    public CylinderObstacle Cylinder(CornerNumbers n, StrutPiece piece, double travel)
+    public CylinderObstacle Cylinder(CornerReader n, StrutPiece piece, double travel)
     {
         var (c, x) = (_clearance, n.X);
         var line = StrutLine.FromGap(
             _plan.WheelNow!.Tyre(x, 0, 0), _plan.WheelNow!.Rim(x), c.StrutFrom, Mechanics.Clearance.GapDirection.Nearest,
             x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]).AfterClamp(_plan.Motion.ClampTurn(x));
-        double perch = _plan.Station.Perch == InputTable.None ? 0 : x[_plan.Station.Perch];
-        double body = _plan.Station.Body == InputTable.None ? perch : x[_plan.Station.Body];
+        double perch = x.Or(_plan.Station.Perch, 0);
+        double body = x.Or(_plan.Station.Body, perch);
         double space = _plan.HasSpring ? n.SpringSpace(travel) : 0;
         double stack = _plan.HasSpring && double.IsFinite(space) ? Math.Min(space, SpringStack.FreeLength(n.Stack)) : 0;
         double force = c.HelperSlot >= 0 && _plan.HasSpring ? n.StackAt(travel).Force : 0;
         double helper = c.HelperSlot >= 0 && _plan.HasSpring ? n.Stack[c.HelperSlot].LengthAt(double.IsFinite(force) ? force : 0) : 0;
         var parts = new StrutParts(
             x[c.Tube], 0, Math.Max(body, 0), x[c.PerchDiameter], perch, x[c.PerchDepth], x[c.SpringDiameter], stack,
-            c.HelperDiameter == InputTable.None ? 0 : x[c.HelperDiameter], helper, c.HelperBelow);
+            x.Or(c.HelperDiameter, 0), helper, c.HelperBelow);
         return StrutFurniture.Piece(line, parts, piece);
     }
 }

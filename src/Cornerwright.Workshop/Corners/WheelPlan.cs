@@ -11,7 +11,7 @@ namespace Cornerwright.Workshop.Corners;
 /// <summary>Where the numbers of one wheel with its tyre and spacer stand in the corner's row of inputs.</summary>
 internal sealed class WheelPlan
 {
-    private readonly int _offset, _spacer, _flange, _outerDiameter, _sectionWidth, _treadShare, _treadWidth, _shoulderDrop;
+    private readonly Handle _offset, _spacer, _flange, _outerDiameter, _sectionWidth, _treadShare, _treadWidth, _shoulderDrop;
     private readonly double _rimWidth, _beadRadius, _seatRadius;
 
     private WheelPlan(InputTable table, string path, CornerParts parts, bool tallest)
@@ -38,17 +38,17 @@ internal sealed class WheelPlan
         _sectionWidth = tyre.SectionWidth is not null ? table.Add(tyrePath + "/sectionWidth", $"section width of {tyre.Name}", tyre.SectionWidth)
             : table.Assume(tyrePath + "/sectionWidth" + suffix, $"section width of {tyre.Name}", width, widthSigma, $"section width of {tyre.Name}: not measured, {how}");
         _treadWidth = table.Add(tyrePath + "/treadWidth", $"tread width of {tyre.Name}", tyre.TreadWidth);
-        _treadShare = _treadWidth != InputTable.None ? InputTable.None
+        _treadShare = _treadWidth.IsGiven ? Handle.None
             : table.Assume(tyrePath + "/treadShare", $"tread width of {tyre.Name}", TyreSection.TreadShareEstimate, 0.025, $"tread width of {tyre.Name}: not measured, taken as 85 % of the section width");
         _shoulderDrop = tyre.ShoulderDrop is not null ? table.Add(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", tyre.ShoulderDrop)
             : table.Assume(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", TyreSection.ShoulderDropShareEstimate * size.SectionHeight, 0.001, $"shoulder drop of {tyre.Name}: not measured, taken as 7 % of the section height");
     }
 
-    public int Spacer => _spacer;
+    public Handle Spacer => _spacer;
 
-    public int Offset => _offset;
+    public Handle Offset => _offset;
 
-    public int SectionWidth => _sectionWidth;
+    public Handle SectionWidth => _sectionWidth;
 
     /// <summary>Null where wheel or tyre is missing or its designation does not say enough, or the spacer's thickness is not known.</summary>
     /// <param name="table">Takes the numbers.</param>
@@ -59,17 +59,17 @@ internal sealed class WheelPlan
         parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null) ? new WheelPlan(table, path, parts, tallest) : null;
 
     /// <summary>a of the centre plane, m.</summary>
-    public double AxialCentre(ReadOnlySpan<double> x) => WheelPlacement.AxialCentre(x[_offset], x[_spacer]);
+    public double AxialCentre(Reader x) => WheelPlacement.AxialCentre(x[_offset], x[_spacer]);
 
     /// <summary>The tyre's section, with the growth and sideways lean that the limits ask for.</summary>
-    public TyreSection Tyre(ReadOnlySpan<double> x, double growth, double shift)
+    public TyreSection Tyre(Reader x, double growth, double shift)
     {
         double width = x[_sectionWidth], outer = x[_outerDiameter];
-        double tread = Math.Min(_treadWidth != InputTable.None ? x[_treadWidth] : x[_treadShare] * width, width);
+        double tread = Math.Min(_treadWidth.IsGiven ? x[_treadWidth] : x[_treadShare] * width, width);
         return new TyreSection(
             AxialCentre(x), _beadRadius, _rimWidth, outer + (2 * growth), width + (2 * shift), tread + (2 * shift), x[_shoulderDrop]);
     }
 
-    public RimSection Rim(ReadOnlySpan<double> x) =>
+    public RimSection Rim(Reader x) =>
         RimSection.WithEstimates(AxialCentre(x), _rimWidth, _seatRadius) with { FlangeThickness = x[_flange] };
 }

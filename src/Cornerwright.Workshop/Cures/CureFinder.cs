@@ -32,11 +32,11 @@ internal static class CureFinder
         double sigma = corner.Doubtful(index).Doubt.StandardDeviation;
         double wanted = Math.Max(sigma * NormalDistribution.Quantile(Math.Min(certainty, 0.999)), 1e-9);
         wanted = double.IsFinite(check.Low) && double.IsFinite(check.High) ? Math.Min(wanted, (check.High - check.Low) / 2 * 0.9) : wanted;
-        var numbers = new CornerNumbers(corner.Plan);
+        var numbers = new SolvedCorner(corner.Plan);
         var found = new List<(Cure Cure, int Broken, double Effort)>();
         foreach (var lever in Lever.Of(corner.Plan))
         {
-            if (Solve(corner, check, numbers, lever, now, wanted) is { } solved && Proved(corner, check, numbers, lever, solved, now, wanted) is { } amount)
+            if (Solve(corner, index, numbers, lever, now, wanted) is { } solved && Proved(corner, check, numbers, lever, solved, now, wanted) is { } amount)
             {
                 found.Add(Describe(corner, index, numbers, lever, amount, now));
             }
@@ -53,10 +53,17 @@ internal static class CureFinder
     }
 
     /// <returns>The smallest amount, in whole quanta, that reaches the wanted margin or, failing that, the limit itself; null where the lever cannot.</returns>
-    private static double? Solve(CornerResult corner, CornerCheck check, CornerNumbers numbers, Lever lever, double now, double wanted)
+    private static double? Solve(CornerResult corner, int index, SolvedCorner numbers, Lever lever, double now, double wanted)
     {
-        var effect = lever.Moves.Aggregate(default(InputEffect), (sum, move) => sum.And(corner.Plan.Inputs.EffectOf(move.Input)));
-        if (!check.Feels(effect))
+        var check = corner.Checks[index];
+        var moved = new ReadSet();
+        foreach (var (input, _) in lever.Moves)
+        {
+            moved.Add(input.Index);
+        }
+
+        var reads = corner.ReadsOf(index);
+        if (!reads.Meets(moved))
         {
             return null;
         }
@@ -95,8 +102,8 @@ internal static class CureFinder
         double Try(double amount)
         {
             Apply(numbers, corner.Plan, lever, amount);
-            numbers.Follow(corner.Numbers, effect);
-            double margin = MarginOf(check, check.Value(numbers));
+            numbers.Follow(corner.Numbers, moved, reads);
+            double margin = MarginOf(check, check.Value(numbers.Read));
             Apply(numbers, corner.Plan, lever, 0);
             return margin;
         }
@@ -106,9 +113,9 @@ internal static class CureFinder
     /// A clearance over all poses is solved at the place where it is least now; whether that is enough everywhere shows only when
     /// the corner is worked out whole. Steps on by what is still missing until it is; null where it never is.
     /// </summary>
-    private static double? Proved(CornerResult corner, CornerCheck check, CornerNumbers numbers, Lever lever, double amount, double now, double wanted)
+    private static double? Proved(CornerResult corner, CornerCheck check, SolvedCorner numbers, Lever lever, double amount, double now, double wanted)
     {
-        if (!check.ReadsWheel)
+        if (!check.Proved)
         {
             return amount;
         }
@@ -117,7 +124,7 @@ internal static class CureFinder
         {
             Apply(numbers, corner.Plan, lever, amount);
             numbers.Solve();
-            double margin = MarginOf(check, check.Value(numbers));
+            double margin = MarginOf(check, check.Value(numbers.Read));
             Apply(numbers, corner.Plan, lever, 0);
             double target = i < StepsOn / 2 ? wanted : 0;
             if (margin >= target)
@@ -158,12 +165,12 @@ internal static class CureFinder
         return high;
     }
 
-    private static (Cure Cure, int Broken, double Effort) Describe(CornerResult corner, int index, CornerNumbers numbers, Lever lever, double amount, double now)
+    private static (Cure Cure, int Broken, double Effort) Describe(CornerResult corner, int index, SolvedCorner numbers, Lever lever, double amount, double now)
     {
         Apply(numbers, corner.Plan, lever, amount);
         numbers.Solve();
         var check = corner.Checks[index];
-        double after = MarginOf(check, check.Value(numbers));
+        double after = MarginOf(check, check.Value(numbers.Read));
         var broken = new List<string>();
         var thinner = new List<string>();
         bool cornerHolds = after >= 0;
@@ -175,7 +182,7 @@ internal static class CureFinder
                 continue;
             }
 
-            double before = MarginOf(other, corner.Value(c)), then = MarginOf(other, other.Value(numbers));
+            double before = MarginOf(other, corner.Value(c)), then = MarginOf(other, other.Value(numbers.Read));
             cornerHolds &= !(then < 0);
             if (before >= 0 && !(then >= 0))
             {
@@ -183,14 +190,14 @@ internal static class CureFinder
             }
             else if (before >= 0 && then < 0.7 * before)
             {
-                thinner.Add($"{Lower(other.Title)} to {new Measure(other.Value(numbers), other.Unit, other.Decimals).Text}");
+                thinner.Add($"{Lower(other.Title)} to {new Measure(other.Value(numbers.Read), other.Unit, other.Decimals).Text}");
             }
         }
 
         string setting = "", text = "";
         if (lever is { NewValue: { } write, Setting.Length: > 0 })
         {
-            (setting, text) = (lever.Setting, write(numbers.X[lever.Moves[0].Input]));
+            (setting, text) = (lever.Setting, write(numbers.Read.X[lever.Moves[0].Input]));
         }
 
         Apply(numbers, corner.Plan, lever, 0);
@@ -204,11 +211,11 @@ internal static class CureFinder
         return (cure, broken.Count, Math.Abs(amount) / Math.Max(Math.Abs(lever.Most), Math.Abs(lever.Least)));
     }
 
-    private static void Apply(CornerNumbers numbers, CornerPlan plan, Lever lever, double amount)
+    private static void Apply(SolvedCorner numbers, CornerPlan plan, Lever lever, double amount)
     {
         foreach (var (input, factor) in lever.Moves)
         {
-            numbers.X[input] = plan.Inputs.Inputs[input].Value + (amount * factor);
+            numbers.Set(input, plan.Inputs[input].Value + (amount * factor));
         }
     }
 

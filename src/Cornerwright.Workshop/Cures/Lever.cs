@@ -20,7 +20,7 @@ internal sealed record Lever(
     double Quantum,
     double Least,
     double Most,
-    IReadOnlyList<(int Input, double Factor)> Moves,
+    IReadOnlyList<(Handle Input, double Factor)> Moves,
     Func<double, string> Order,
     string Setting = "",
     Func<double, string>? NewValue = null)
@@ -30,14 +30,14 @@ internal sealed record Lever(
     /// <summary>All levers of a corner. Ranges beyond the parts' own limits are common practice, no source.</summary>
     public static IEnumerable<Lever> Of(CornerPlan plan)
     {
-        var x = plan.Inputs.Inputs;
+        var x = plan.Inputs;
         var station = plan.Station;
-        if (station.Perch != InputTable.None)
+        if (station.Perch.IsGiven)
         {
             yield return Perch(plan, x[station.Perch].Value);
         }
 
-        if (plan.Parts.Damper is { BodyLow: { } low, BodyHigh: { } high } && station.Body != InputTable.None && station.Perch != InputTable.None)
+        if (plan.Parts.Damper is { BodyLow: { } low, BodyHigh: { } high } && station.Body.IsGiven && station.Perch.IsGiven)
         {
             double body = x[station.Body].Value;
             yield return new Lever(0.001, low.Si - body, high.Si - body, [(station.Body, 1), (station.Perch, 1)],
@@ -50,7 +50,7 @@ internal sealed record Lever(
             yield return new Lever(0.001, -packer, 0.030, [(station.Packer, 1)],
                 a => $"{(a > 0 ? "Put" : "Take")} {Say.Mm(Math.Abs(a), 0)} of packer {(a > 0 ? "on" : "off")} the rod.",
                 plan.Path + "/packer", value => Write(value, Units.Millimetre));
-            if (station.StopLength != InputTable.None && station.StopSpent != InputTable.None)
+            if (station.StopLength.IsGiven && station.StopSpent.IsGiven)
             {
                 yield return new Lever(0.001, -0.6 * x[station.StopSpent].Value, 0.040, [(station.StopLength, 1), (station.StopSpent, 1)],
                     a => a > 0 ? $"Fit a bump stop {Say.Mm(a, 0)} longer." : $"Fit a bump stop {Say.Mm(-a, 0)} shorter.");
@@ -91,14 +91,14 @@ internal sealed record Lever(
 
     private static IEnumerable<Lever> Springs(CornerPlan plan)
     {
-        var x = plan.Inputs.Inputs;
+        var x = plan.Inputs;
         foreach (var slot in plan.Station.Stack.Where(s => s.Complete && s.Spring is not null))
         {
             var spring = slot.Spring!;
             string name = spring.Role == SpringRole.Main ? "main spring" : spring.Role == SpringRole.Helper ? "helper" : "tender";
             yield return new Lever(0.005, -0.080, 0.100, [(slot.Free, 1)], a => $"Fit a {name} {Say.Mm(Math.Abs(a), 0)} {(a > 0 ? "longer" : "shorter")} when free.");
             yield return new Lever(0.001, -0.7 * x[slot.Solid].Value, 0, [(slot.Solid, 1)], a => $"Fit a {name} {Say.Mm(Math.Abs(a), 0)} shorter when solid.");
-            if (slot.Rate != InputTable.None)
+            if (slot.Rate.IsGiven)
             {
                 double rate = x[slot.Rate].Value;
                 yield return new Lever(0.05 * rate, -0.5 * rate, rate, [(slot.Rate, 1)], a => $"Fit a {name} of {new Measure(rate + a, Units.NewtonPerMillimetre, 0).Text} in place of {new Measure(rate, Units.NewtonPerMillimetre, 0).Text}.");
@@ -113,7 +113,7 @@ internal sealed record Lever(
             yield break;
         }
 
-        var x = plan.Inputs.Inputs;
+        var x = plan.Inputs;
         double spacer = x[wheel.Spacer].Value;
         yield return new Lever(0.001, -spacer, 0.030, [(wheel.Spacer, 1)],
             a => spacer + a < 0.0005 ? "Take the spacer out." : $"{(spacer > 0 ? "Make the spacer" : "Fit a spacer of")} {Say.Mm(spacer + a, 0)}.");

@@ -12,13 +12,9 @@ internal readonly record struct Input(string Path, string Label, double Value, d
 /// <summary>The numbers of one corner in a row, so that each can be moved within its doubt.</summary>
 internal sealed class InputTable(LearnedState? learned = null)
 {
-    /// <summary>An index that stands for "nobody gave this".</summary>
-    public const int None = -1;
-
     private readonly List<Input> _inputs = [];
     private readonly List<Input> _sources = [];   // as they were typed
     private readonly SortedList<int, string> _assumptions = [];
-    private readonly List<InputEffect> _effects = [];
     private readonly Dictionary<string, int> _byPath = new(StringComparer.Ordinal);
 
     public IReadOnlyList<Input> Inputs => _inputs;
@@ -28,29 +24,17 @@ internal sealed class InputTable(LearnedState? learned = null)
 
     public int Count => _inputs.Count;
 
-    /// <summary>Given to every input that is asked for from now on, on top of what it has.</summary>
-    public InputEffect Effect { get; set; }
+    public Input this[Handle input] => _inputs[input.Index];
 
-    public InputEffect EffectOf(int input) => _effects[input];
-
-    /// <summary>Adds to what an input is known to move; nothing for <see cref="None"/>.</summary>
-    public void Mark(int input, InputEffect effect)
-    {
-        if (input != None)
-        {
-            _effects[input] = _effects[input].And(effect);
-        }
-    }
-
-    /// <returns>Its place in the row, or <see cref="None"/> where there is no reading.</returns>
-    public int Add(string path, string label, Reading? reading)
+    /// <returns>Its place in the row, or none where there is no reading.</returns>
+    public Handle Add(string path, string label, Reading? reading)
     {
         if (reading is null)
         {
-            return None;
+            return Handle.None;
         }
 
-        if (Known(path, out int known))
+        if (Known(path, out Handle known))
         {
             return known;
         }
@@ -64,9 +48,9 @@ internal sealed class InputTable(LearnedState? learned = null)
     }
 
     /// <summary>A number that nobody typed, with the doubt that goes with it; listed as an assumption.</summary>
-    public int Assume(string path, string label, double value, double sigma, string words)
+    public Handle Assume(string path, string label, double value, double sigma, string words)
     {
-        if (Known(path, out int known))
+        if (Known(path, out Handle known))
         {
             return known;
         }
@@ -76,8 +60,8 @@ internal sealed class InputTable(LearnedState? learned = null)
     }
 
     /// <summary>A number that is defined, not measured: a designation's offset, a lever that stands at zero.</summary>
-    public int Define(string path, string label, double value) =>
-        Known(path, out int known) ? known : Put(new Input(path, label, value, 0, ToleranceKind.TwoSigma));
+    public Handle Define(string path, string label, double value) =>
+        Known(path, out Handle known) ? known : Put(new Input(path, label, value, 0, ToleranceKind.TwoSigma));
 
     /// <summary>What readings after the work say about these numbers; null where nothing was learned or it is not to be used.</summary>
     public LearnedState? Learned => learned;
@@ -91,9 +75,8 @@ internal sealed class InputTable(LearnedState? learned = null)
         foreach (var parameter in learned?.Parameters ?? [])
         {
             // A number typed anew since stands under its path already; what was learned of the old one goes by its own name.
-            Effect = default;
-            bool known = Known(parameter.Path, out int index);
-            if (!known || LearnedState.Key(_sources[index]) != LearnedState.Key(parameter))
+            bool known = Known(parameter.Path, out Handle there);
+            if (!known || LearnedState.Key(_sources[there.Index]) != LearnedState.Key(parameter))
             {
                 _sources.Add(parameter);
                 Put(parameter with { Sigma = 0, Path = known ? LearnedState.Key(parameter) : parameter.Path }, raw: true);
@@ -104,20 +87,29 @@ internal sealed class InputTable(LearnedState? learned = null)
     /// <summary>Place of an input among what was learned; -1 where nothing was.</summary>
     public int Learnt(int input) => learned?.Find(_sources[input]) ?? -1;
 
-    public double[] Values() => [.. _inputs.Select(i => i.Value)];
-
-    private bool Known(string path, out int known)
+    /// <summary>The best estimates as a row, SI.</summary>
+    public double[] Values()
     {
-        bool found = _byPath.TryGetValue(path, out known);
-        if (found)
+        double[] values = new double[_inputs.Count];
+        for (int i = 0; i < values.Length; i++)
         {
-            Mark(known, Effect);
+            values[i] = _inputs[i].Value;
         }
 
+        return values;
+    }
+
+    /// <summary>The best estimates, to be read by somebody who need not know what he read.</summary>
+    public Reader Best() => new(Values(), null);
+
+    private bool Known(string path, out Handle known)
+    {
+        bool found = _byPath.TryGetValue(path, out int index);
+        known = found ? Handle.At(index) : Handle.None;
         return found;
     }
 
-    private int Put(Input input, bool raw = false)
+    private Handle Put(Input input, bool raw = false)
     {
         if (!raw)
         {
@@ -125,10 +117,9 @@ internal sealed class InputTable(LearnedState? learned = null)
             input = learned?.Shifted(input) ?? input;
         }
 
-        _effects.Add(Effect);
         _byPath[input.Path] = _inputs.Count;
         _inputs.Add(input);
-        return _inputs.Count - 1;
+        return Handle.At(_inputs.Count - 1);
     }
 
     private static string SourceWords(ReadingSource source) => source switch

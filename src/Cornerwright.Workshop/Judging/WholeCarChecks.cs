@@ -73,7 +73,7 @@ internal static class WholeCarChecks
 
         static double Outward(CornerPlan corner)
         {
-            double[] x = corner.Inputs.Values();
+            var x = corner.Inputs.Best();
             return corner.Wheel is { } wheel && corner.WheelNow is { } now ? wheel.AxialCentre(x) - now.AxialCentre(x) : double.NaN;
         }
     }

@@ -14,7 +14,7 @@ namespace Cornerwright.Workshop.Learning;
 /// <summary>One reading and how to work out what it should have been.</summary>
 /// <param name="Sigma">Standard deviation of the reading itself, SI.</param>
 /// <param name="NeedsGaps">True where the clearances must be laid out first.</param>
-internal sealed record EvidenceRow(string Label, Unit Unit, int Decimals, double Read, double Sigma, Func<CornerNumbers, double> Expected, bool NeedsGaps = false);
+internal sealed record EvidenceRow(string Label, Unit Unit, int Decimals, double Read, double Sigma, Func<CornerReader, double> Expected, bool NeedsGaps = false);
 
 /// <summary>What was read at one corner on one occasion, over that corner's own numbers as it was built then.</summary>
 internal sealed class CornerEvidence
@@ -26,9 +26,10 @@ internal sealed class CornerEvidence
 
     private const double Gravity = RideRates.StandardGravity;
 
-    private readonly CornerNumbers _numbers;
+    private readonly SolvedCorner _numbers;
     private readonly bool _gaps;
-    private readonly ulong _gapItems;
+    private readonly ReadSet _reads = new();
+    private bool _noted;
     private readonly List<EvidenceRow> _rows = [];
 
     private CornerEvidence(Car car, Occasion occasion, CornerPlace place)
@@ -40,19 +41,19 @@ internal sealed class CornerEvidence
         var fitted = occasion.Fitted with { Limits = occasion.Fitted.Limits with { TyreGrowth = bare, TyreShift = bare } };
         Plan = CornerPlan.Compile(car, fitted, place, null);
         var readings = occasion.At(place);
-        int height = Plan.Inputs.Add(Plan.Path + "/rideHeight", "hub centre to arch edge", Plan.Corner.RideHeight);
-        int inCase = LoadOf(car, occasion);
-        int onScale = Plan.Inputs.Add($"occasions/{occasion.Id}/{Plan.Path}/load", $"load read, {occasion.Name}", readings.Load);
+        var height = Plan.Inputs.Add(Plan.Path + "/rideHeight", "hub centre to arch edge", Plan.Corner.RideHeight);
+        var inCase = LoadOf(car, occasion);
+        var onScale = Plan.Inputs.Add($"occasions/{occasion.Id}/{Plan.Path}/load", $"load read, {occasion.Name}", readings.Load);
         double aboard = AboardShare(car, occasion, place);
-        Func<CornerNumbers, double>? load = onScale != InputTable.None ? n => n.X[onScale] * Gravity
-            : inCase != InputTable.None ? n => (n.X[inCase] + aboard) * Gravity : null;
-        Func<CornerNumbers, double>? ride = load is not null && Plan.CanRide ? n => n.TravelUnder(load(n)) : null;
-        if (readings.Height is { } h && ride is not null && height != InputTable.None)
+        Func<CornerReader, double>? load = onScale.IsGiven ? n => n.X[onScale] * Gravity
+            : inCase.IsGiven ? n => (n.X[inCase] + aboard) * Gravity : null;
+        Func<CornerReader, double>? ride = load is not null && Plan.CanRide ? n => n.TravelUnder(load(n)) : null;
+        if (readings.Height is { } h && ride is not null && height.IsGiven)
         {
             Add(HeightLabel, Units.Millimetre, 1, h, n => n.X[height] - ride(n));
         }
 
-        if (readings.Load is not null && inCase != InputTable.None)
+        if (readings.Load is not null && inCase.IsGiven)
         {
             // Not a reading against a number, but a number read twice: the load case against the scale.
             _rows.Add(new EvidenceRow("load on the scale", Units.Kilogram, 0, 0, LoadCaseShare * readings.Load.Si, n => n.X[inCase] + aboard - n.X[onScale]));
@@ -66,8 +67,7 @@ internal sealed class CornerEvidence
         AddGaps(readings, ride);
         AddSteps(readings);
         _gaps = _rows.Any(r => r.NeedsGaps);
-        _gapItems = readings.Gaps.Aggregate(0UL, (bits, g) => bits | (Plan.Clearance.Items.ToList().FindIndex(i => i.Id == g.Thing) is var item and >= 0 ? 1UL << item : 0));
-        _numbers = new CornerNumbers(Plan);
+        _numbers = new SolvedCorner(Plan);
     }
 
     public Occasion Occasion { get; }
@@ -80,58 +80,57 @@ internal sealed class CornerEvidence
 
     public static CornerEvidence Of(Car car, Occasion occasion, CornerPlace place) => new(car, occasion, place);
 
-    /// <summary>False for an input that none of the rows can feel.</summary>
-    public bool Matters(int input)
-    {
-        var effect = Plan.Inputs.EffectOf(input);
-        return effect.IsNone || effect.Travel || effect.Motion || (_gaps && (effect.Wheel || (effect.Items & _gapItems) != 0));
-    }
+    /// <summary>False for an input that none of the rows was worked out from: known once <see cref="Expect"/> was asked.</summary>
+    public bool Matters(int input) => !_noted || _reads.Has(input);
 
     /// <summary>Expectations of all rows with these inputs.</summary>
     public double[] Expect(ReadOnlySpan<double> x)
     {
-        x.CopyTo(_numbers.X);
+        x.CopyTo(_numbers.Values);
+        bool note = !_noted;
+        _noted = true;
         if (_gaps)
         {
-            _numbers.Solve();
+            _numbers.Solve(note);
         }
         else if (Plan.HasMotion)
         {
-            _numbers.MakeMotion();
+            _numbers.MakeMotion(note);
         }
 
-        return [.. _rows.Select(r => r.Expected(_numbers))];
+        var n = new CornerReader(_numbers, note ? _reads : null);
+        return [.. _rows.Select(r => r.Expected(n))];
     }
 
-    private void Add(string label, Unit unit, int decimals, Reading reading, Func<CornerNumbers, double> expected, bool gaps = false) =>
+    private void Add(string label, Unit unit, int decimals, Reading reading, Func<CornerReader, double> expected, bool gaps = false) =>
         _rows.Add(new EvidenceRow(label, unit, decimals, reading.Si, Math.Max(reading.StandardDeviation, 1e-6), expected, gaps));
 
-    private int LoadOf(Car car, Occasion occasion)
+    private Handle LoadOf(Car car, Occasion occasion)
     {
         string id = occasion.LoadCase.Length > 0 ? occasion.LoadCase : car.MeasuredLoadCase;
         for (int i = 0; i < Plan.Loads.Count; i++)
         {
             if (Plan.Loads[i].Case.Id == id || (id.Length == 0 && i == 0))
             {
-                return Plan.Loads[i].Index;
+                return Plan.Loads[i].Load;
             }
         }
 
-        return InputTable.None;
+        return Handle.None;
     }
 
     // By statics alone, kg; the same rule as for the turn table.
     private static double AboardShare(Car car, Occasion occasion, CornerPlace place) =>
         occasion.Aboard.Count == 0 || car.Wheelbase is null || car.At(place.Axle()).Track is null ? 0 : LoadAboard.ShareOf(car, place, occasion.Aboard) / Gravity;
 
-    private void AddGaps(CornerReadings readings, Func<CornerNumbers, double>? ride)
+    private void AddGaps(CornerReadings readings, Func<CornerReader, double>? ride)
     {
         foreach (var gap in readings.Gaps)
         {
             int item = Plan.Clearance.Items.ToList().FindIndex(i => i.Id == gap.Thing);
             if (item >= 0 && ride is not null && gap.Distance is { } distance && Plan.Clearance.Missing.Count == 0 && Plan.Clearance.Items[item].Missing.Count == 0)
             {
-                Add($"gap to {Plan.Clearance.Items[item].Name}", Units.Millimetre, 1, distance, n => n.Clearance.At(n, item, ride(n), 0).Gap, gaps: true);
+                Add($"gap to {Plan.Clearance.Items[item].Name}", Units.Millimetre, 1, distance, n => n.GapAt(item, ride(n), 0).Gap, gaps: true);
             }
         }
     }
@@ -147,7 +146,7 @@ internal sealed class CornerEvidence
             }
 
             // The travel is a reading of its own, one that only these rows use.
-            int at = Plan.Inputs.Add($"occasions/{Occasion.Id}/{Plan.Path}/steps/{k}/travel", $"travel of step {k + 1}, {Occasion.Name}", travel);
+            var at = Plan.Inputs.Add($"occasions/{Occasion.Id}/{Plan.Path}/steps/{k}/travel", $"travel of step {k + 1}, {Occasion.Name}", travel);
             string where = $"at step {k + 1}";
             Station(step.SpringLength, Mechanics.Motion.Station.Spring, $"spring axis {where}");
             Station(step.DamperLength, Mechanics.Motion.Station.Damper, $"damper axis {where}");

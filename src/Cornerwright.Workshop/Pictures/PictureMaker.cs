@@ -58,7 +58,7 @@ internal static class PictureMaker
 
     private static IReadOnlyList<StackState> Stack(CornerResult corner)
     {
-        var (plan, n) = (corner.Plan, corner.Numbers);
+        var (plan, n) = (corner.Plan, corner.Numbers.Read);
         if (!plan.HasSpring)
         {
             return [];
@@ -71,7 +71,7 @@ internal static class PictureMaker
     /// <summary>Coils this near to solid are drawn touching, m: the travel of coil bind is itself found to 1e-8 m.</summary>
     private const double CoilsTouch = 1e-6;
 
-    private static StackState? State(CornerPlan plan, CornerNumbers n, string name, double travel)
+    private static StackState? State(CornerPlan plan, CornerReader n, string name, double travel)
     {
         double space = n.SpringSpace(travel);
         var force = n.StackAt(travel);
@@ -99,7 +99,7 @@ internal static class PictureMaker
 
     private static WheelSection? Wheel(CornerResult corner)
     {
-        var (plan, n) = (corner.Plan, corner.Numbers);
+        var (plan, n) = (corner.Plan, corner.Numbers.Read);
         if (plan.Clearance.Missing.Count > 0 || !plan.WheelNow!.Tyre(n.X, 0, 0).IsSound || !plan.WheelNow.Rim(n.X).IsSound || !plan.Wheel!.Tyre(n.X, 0, 0).IsSound || !plan.Wheel.Rim(n.X).IsSound)
         {
             return null;
@@ -113,7 +113,7 @@ internal static class PictureMaker
             Rim("rim", plan.Parts.Wheel!.Name, plan.Wheel.Rim(n.X)),
         };
         double ride = n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0;
-        foreach (var (piece, cylinder) in n.Clearance.Strut(n, ride))
+        foreach (var (piece, cylinder) in n.Corner.Clearance.Strut(n, ride))
         {
             string kind = piece == StrutPiece.Tube ? "tube" : piece == StrutPiece.Perch ? "perch" : "spring";
             outlines.Add(new SectionOutline(kind, piece == StrutPiece.Helper ? "helper spring" : kind, Sides(cylinder)));
@@ -122,13 +122,13 @@ internal static class PictureMaker
         return new WheelSection(outlines, Gaps(plan, n, ride));
     }
 
-    private static List<SectionGap> Gaps(CornerPlan plan, CornerNumbers n, double ride)
+    private static List<SectionGap> Gaps(CornerPlan plan, CornerReader n, double ride)
     {
         var gaps = new List<SectionGap>();
-        var (droop, bump) = n.Clearance.Range(n);
+        var (droop, bump) = n.Swept();
         for (int i = 0; i < plan.Clearance.Items.Count; i++)
         {
-            var (item, worst) = (plan.Clearance.Items[i], n.Clearance.Worst[i]);
+            var (item, worst) = (plan.Clearance.Items[i], n.Corner.Clearance.Worst[i]);
             if (!double.IsFinite(worst.Clearing.Gap))
             {
                 continue;
@@ -138,7 +138,7 @@ internal static class PictureMaker
             gaps.Add(Gap(item.Name, "worst", item.AttachedTo == AttachedTo.Knuckle ? ride : at, worst.Steer, worst.Clearing, true));
             foreach (var (state, travel) in new[] { ("full droop", droop), ("ride", ride), ("full bump", bump) })
             {
-                var clearing = n.Clearance.At(n, i, travel, 0);
+                var clearing = n.Corner.Clearance.At(n, i, travel, 0);
                 if (double.IsFinite(clearing.Gap))
                 {
                     gaps.Add(Gap(item.Name, state, travel, 0, clearing, false));

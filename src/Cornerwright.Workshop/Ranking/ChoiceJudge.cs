@@ -84,7 +84,7 @@ internal sealed class ChoiceJudge
 
     private static bool IsWheels(string id, CornerResult corner) => corner.Find(id) is var i && i >= 0 && !IsSuspension(corner.Checks[i]);
 
-    private static bool IsSuspension(CornerCheck check) => check.NeedsSolving && !check.ReadsTouch && check.Clearance < 0;
+    private static bool IsSuspension(CornerCheck check) => check.Scope == CheckScope.Suspension;
 
     /// <returns>How many checks lack a reading.</returns>
     private static int AddCorner(JointMargins joint, CornerResult corner, bool suspensionOnly)
@@ -115,7 +115,7 @@ internal sealed class ChoiceJudge
     private void Broken(CornerResult corner, List<BrokenCheck> broken)
     {
         var place = corner.Plan.Place;
-        if (corner.Plan.CanRide && corner.Plan.HasLoad(CornerPlan.Wanted) && !double.IsFinite(corner.Numbers.Ride[CornerPlan.Wanted]))
+        if (corner.Plan.CanRide && corner.Plan.HasLoad(CornerPlan.Wanted) && !double.IsFinite(corner.Numbers.Read.Ride[CornerPlan.Wanted]))
         {
             broken.Add(new(Rides, StaticChecks.Title(StaticCheck.Rides), place.Words(), place, new Measure(0, Units.Millimetre, 1)));
         }

@@ -28,15 +28,15 @@ internal readonly struct CornerBalance(StaticStation station, StackElement[] sta
         double force = spring.Force, rate = 0;
         if (spring.State == StackState.Bound)
         {
-            (force, rate) = (force + (CornerNumbers.SolidRate * spring.Overrun), CornerNumbers.SolidRate);
+            (force, rate) = (force + (SolvedCorner.SolidRate * spring.Overrun), SolvedCorner.SolidRate);
         }
         else if (spring.State == StackState.Seated)
         {
-            rate = SpringStack.TangentRateAt(stack, force) ?? CornerNumbers.SolidRate;
+            rate = SpringStack.TangentRateAt(stack, force) ?? SolvedCorner.SolidRate;
         }
 
         slope = RideRates.WheelRate(rate, at.MotionRatio, force, at.MotionRatioSlope);
-        return (station.Unsprung * CornerNumbers.Gravity) + (at.MotionRatio * force) + DamperLoad(station, x, ref slope);
+        return (station.Unsprung * SolvedCorner.Gravity) + (at.MotionRatio * force) + DamperLoad(station, x, ref slope);
     }
 
     /// <summary>What the damper's rod and the bump stop carry of the contact load at a travel, N; its slope is added.</summary>
@@ -71,8 +71,8 @@ internal readonly struct CornerBalance(StaticStation station, StackElement[] sta
         double beyond = station.StopSpent + station.Packer - rodShowing;
         if (beyond > 0)
         {
-            force += CornerNumbers.SolidRate * beyond;
-            rate += CornerNumbers.SolidRate;
+            force += SolvedCorner.SolidRate * beyond;
+            rate += SolvedCorner.SolidRate;
         }
 
         return force;

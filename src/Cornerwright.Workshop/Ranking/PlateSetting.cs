@@ -64,6 +64,6 @@ internal static class PlateSetting
 
         double height = plan.Corner.RideHeight?.Si ?? double.NaN;
         double travel = double.IsNaN(space.HeightTarget) || double.IsNaN(height) ? 0 : height - space.HeightTarget;
-        return plan.Motion.Make(plan.Inputs.Values()).WheelAt(travel, out var wheel).IsUsable() ? wheel.Camber : double.NaN;
+        return plan.Motion.Make(plan.Inputs.Best()).WheelAt(travel, out var wheel).IsUsable() ? wheel.Camber : double.NaN;
     }
 }

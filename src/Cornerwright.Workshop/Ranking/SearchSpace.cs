@@ -160,8 +160,8 @@ internal sealed class SearchSpace
         var place = Axle.Left();
         IReadOnlyList<string> all = [.. Pool.Springs.Select(s => s.Id), .. Pool.Sheets.Select(s => s.Id)];
         var plan = CornerPlan.Compile(Car, (Start with { Id = "choice" }).With(place, Start.At(place) with { Stack = all }), place, CarLearning.InUse(Car));
-        double[] x = plan.Inputs.Values();
-        return plan.Station.Stack.Where(s => s.Complete).ToDictionary(s => s.Part.Id, s => CornerNumbers.ElementOf(s, x), StringComparer.Ordinal);
+        var x = plan.Inputs.Best();
+        return plan.Station.Stack.Where(s => s.Complete).ToDictionary(s => s.Part.Id, s => SolvedCorner.ElementOf(s, x), StringComparer.Ordinal);
     }
 
     private StaticStation[] Stations(CornerPlace place)

@@ -171,7 +171,7 @@ internal sealed class StaticCorner
             return double.NaN;
         }
 
-        double left = ((station.Wanted - station.Unsprung) * CornerNumbers.Gravity) - CornerBalance.DamperLoad(station, z, ref ignored);
+        double left = ((station.Wanted - station.Unsprung) * SolvedCorner.Gravity) - CornerBalance.DamperLoad(station, z, ref ignored);
         double force = Math.Max(0, left / at.MotionRatio);
         double length = force >= stack.BindForce ? stack.SolidLength : SpringStack.LengthAt(stack.Elements, force);
         return Math.Clamp(ToStep(at.Length - station.SeatDrop - length), LowestPerch, HighestPerch);
@@ -323,7 +323,7 @@ internal sealed class StaticCorner
     private static double RideAt(in CornerBalance balance, StaticStation station, double load)
     {
         const double Guess = 0;
-        var root = RisingRoot.Find(balance, load * CornerNumbers.Gravity, station.LowestTravel, station.HighestTravel, Guess, CornerNumbers.TravelAccuracy);
+        var root = RisingRoot.Find(balance, load * SolvedCorner.Gravity, station.LowestTravel, station.HighestTravel, Guess, SolvedCorner.TravelAccuracy);
         return root.Why == RootStop.Converged ? root.X : double.NaN;
     }
 
@@ -335,7 +335,7 @@ internal sealed class StaticCorner
 
     private static double TravelAt(StaticStation station, Station axis, double length)
     {
-        var root = RisingRoot.Find(new StationFalls(station.Motion!, axis), -length, station.LowestTravel, station.HighestTravel, 0, CornerNumbers.TravelAccuracy);
+        var root = RisingRoot.Find(new StationFalls(station.Motion!, axis), -length, station.LowestTravel, station.HighestTravel, 0, SolvedCorner.TravelAccuracy);
         return root.Why switch
         {
             RootStop.Converged => root.X,

@@ -15,16 +15,16 @@ namespace Cornerwright.Workshop.Ranking;
 /// </summary>
 internal sealed class StaticStation
 {
-    private StaticStation(CornerPlan plan, CornerNumbers numbers, int height, double targetHeight)
+    private StaticStation(CornerPlan plan, CornerReader numbers, Handle height, double targetHeight)
     {
         var s = plan.Station;
-        double[] x = numbers.X;
+        var x = numbers.X;
         HasMotion = plan.HasMotion;
         Motion = plan.HasMotion ? numbers.Motion : null;
         (LowestTravel, HighestTravel) = (plan.LowestTravel, plan.HighestTravel);
         HasDamper = plan.HasDamper;
         (SeatDrop, RodDrop, Body) = (At(s.SeatDrop), At(s.RodDrop), At(s.Body));
-        (RodOpen, RodClosed, RodForce) = (At(s.RodOpen), At(s.RodClosed), s.RodForce == InputTable.None ? 0 : x[s.RodForce]);
+        (RodOpen, RodClosed, RodForce) = (At(s.RodOpen), At(s.RodClosed), x.Or(s.RodForce, 0));
         (StopLength, StopSpent, Packer, StopCurve) = (At(s.StopLength), At(s.StopSpent), x[s.Packer], s.StopCurve);
         Unsprung = At(s.Unsprung);
         HasStop = plan.MissingForStop().Count == 0;
@@ -43,9 +43,9 @@ internal sealed class StaticStation
             (BodyLow, BodyHigh) = damper is { BodyLow: { } least, BodyHigh: { } most } ? (least.Si, most.Si) : (double.NaN, double.NaN);
         }
 
-        double At(int index) => index == InputTable.None ? double.NaN : x[index];
+        double At(Handle input) => x.Or(input, double.NaN);
 
-        double Load(int loadCase) => plan.HasLoad(loadCase) ? x[plan.Loads[loadCase].Index] : double.NaN;
+        double Load(int loadCase) => plan.HasLoad(loadCase) ? x[plan.Loads[loadCase].Load] : double.NaN;
     }
 
     public bool HasMotion { get; }
@@ -107,10 +107,10 @@ internal sealed class StaticStation
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
 
         // Before the numbers: what was learned of the height counts.
-        int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
-        var numbers = new CornerNumbers(plan);
+        var height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
+        var numbers = new SolvedCorner(plan);
         numbers.Solve();
-        return new StaticStation(plan, numbers, height, targetHeight);
+        return new StaticStation(plan, numbers.Read, height, targetHeight);
     }
 
     /// <summary>Camber at a travel, rad; NaN out of reach.</summary>

@@ -77,8 +77,7 @@ internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, 
         var contributions = corner.Contributions(check);
         for (int i = 0; i < contributions.Length; i++)
         {
-            var effect = corner.Plan.Inputs.EffectOf(i);
-            if (contributions[i] != 0 && (effect.Travel || effect.Motion))
+            if (contributions[i] != 0 && corner.Numbers.Reads!.InTravel(i))
             {
                 return false;
             }

@@ -25,10 +25,10 @@ public sealed class PresentWheel
     private const double FaceReach = 0.06;
 
     private readonly CornerPlan _plan;
-    private readonly CornerNumbers _numbers;
+    private readonly CornerReader _numbers;
     private readonly double[] _solid;
 
-    private PresentWheel(CornerPlan plan, CornerNumbers numbers)
+    private PresentWheel(CornerPlan plan, CornerReader numbers)
     {
         (_plan, _numbers) = (plan, numbers);
         (Tyre, Rim) = (plan.WheelNow!.Tyre(numbers.X, 0, 0), plan.WheelNow.Rim(numbers.X));
@@ -70,15 +70,16 @@ public sealed class PresentWheel
             return Checked<PresentWheel>.Wrong([.. plan.Clearance.Missing.Select(m => new Problem(where, "", m, "Fill it in on the corner's page or on the shelf."))]);
         }
 
-        var numbers = new CornerNumbers(plan);
-        numbers.Solve();
+        var solved = new SolvedCorner(plan);
+        solved.Solve();
+        var numbers = solved.Read;
         return plan.WheelNow!.Tyre(numbers.X, 0, 0).IsSound && plan.WheelNow.Rim(numbers.X).IsSound
             ? Checked<PresentWheel>.From(new PresentWheel(plan, numbers))
             : Checked<PresentWheel>.Wrong(new Problem(where, plan.PartsNow!.Tyre!.Name, "a tyre and a rim whose sizes go together", "Check the sizes of both on the shelf."));
     }
 
     /// <summary>Where it stands at a travel (m) and steer (rad, left positive); false where the wheel cannot be there.</summary>
-    public bool PoseAt(double travel, double steer, out WheelPose pose) => _numbers.Clearance.Places.Pose(_numbers, _numbers.MotionNow, travel, steer, out pose);
+    public bool PoseAt(double travel, double steer, out WheelPose pose) => _numbers.Corner.Clearance.Places.Pose(_numbers, _numbers.MotionNow, travel, steer, out pose);
 
     /// <summary>
     /// Signed distance of a point in S (a, 12, 3) from the wheel with all that it carries inside its rim, m: what a scan shows of spokes,

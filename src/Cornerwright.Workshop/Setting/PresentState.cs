@@ -104,9 +104,9 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
             return double.NaN;
         }
 
-        var numbers = new CornerNumbers(plan);
+        var numbers = new SolvedCorner(plan);
         numbers.MakeMotion();
-        double travel = numbers.TravelUnder(load);
+        double travel = numbers.Read.TravelUnder(load);
         if (double.IsNaN(travel))
         {
             problems.Add(new Problem($"{place.Words()} / ride height", "", "within the travel that the readings cover", "The springs of this build do not carry the car within reach: look at its verdict first."));

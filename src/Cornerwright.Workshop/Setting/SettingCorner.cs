@@ -21,19 +21,20 @@ internal sealed class SettingCorner : ICornerForce
 
     private const double Gravity = RideRates.StandardGravity;
 
-    private readonly CornerNumbers _numbers;
+    private readonly CornerReader _numbers;
     private readonly double _droop;
     private double _offset;
 
     private SettingCorner(CornerPlan plan, double travel)
     {
         (Plan, PresentTravel) = (plan, travel);
-        _numbers = new CornerNumbers(plan);
-        _numbers.MakeMotion();
+        var solved = new SolvedCorner(plan);
+        solved.MakeMotion();
+        _numbers = solved.Read;
         var s = plan.Station;
         double top = plan.HasDamper ? _numbers.X[s.RodDrop] + _numbers.X[s.Body] + _numbers.X[s.RodOpen] : double.NaN;
         double droop = plan.HasDamper ? _numbers.TravelAt(Station.Damper, top) : double.NegativeInfinity;
-        _droop = Math.Max(double.IsNaN(droop) ? double.NegativeInfinity : droop, s.DroopLimit == InputTable.None ? double.NegativeInfinity : _numbers.X[s.DroopLimit]);
+        _droop = Math.Max(double.IsNaN(droop) ? double.NegativeInfinity : droop, _numbers.X.Or(s.DroopLimit, double.NegativeInfinity));
     }
 
     public CornerPlan Plan { get; }

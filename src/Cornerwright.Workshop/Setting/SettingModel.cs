@@ -155,7 +155,7 @@ internal sealed record SettingModel
             return CollarKnob.Fixed;
         }
 
-        double step = plan.Station.Pitch!.Value / 4, perch = plan.Inputs.Inputs[plan.Station.Perch].Value;
+        double step = plan.Station.Pitch!.Value / 4, perch = plan.Inputs[plan.Station.Perch].Value;
         if (damper?.ThreadLow is null || damper.ThreadHigh is null)
         {
             assumptions.Add($"{plan.Place.Words()}: the collar's thread was not measured; taken as 40 mm either way");

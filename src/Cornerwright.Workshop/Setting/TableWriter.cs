@@ -47,7 +47,7 @@ internal static class TableWriter
         CollarMove? collar = null;
         if (plan.Station.Pitch > 0)
         {
-            double perch = plan.Inputs.Inputs[plan.Station.Perch].Value, pitch = plan.Station.Pitch!.Value;
+            double perch = plan.Inputs[plan.Station.Perch].Value, pitch = plan.Station.Pitch!.Value;
             collar = new CollarMove(choice.Steps[i], choice.Exact[i] / 4, pitch, perch, plan.Parts.Damper?.ThreadLow?.Si, plan.Parts.Damper?.ThreadHigh?.Si);
             set = collar.Quarters == 0 ? set : set with { PerchHeight = CamberKnob.Setting(collar.After, Units.Millimetre) };
         }

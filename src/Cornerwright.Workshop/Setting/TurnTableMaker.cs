@@ -4,6 +4,7 @@ using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Workshop.Learning;
+using Cornerwright.Workshop.Corners;
 
 namespace Cornerwright.Workshop.Setting;
 
@@ -80,7 +81,7 @@ public static class TurnTableMaker
             var plan = Corners.CornerPlan.Compile(car, present.Build, place, CarLearning.InUse(car));
             if (!plan.CanRide)
             {
-                problems.AddRange(plan.MissingForSpring().Concat(Corners.CornerPlan.Words(plan.Station.Unsprung == Inputs.InputTable.None, "unsprung mass")).Distinct()
+                problems.AddRange(plan.MissingForSpring().Concat(Corners.CornerPlan.Words(!plan.Station.Unsprung.IsGiven, "unsprung mass")).Distinct()
                     .Select(m => new Problem($"{place.Words()} / {m}", "", "a reading", "Enter it: the spring's force cannot be worked out without it.")));
                 continue;
             }

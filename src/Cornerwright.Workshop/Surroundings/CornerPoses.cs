@@ -7,20 +7,20 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Surroundings;
 
 /// <summary>The poses of one corner's wheel as the judge has them: travel in m, steer in rad, hub face from its place at the reference state.</summary>
-internal sealed class CornerPoses(CornerNumbers numbers) : IPoseField
+internal sealed class CornerPoses(CornerReader numbers) : IPoseField
 {
     /// <inheritdoc/>
     public bool TryPose(in PosePlace place, out WheelPose pose) =>
-        numbers.Clearance.Places.Pose(numbers, numbers.Motion, place.Travel, place.Steer, out pose);
+        numbers.Corner.Clearance.Places.Pose(numbers, numbers.Motion, place.Travel, place.Steer, out pose);
 
     /// <summary>
     /// All travel that the parts allow, all steer from lock to lock. Where the build limits bump at lock, that limit runs in straight lines
     /// from full bump straight ahead.
     /// </summary>
-    public static PoseBox Box(CornerNumbers numbers)
+    public static PoseBox Box(CornerReader numbers)
     {
         var plan = numbers.Plan.Clearance;
-        var (droop, bump) = numbers.Clearance.Range(numbers);
+        var (droop, bump) = numbers.Swept();
         double atLock = Math.Clamp(plan.BumpAtLock, droop, bump), right = -plan.LockRight, left = plan.LockLeft;
         var limit = new List<BumpAtSteer>();
         if (atLock < bump)

@@ -9,6 +9,7 @@ using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Inputs;
 using static Cornerwright.Workshop.Findings.Say;
 
 namespace Cornerwright.Workshop.Surroundings;
@@ -19,11 +20,10 @@ internal static class ScanChecks
     /// <summary>What the scans need in the row of inputs; to be asked before the row is solved.</summary>
     public static IReadOnlyList<ScanLeast> Prepare(CornerPlan plan, IEnumerable<PlacedScan> scans)
     {
-        plan.Inputs.Effect = default;
         return [.. scans.Select(scan => new ScanLeast(scan, Lie(plan, scan)))];
     }
 
-    public static IEnumerable<CornerCheck> For(CornerPlan plan, IReadOnlyList<ScanLeast> scans, CornerNumbers solved)
+    public static IEnumerable<CornerCheck> For(CornerPlan plan, IReadOnlyList<ScanLeast> scans, SolvedCorner solved)
     {
         foreach (ScanLeast least in scans)
         {
@@ -40,6 +40,7 @@ internal static class ScanChecks
             yield return new CornerCheck
             {
                 Id = "scan-" + least.Scan.Scan.Id,
+                Scope = CheckScope.WheelInCar,
                 Title = $"{(part == WheelPart.Tyre ? "Tyre" : "Rim")} to scan: {name}",
                 Unit = Units.Millimetre,
                 Missing = [.. plan.Clearance.Missing, .. ready ? Failed(found) : []],
@@ -47,14 +48,14 @@ internal static class ScanChecks
                 Low = Limit(part != WheelPart.Tyre ? plan.Limits.RimToAnything : body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
                 Sentence = (_, value) => Sentence(name, found!, value),
                 Worst = n => Worst(found!, n, body),
-                ReadsWheel = true,
+                Proved = true,
                 OwnCure = body && found is not null ? (value, wanted) => ArchWork(plan, part, found, value, wanted) : null,
-                Assumptions = Assumptions(plan, solved, least, body),
+                Assumptions = Assumptions(plan, solved.Read, least, body),
             };
         }
     }
 
-    private static int Lie(CornerPlan plan, PlacedScan scan) => plan.Inputs.Assume(
+    private static Handle Lie(CornerPlan plan, PlacedScan scan) => plan.Inputs.Assume(
         $"scans/{scan.Scan.Id}/alignment/doubt{(scan.Mirrored ? "/mirrored" : "")}", $"where the scan {scan.Scan.Name} lies", 0, scan.Deviation,
         string.Create(CultureInfo.InvariantCulture, $"scan {scan.Scan.Name}: alignment and roughness together good for ± {2000 * scan.Deviation:0.0} mm"));
 
@@ -74,21 +75,21 @@ internal static class ScanChecks
             : $"The {part} stays {Mm(value)} clear of the scanned {name} in every pose; it is nearest at {clock}.";
     }
 
-    private static WorstState Worst(CertifiedGap found, CornerNumbers n, bool body)
+    private static WorstState Worst(CertifiedGap found, CornerReader n, bool body)
     {
         if (!body)
         {
             return new WorstState("at every travel: it moves with the wheel", Clock: found.Clearing.ClockHours);
         }
 
-        var (droop, bump) = n.Clearance.Range(n);
+        var (droop, bump) = n.Swept();
         double travel = found.Place.Travel, steer = found.Place.Steer;
         string where = travel - droop < 0.001 ? "at full droop" : bump - travel < 0.001 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
         string turned = Math.Abs(steer) < 0.005 ? "straight ahead" : $"steered {new Measure(Math.Abs(steer), Units.Degree, 0).Text} to the {(steer > 0 ? "left" : "right")}";
         return new WorstState($"{where}, {turned}", travel, steer, found.Clearing.ClockHours);
     }
 
-    private static List<string> Assumptions(CornerPlan plan, CornerNumbers solved, ScanLeast least, bool body)
+    private static List<string> Assumptions(CornerPlan plan, CornerReader solved, ScanLeast least, bool body)
     {
         List<string> list = [.. least.Scan.Notes];
         if (body && (!double.IsFinite(solved.Droop) || !double.IsFinite(solved.FullBump)))

@@ -6,6 +6,7 @@ using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Scanning;
+using Cornerwright.Workshop.Inputs;
 
 namespace Cornerwright.Workshop.Surroundings;
 
@@ -19,9 +20,10 @@ internal sealed class ScanLeast
     private const int MostCells = 20_000;
 
     private readonly PlacedScan _scan;
-    private readonly int _lie;
+    private readonly Handle _lie;
     private readonly double[] _solid = new double[WheelSolid.BufferLength(ArcPoints)];
-    private CornerNumbers? _base;
+    private readonly ReadSet _reads = new();
+    private SolvedCorner? _base;
     private double _share, _below, _upTo;
     private Vec3 _place;
     private bool _known;
@@ -31,7 +33,7 @@ internal sealed class ScanLeast
 
     /// <param name="scan">Placed at the corner.</param>
     /// <param name="lie">The input that stands for how well it lies, m off where it is thought to be, toward the wheel.</param>
-    public ScanLeast(PlacedScan scan, int lie) => (_scan, _lie) = (scan, lie);
+    public ScanLeast(PlacedScan scan, Handle lie) => (_scan, _lie) = (scan, lie);
 
     public PlacedScan Scan => _scan;
 
@@ -41,11 +43,12 @@ internal sealed class ScanLeast
     private bool OnBody => ScanObstacles.Of(_scan).Frame == ObstacleFrame.Body;
 
     /// <summary>Certifies the row that everything is compared with.</summary>
-    /// <param name="n">Solved whole.</param>
+    /// <param name="corner">Solved whole.</param>
     /// <param name="limit">The gap wanted, m: rows beside it are only followed some way above it.</param>
-    public void Keep(CornerNumbers n, double limit)
+    public void Keep(SolvedCorner corner, double limit)
     {
-        (_base, Found) = (n, At(n));
+        var n = new CornerReader(corner, _reads);
+        (_base, Found) = (corner, At(n));
         _known = Found is { Obstacle: 0 } && double.IsFinite(Found.Lower);
         if (!_known)
         {
@@ -55,7 +58,7 @@ internal sealed class ScanLeast
         // What is stated is the lower end: nothing comes nearer. An overlap too deep to be narrowed down is stated as it was met.
         _below = Below(Found!);
         _upTo = Math.Max(Found!.Upper, limit) + Enough;
-        var (droop, bump) = n.Clearance.Range(n);
+        var (droop, bump) = n.Swept();
         _share = bump > droop ? (Found.Place.Travel - droop) / (bump - droop) : 0;
         _place = OnBody ? SpindleFrame.Of(Found.Pose).ToBody(Found.Clearing.OnObstacle) : Found.Clearing.OnObstacle;
     }
@@ -64,18 +67,19 @@ internal sealed class ScanLeast
     /// The least gap, m: certified where the numbers were solved whole (up to some way above what is wanted); where they only follow
     /// the row that was kept, the gap at the place and in the state found there.
     /// </summary>
-    public double Value(CornerNumbers n)
+    public double Value(CornerReader n)
     {
         if (!_known)
         {
             return double.NaN;
         }
 
-        double gap = ReferenceEquals(n, _base) ? Found!.Upper - _below : n.Whole ? Whole(n) : Again(n) - _below;
+        n.Note(_reads);
+        double gap = ReferenceEquals(n.Corner, _base) ? Found!.Upper - _below : n.Corner.Whole ? Whole(n) : Again(n) - _below;
         return gap - _scan.Bound - n.X[_lie];
     }
 
-    private double Whole(CornerNumbers n)
+    private double Whole(CornerReader n)
     {
         CertifiedGap? gap = At(n, _upTo);
         return gap switch
@@ -88,9 +92,9 @@ internal sealed class ScanLeast
     }
 
     /// <summary>The certified answer for a row that was solved whole.</summary>
-    private CertifiedGap? At(CornerNumbers n, double upTo = double.PositiveInfinity)
+    private CertifiedGap? At(CornerReader n, double upTo = double.PositiveInfinity)
     {
-        var (tyre, rim) = n.Clearance.Sections(n, OnBody);
+        var (tyre, rim) = n.Corner.Clearance.Sections(n, OnBody);
         return tyre.IsSound && rim.IsSound
             ? Certifying.Least(WheelShape.Of(tyre, rim, ArcPoints), [ScanObstacles.Of(_scan)], new CornerPoses(n), CornerPoses.Box(n), new(UpTo: upTo, MostCells: MostCells))
             : null;
@@ -98,9 +102,9 @@ internal sealed class ScanLeast
 
     private static double Below(CertifiedGap gap) => gap.Why == CertifyingStop.DeepOverlap ? 0 : gap.Width;
 
-    private double Again(CornerNumbers n)
+    private double Again(CornerReader n)
     {
-        var (tyre, rim) = n.Clearance.Sections(n, OnBody);
+        var (tyre, rim) = n.Corner.Clearance.Sections(n, OnBody);
         if (!tyre.IsSound || !rim.IsSound)
         {
             return double.NaN;
@@ -112,8 +116,8 @@ internal sealed class ScanLeast
             return wheel.SignedDistance(_place);
         }
 
-        var (droop, bump) = n.Clearance.Range(n);
-        return n.Clearance.Places.Pose(n, n.Motion, droop + (_share * (bump - droop)), Found!.Place.Steer, out WheelPose pose)
+        var (droop, bump) = n.Swept();
+        return n.Corner.Clearance.Places.Pose(n, n.Motion, droop + (_share * (bump - droop)), Found!.Place.Steer, out WheelPose pose)
             ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(_place))
             : double.NaN;
     }

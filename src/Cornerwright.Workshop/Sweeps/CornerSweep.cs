@@ -145,7 +145,7 @@ public static class CornerSweep
             return [.. plan.Motion.Missing.Select(m => new Problem($"{place.Words()} corner / wheel motion", "not known", m, "Measure it, or choose another way in which the motion is known."))];
         }
 
-        var motion = plan.Motion.Make(plan.Inputs.Values());
+        var motion = plan.Motion.Make(plan.Inputs.Best());
         foreach (double steering in grid.Steering)
         {
             foreach (double travel in grid.Travels)

@@ -21,9 +21,10 @@ internal sealed class CornerResult
     private readonly double[][] _contributions;   // [check][input]: change of the value for one standard deviation
     private readonly double[] _values;
     private readonly double[] _meanShifts, _blind;
-    private readonly CornerNumbers _moved;
+    private readonly ReadSet[] _reads;   // by check: what its value was worked out from
+    private readonly SolvedCorner _moved;
 
-    private CornerResult(CornerPlan plan, IReadOnlyList<CornerCheck> checks, CornerNumbers numbers)
+    private CornerResult(CornerPlan plan, IReadOnlyList<CornerCheck> checks, SolvedCorner numbers)
     {
         (Plan, Checks, Numbers) = (plan, checks, numbers);
         _values = new double[checks.Count];
@@ -32,7 +33,8 @@ internal sealed class CornerResult
         _contributions = new double[checks.Count][];
 
         // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
-        _moved = new CornerNumbers(plan);
+        _moved = new SolvedCorner(plan);
+        _reads = new ReadSet[checks.Count];
     }
 
     public CornerPlan Plan { get; }
@@ -40,7 +42,7 @@ internal sealed class CornerResult
     public IReadOnlyList<CornerCheck> Checks { get; }
 
     /// <summary>Solved at the best estimate.</summary>
-    public CornerNumbers Numbers { get; }
+    public SolvedCorner Numbers { get; }
 
     /// <summary>Compiles, solves, and moves every input by one standard deviation, either way where it matters.</summary>
     public static CornerResult Of(CornerPlan plan, IEnumerable<PlacedScan>? scans = null)
@@ -65,20 +67,24 @@ internal sealed class CornerResult
         checks.AddRange(SilentValues.For(plan));
         var leasts = ScanChecks.Prepare(plan, scans ?? []);
         plan.Inputs.AddBystanders();
-        var numbers = new CornerNumbers(plan);
-        numbers.Solve();
+        var numbers = new SolvedCorner(plan);
+        numbers.Solve(note: true);
         checks.AddRange(ClearanceChecks.For(plan, numbers));
         checks.AddRange(ScanChecks.For(plan, leasts, numbers));
         var result = new CornerResult(plan, checks, numbers);
         for (int c = 0; c < checks.Count; c++)
         {
-            result._values[c] = checks[c].CanSpeak ? checks[c].Value(numbers) : double.NaN;
+            result._reads[c] = new ReadSet();
+            result._values[c] = checks[c].CanSpeak ? checks[c].Value(new(numbers, result._reads[c])) : double.NaN;
         }
 
         return result;
     }
 
     public double Value(int check) => _values[check];
+
+    /// <summary>What a check's value was worked out from at the best estimate.</summary>
+    public ReadSet ReadsOf(int check) => _reads[check];
 
     public int Find(string id)
     {
@@ -139,7 +145,7 @@ internal sealed class CornerResult
     private double TouchInDoubt(int check, double sigma)
     {
         var touch = Numbers.Clearance.Touch;
-        double lead = Numbers.Spent + Checks[check].Low, far = lead + (3 * sigma), most = 0;
+        double lead = Numbers.Read.Spent + Checks[check].Low, far = lead + (3 * sigma), most = 0;
         for (int c = 0; c < Checks.Count; c++)
         {
             int item = Checks[c].Clearance;
@@ -149,11 +155,11 @@ internal sealed class CornerResult
             }
 
             // The touch that decides may vanish; any other may come before the stop is spent, where nothing followed it.
-            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Spent - _values[check]) < 1e-9, grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
+            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Read.Spent - _values[check]) < 1e-9, grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
             double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
             if (!decides && double.IsFinite(lead))
             {
-                double there = Numbers.Clearance.At(Numbers, item, Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), 0).Gap;
+                double there = Numbers.Read.GapAt(item, Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), 0).Gap;
                 gap = there > 0 ? Math.Min(gap, there) : gap;
             }
 
@@ -178,18 +184,15 @@ internal sealed class CornerResult
 
         for (int i = 0; i < inputs.Count; i++)
         {
-            _moved.X[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
+            _moved.Values[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
         }
 
-        if (Checks[check].NeedsSolving)
-        {
-            _moved.Follow(Numbers, Checks[check].Reads);
-        }
-
-        double value = Checks[check].Value(_moved);
+        // What the check did not read may stay as it is.
+        _moved.Follow(Numbers, _reads[check], _reads[check]);
+        double value = Checks[check].Value(_moved.Read);
         for (int i = 0; i < inputs.Count; i++)
         {
-            _moved.X[i] = inputs[i].Value;
+            _moved.Values[i] = inputs[i].Value;
         }
 
         return value;
@@ -211,7 +214,7 @@ internal sealed class CornerResult
             double sigma = Plan.Inputs.Inputs[i].Sigma;
             if (sigma > 0)
             {
-                Move(Plan.Inputs.EffectOf(i), i, +sigma, moved);
+                Move(i, +sigma, moved);
                 for (int c = 0; c < moved.Length; c++)
                 {
                     _contributions[c][i] = moved[c] - _values[c];
@@ -226,7 +229,7 @@ internal sealed class CornerResult
             bool other = sigma > 0 && OtherSideMatters(i, least);
             if (other)
             {
-                Move(Plan.Inputs.EffectOf(i), i, -sigma, moved);
+                Move(i, -sigma, moved);
             }
 
             for (int c = 0; c < moved.Length; c++)
@@ -293,16 +296,16 @@ internal sealed class CornerResult
         return false;
     }
 
-    private void Move(InputEffect effect, int input, double by, double[] values)
+    private void Move(int input, double by, double[] values)
     {
-        double home = _moved.X[input];
-        _moved.X[input] = home + by;
-        _moved.Follow(Numbers, effect);
+        double home = _moved.Values[input];
+        _moved.Values[input] = home + by;
+        _moved.Follow(Numbers, input);
         for (int c = 0; c < values.Length; c++)
         {
-            values[c] = !double.IsFinite(_values[c]) ? double.NaN : Checks[c].Feels(effect) ? Checks[c].Value(_moved) : _values[c];
+            values[c] = !double.IsFinite(_values[c]) ? double.NaN : _reads[c].Has(input) ? Checks[c].Value(_moved.Read) : _values[c];
         }
 
-        _moved.X[input] = home;
+        _moved.Values[input] = home;
     }
 }

@@ -48,8 +48,8 @@ internal static class FindingWriter
             Doubt = measure.With(2 * doubtful.Doubt.StandardDeviation),
             Probability = probability,
             FirstOrderEnough = !(corner.ProbabilityOff(index) > BentProbability.Noticeable),
-            Worst = check.Worst(corner.Numbers),
-            Sentence = check.Sentence(corner.Numbers, value),
+            Worst = check.Worst(corner.Numbers.Read),
+            Sentence = check.Sentence(corner.Numbers.Read, value),
             Deciding = Deciding(plan.Inputs.Inputs, corner.Contributions(index)),
             Assumptions = Assumptions(corner, index),
         };

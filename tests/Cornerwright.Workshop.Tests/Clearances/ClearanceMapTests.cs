@@ -40,12 +40,12 @@ public class ClearanceMapTests(ITestOutputHelper output)
         var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, Place, CarLearning.InUse(DemoShelf.Car));
         var scan = DemoShelf.Shelf.At(Place).Single();
         var least = ScanChecks.Prepare(plan, [scan]).Single();
-        var numbers = new CornerNumbers(plan);
+        var numbers = new SolvedCorner(plan);
         numbers.Solve();
         least.Keep(numbers, 0.005);
         CertifiedGap found = least.Found!;
         var pieces = ScanSection.Of(scan.Mesh!, found.Pose, Clock.HoursOf(found.Clearing.OnObstacle));
-        var (tyre, rim) = numbers.Clearance.Sections(numbers, forBody: true);
+        var (tyre, rim) = numbers.Clearance.Sections(numbers.Read, forBody: true);
         WheelShape shape = WheelShape.Of(tyre, rim, 12);
         double nearest = double.PositiveInfinity;
         foreach (SectionPiece piece in pieces)

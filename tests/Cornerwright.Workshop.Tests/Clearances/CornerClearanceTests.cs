@@ -85,7 +85,7 @@ public class CornerClearanceTests
             var cut = WheelCut.Of(corner, travel, steer, gap)!;
             double apart = Math.Sqrt(Math.Pow(cut.OnThing.A - cut.OnWheel.A, 2) + Math.Pow(cut.OnThing.R - cut.OnWheel.R, 2));
             Assert.Equal(Math.Abs(gap.Gap), apart, 1e-6);
-            var (tyre, rim) = corner.Numbers.Clearance.Sections(corner.Numbers, gap.Thing.OnBody);
+            var (tyre, rim) = corner.Numbers.Corner.Clearance.Sections(corner.Numbers, gap.Thing.OnBody);
             WheelShape shape = WheelShape.Of(tyre, rim, 12);
             foreach (var thing in cut.Things.Where(t => t.Thing.Id == gap.Thing.Id))
             {
@@ -106,7 +106,7 @@ public class CornerClearanceTests
         {
             var cut = WheelCut.Of(corner, 0, 0, gap)!;
             var thing = Assert.Single(cut.Things, t => t.Thing.Id == gap.Thing.Id);
-            var (tyre, rim) = corner.Numbers.Clearance.Sections(corner.Numbers, forBody: false);
+            var (tyre, rim) = corner.Numbers.Corner.Clearance.Sections(corner.Numbers, forBody: false);
             WheelShape shape = WheelShape.Of(tyre, rim, 12);
             double nearest = thing.Lines.Min(l => Enumerable.Range(0, 201).Min(i => shape.SignedDistance(
                 l.From.A + ((l.To.A - l.From.A) * i / 200), l.From.R + ((l.To.R - l.From.R) * i / 200), out _, out _, out _)));
@@ -120,7 +120,7 @@ public class CornerClearanceTests
     {
         var corner = Corner(Demo.Holding);
         var swept = SweptTyre.Of(corner)!;
-        var (tyre, _) = corner.Numbers.Clearance.Sections(corner.Numbers, forBody: true);
+        var (tyre, _) = corner.Numbers.Corner.Clearance.Sections(corner.Numbers, forBody: true);
         float top = float.NegativeInfinity, bottom = float.PositiveInfinity, street = float.NegativeInfinity;
         for (int i = 0; i < swept.Coordinates.Length / 3; i++)
         {

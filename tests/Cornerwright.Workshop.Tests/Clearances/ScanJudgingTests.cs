@@ -67,10 +67,10 @@ public class ScanJudgingTests(ITestOutputHelper output)
         var (corner, least) = Solved(build, place);
         CertifiedGap found = least.Found!;
         BoundTree tree = ScanObstacles.Of(least.Scan).Tree;
-        var (tyre, rim) = corner.Clearance.Sections(corner, forBody: true);
+        var (tyre, rim) = corner.Clearance.Sections(corner.Read, forBody: true);
         WheelShape shape = WheelShape.Of(tyre, rim, 12);
-        var poses = new CornerPoses(corner);
-        PoseBox box = CornerPoses.Box(corner);
+        var poses = new CornerPoses(corner.Read);
+        PoseBox box = CornerPoses.Box(corner.Read);
         double sampled = double.PositiveInfinity;
         int nearest = -1, count = 0;
         for (int j = 0; j <= 60; j++)
@@ -109,11 +109,11 @@ public class ScanJudgingTests(ITestOutputHelper output)
         Assert.Contains(failing.SelectMany(f => f.Cures), c => c.Sentence.StartsWith(build == Demo.FirstIdea ? "Work the arch back" : "Put ", StringComparison.Ordinal));
     }
 
-    private static (CornerNumbers Numbers, ScanLeast Least) Solved(string build, CornerPlace place)
+    private static (SolvedCorner Numbers, ScanLeast Least) Solved(string build, CornerPlace place)
     {
         var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(build)!, place, CarLearning.InUse(DemoShelf.Car));
         var least = ScanChecks.Prepare(plan, DemoShelf.Shelf.At(place)).Single();
-        var numbers = new CornerNumbers(plan);
+        var numbers = new SolvedCorner(plan);
         numbers.Solve();
         least.Keep(numbers, 0.005);
         Assert.NotNull(least.Found);

@@ -121,11 +121,11 @@ public class WidestWheelTests(ITestOutputHelper output)
             WidestWheel.Of(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, CornerPlace.FrontLeft, cancel: stop.Token));
     }
 
-    private static (CornerPlan Plan, CornerNumbers Numbers) Solved(CornerPlace place)
+    private static (CornerPlan Plan, CornerReader Numbers) Solved(CornerPlace place)
     {
         var plan = CornerPlan.Compile(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, place, CarLearning.InUse(DemoShelf.Car));
-        var numbers = new CornerNumbers(plan);
+        var numbers = new SolvedCorner(plan);
         numbers.Solve();
-        return (plan, numbers);
+        return (plan, numbers.Read);
     }
 }

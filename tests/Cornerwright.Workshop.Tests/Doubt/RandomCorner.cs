@@ -17,26 +17,26 @@ internal static class RandomCorner
     /// <param name="search">True to search the worst state of every clearance anew in each draw; false to read it in the states found at the best estimate.</param>
     public static IReadOnlyList<DrawnShare> Draw(CornerResult corner, string build, int draws, int seed, bool search)
     {
-        var numbers = new CornerNumbers(corner.Plan);
+        var numbers = new SolvedCorner(corner.Plan);
         int[] speaking = [.. Enumerable.Range(0, corner.Checks.Count).Where(c => !corner.Checks[c].Silent && corner.Checks[c].CanSpeak && double.IsFinite(corner.Value(c)))];
         int[] holds = new int[speaking.Length], unsolved = new int[speaking.Length];
         var random = new Random(seed);
         for (int d = 0; d < draws; d++)
         {
-            Fill(corner.Plan.Inputs.Inputs, random, numbers.X);
+            Fill(corner.Plan.Inputs.Inputs, random, numbers.Values);
             if (search)
             {
                 numbers.Solve();
             }
             else
             {
-                numbers.Follow(corner.Numbers, InputEffect.Everything);
+                numbers.Follow(corner.Numbers, ReadSet.All(numbers.Values.Length), null);
             }
 
             for (int s = 0; s < speaking.Length; s++)
             {
                 var check = corner.Checks[speaking[s]];
-                double value = check.Value(numbers);
+                double value = check.Value(numbers.Read);
                 holds[s] += value >= check.Low && value <= check.High ? 1 : 0;
                 unsolved[s] += double.IsNaN(value) ? 1 : 0;
             }

@@ -17,7 +17,7 @@ internal static class WholeCarDraw
     {
         CornerResult[] corners = [.. Places.Corners.Select(p => CornerResult.Of(CornerPlan.Compile(car, build, p, CarLearning.InUse(car))))];
         var findings = WholeCarChecks.For(car, corners, 0.95).Where(f => f.Probability is not null).ToList();
-        CornerNumbers[] numbers = [.. corners.Select(c => new CornerNumbers(c.Plan))];
+        SolvedCorner[] numbers = [.. corners.Select(c => new SolvedCorner(c.Plan))];
         int[] holds = new int[findings.Count];
         var random = new Random(seed);
         for (int d = 0; d < draws; d++)
@@ -25,14 +25,14 @@ internal static class WholeCarDraw
             var drawn = new Dictionary<string, double>(StringComparer.Ordinal);
             for (int c = 0; c < 4; c++)
             {
-                FillShared(corners[c].Plan.Inputs.Inputs, random, drawn, numbers[c].X);
-                numbers[c].Follow(corners[c].Numbers, InputEffect.Everything);
+                FillShared(corners[c].Plan.Inputs.Inputs, random, drawn, numbers[c].Values);
+                numbers[c].Follow(corners[c].Numbers, ReadSet.All(numbers[c].Values.Length), null);
             }
 
             double ground = car.GroundClearance is { } g ? RandomCorner.One(new Input("groundClearance", "", g.Si, g.StandardDeviation, g.Spread), random) : double.NaN;
             for (int f = 0; f < findings.Count; f++)
             {
-                double value = Value(findings[f], corners, numbers, ground);
+                double value = Value(findings[f], corners, [.. numbers.Select(n => n.Read)], ground);
                 holds[f] += value >= (findings[f].Low?.Si ?? double.NegativeInfinity) && value <= (findings[f].High?.Si ?? double.PositiveInfinity) ? 1 : 0;
             }
         }
@@ -52,7 +52,7 @@ internal static class WholeCarDraw
     }
 
     // Worked out here from the corners' own values, not by the judge's weighted sums.
-    private static double Value(Finding finding, CornerResult[] corners, CornerNumbers[] n, double ground)
+    private static double Value(Finding finding, CornerResult[] corners, CornerReader[] n, double ground)
     {
         int left = finding.Axle == AxlePlace.Rear ? 2 : 0;
         return finding.Check switch
@@ -65,9 +65,9 @@ internal static class WholeCarDraw
         };
     }
 
-    private static double Height(CornerResult corner, CornerNumbers n) => corner.Checks[corner.Find("height-silent")].Value(n);
+    private static double Height(CornerResult corner, CornerReader n) => corner.Checks[corner.Find("height-silent")].Value(n);
 
-    private static double Outward(CornerResult corner, CornerNumbers n) => corner.Plan.Wheel!.AxialCentre(n.X) - corner.Plan.WheelNow!.AxialCentre(n.X);
+    private static double Outward(CornerResult corner, CornerReader n) => corner.Plan.Wheel!.AxialCentre(n.X) - corner.Plan.WheelNow!.AxialCentre(n.X);
 
     private static double Grown(CornerResult corner) => (WheelChecks.RollingDiameter(corner.Plan.Parts) - WheelChecks.RollingDiameter(corner.Plan.PartsNow!)) / 2;
 }

@@ -31,7 +31,7 @@ public sealed class EquilibriumTests
                 }
 
                 // The travel is found to 1e-8 m, at rates up to that of metal on metal.
-                double expected = numbers.N.X[numbers.Plan.Loads[load].Index] * Gravity, got = numbers.N.ContactLoad(ride, out double slope);
+                double expected = numbers.N.X[numbers.Plan.Loads[load].Load] * Gravity, got = numbers.N.ContactLoad(ride, out double slope);
                 Assert.True(Math.Abs(got - expected) <= 1e-6 * expected + (2e-8 * Math.Abs(slope)), $"{numbers.Plan.Build.Id} {numbers.Plan.Place}: {got} N for {expected} N");
                 solved++;
             }
@@ -67,7 +67,7 @@ public sealed class EquilibriumTests
         Assert.True(compared > 2000, $"{compared} compared");
     }
 
-    private static double Energy(CornerPlan plan, CornerNumbers n, double travel)
+    private static double Energy(CornerPlan plan, CornerReader n, double travel)
     {
         double force = n.StackAt(travel).Force, energy = 0;
         foreach (var element in n.Stack)
@@ -83,8 +83,8 @@ public sealed class EquilibriumTests
         if (plan.HasDamper)
         {
             double rod = n.RodShowing(travel);
-            energy -= (plan.Station.RodForce == InputTable.None ? 0 : n.X[plan.Station.RodForce]) * rod;
-            if (plan.Station.StopCurve is { } curve && plan.Station.StopLength != InputTable.None)
+            energy -= n.X.Or(plan.Station.RodForce, 0) * rod;
+            if (plan.Station.StopCurve is { } curve && plan.Station.StopLength.IsGiven)
             {
                 energy += Area(curve, Math.Max(0, n.X[plan.Station.StopLength] + n.X[plan.Station.Packer] - rod));
             }
@@ -112,7 +112,7 @@ public sealed class EquilibriumTests
         return area;
     }
 
-    private static IEnumerable<(CornerPlan Plan, CornerNumbers N)> RandomRows(int rows)
+    private static IEnumerable<(CornerPlan Plan, CornerReader N)> RandomRows(int rows)
     {
         var car = DemoCar.Read();
         var random = new Random(Seed);
@@ -123,10 +123,10 @@ public sealed class EquilibriumTests
                 var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
                 for (int i = 0; i < rows; i++)
                 {
-                    var numbers = new CornerNumbers(plan);
-                    RandomCorner.Fill(plan.Inputs.Inputs, random, numbers.X);
+                    var numbers = new SolvedCorner(plan);
+                    RandomCorner.Fill(plan.Inputs.Inputs, random, numbers.Values);
                     numbers.Solve();
-                    yield return (plan, numbers);
+                    yield return (plan, numbers.Read);
                 }
             }
         }

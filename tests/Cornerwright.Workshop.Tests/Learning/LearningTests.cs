@@ -178,7 +178,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         var occasion = new Occasion { Id = "g", Name = "gaps", LoadCase = "driver", Fitted = car.Build("gravel-2")! };
         var corner = CornerResult.Of(CornerPlan.Compile(car, occasion.Fitted, CornerPlace.FrontLeft, CarLearning.InUse(car)));
         int perch = corner.Plan.Clearance.Items.ToList().FindIndex(i => i.Id == "perch");
-        double gap = corner.Numbers.Clearance.At(corner.Numbers, perch, corner.Numbers.Ride[0], 0).Gap;
+        double gap = corner.Numbers.Read.GapAt(perch, corner.Numbers.Read.Ride[0], 0).Gap;
         occasion = occasion.With(CornerPlace.FrontLeft, new CornerReadings { Gaps = [new GapAtRide { Thing = "perch", Distance = Reading.Of(FormattableString.Invariant($"{(1000 * gap) + 1.5:0.00} mm"), Dimension.Length, "0.5 mm", ReadingSource.Calliper) }] });
         var learned = CarLearning.Of(car.With(occasion));
         var reading = Assert.Single(learned.Readings);

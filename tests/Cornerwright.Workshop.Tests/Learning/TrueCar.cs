@@ -7,6 +7,7 @@ using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Tests.Doubt;
+using Cornerwright.Workshop.Inputs;
 
 namespace Cornerwright.Workshop.Tests.Learning;
 
@@ -19,13 +20,13 @@ internal sealed class TrueCar(Car car, Random random)
     public double Height(Build build, CornerPlace place)
     {
         var (plan, numbers, height) = Numbers(build, place);
-        return numbers.X[height] - numbers.TravelUnder(numbers.X[plan.Loads[0].Index] * 9.80665);
+        return numbers.X[height] - numbers.TravelUnder(numbers.X[plan.Loads[0].Load] * 9.80665);
     }
 
     public double Load(Build build, CornerPlace place)
     {
         var (plan, numbers, _) = Numbers(build, place);
-        return numbers.X[plan.Loads[0].Index];
+        return numbers.X[plan.Loads[0].Load];
     }
 
     /// <summary>Readings after the work as a person would take them: heights ±1.5 mm, loads ±3 kg.</summary>
@@ -50,12 +51,12 @@ internal sealed class TrueCar(Car car, Random random)
         return new Reading(Quantity.Of(Math.Round(unit.FromSi(read), 6), unit), new Tolerance(QuantityText.ParseTolerance(tolerance, unit.Dimension, "").Value, ToleranceKind.TwoSigma), source);
     }
 
-    private (CornerPlan Plan, CornerNumbers Numbers, int Height) Numbers(Build build, CornerPlace place)
+    private (CornerPlan Plan, CornerReader Numbers, Handle Height) Numbers(Build build, CornerPlace place)
     {
         var plan = CornerPlan.Compile(car with { UseLearned = false }, build, place, CarLearning.InUse(car with { UseLearned = false }));
-        int height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
-        var numbers = new CornerNumbers(plan);
-        for (int i = 0; i < numbers.X.Length; i++)
+        var height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
+        var numbers = new SolvedCorner(plan);
+        for (int i = 0; i < numbers.Values.Length; i++)
         {
             var input = plan.Inputs.Inputs[i];
             if (input.Sigma > 0)
@@ -65,11 +66,11 @@ internal sealed class TrueCar(Car car, Random random)
                     _truth[input.Path] = value = RandomCorner.One(input, random);
                 }
 
-                numbers.X[i] = value;
+                numbers.Values[i] = value;
             }
         }
 
         numbers.MakeMotion();
-        return (plan, numbers, height);
+        return (plan, numbers.Read, height);
     }
 }

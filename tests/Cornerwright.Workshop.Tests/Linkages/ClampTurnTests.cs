@@ -46,7 +46,7 @@ public class ClampTurnTests
     private static double Turn(Car car, Build build)
     {
         var plan = CornerPlan.Compile(car, build, CornerPlace.FrontLeft, CarLearning.InUse(car));
-        return plan.Motion.ClampTurn(plan.Inputs.Values());
+        return plan.Motion.ClampTurn(plan.Inputs.Best());
     }
 
     private static (Car Car, Build Build) WithClamp(MotionLevel level, double degrees)

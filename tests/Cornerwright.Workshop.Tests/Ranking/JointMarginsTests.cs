@@ -7,6 +7,7 @@ using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Ranking;
 using Cornerwright.Workshop.Weighing;
+using Cornerwright.Workshop.Checks;
 
 namespace Cornerwright.Workshop.Tests.Ranking;
 
@@ -35,7 +36,7 @@ public class JointMarginsTests
             {
                 var check = corners[c].Checks[i];
                 var doubt = corners[c].Contributions(i).IsEmpty ? default : corners[c].Doubtful(i).Doubt;
-                if (!check.Silent && double.IsFinite(corners[c].Value(i)) && check.NeedsSolving && !check.ReadsTouch && check.Clearance < 0 && doubt.StandardDeviation > 0)
+                if (!check.Silent && double.IsFinite(corners[c].Value(i)) && check.Scope == CheckScope.Suspension && doubt.StandardDeviation > 0)
                 {
                     int index = i;
                     double low = corners[c].Value(i) - ((1 + (0.25 * (speaking.Count % 9))) * doubt.StandardDeviation);
@@ -54,7 +55,7 @@ public class JointMarginsTests
     private static double Drawn(CornerResult[] corners, List<(int Corner, int Check, double Low)> speaking)
     {
         var random = new Random(Seed);
-        CornerNumbers[] numbers = [.. corners.Select(c => new CornerNumbers(c.Plan))];
+        SolvedCorner[] numbers = [.. corners.Select(c => new SolvedCorner(c.Plan))];
         int holds = 0;
         for (int d = 0; d < Draws; d++)
         {
@@ -71,16 +72,16 @@ public class JointMarginsTests
                             : Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
                     }
 
-                    numbers[c].X[i] = inputs[i].Value + (deviation * inputs[i].Sigma);
+                    numbers[c].Values[i] = inputs[i].Value + (deviation * inputs[i].Sigma);
                 }
 
-                numbers[c].Follow(corners[c].Numbers, new InputEffect(Travel: true, Motion: true));
+                numbers[c].Follow(corners[c].Numbers, ReadSet.All(inputs.Count), new ReadSet());
             }
 
             bool all = true;
             foreach (var (c, i, low) in speaking)
             {
-                all &= corners[c].Checks[i].Value(numbers[c]) >= low;
+                all &= corners[c].Checks[i].Value(numbers[c].Read) >= low;
             }
 
             holds += all ? 1 : 0;
