@@ -49,7 +49,18 @@ internal readonly struct CornerReader(SolvedCorner corner, ReadSet? noted)
     public double FullBump => Math.Min(Math.Min(Spent, Shut), Math.Min(Bind, Metal));
 
     /// <summary>Travel at which the wheel first touches something of the body; infinite where it does not.</summary>
-    public double TyreTouch => Noted(corner.TyreTouch, Reads?.TyreTouch);
+    public double TyreTouch
+    {
+        get
+        {
+            if (corner.Clearance.Touch.Item is var touched and >= 0)
+            {
+                noted?.AddGap(touched);
+            }
+
+            return Noted(corner.TyreTouch, Reads?.TyreTouch);
+        }
+    }
 
     public ReadOnlySpan<StackElement> Stack
     {
