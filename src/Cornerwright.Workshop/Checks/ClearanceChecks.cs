@@ -28,6 +28,7 @@ internal static class ClearanceChecks
                 Title = $"{(tyre ? "Tyre" : "Rim")} to {item.Name}",
                 Unit = Units.Millimetre,
                 Missing = [.. plan.Clearance.Missing, .. item.Missing],
+                MissingAtLock = item.AttachedTo == AttachedTo.Body ? plan.Clearance.MissingAtLock : [],
                 Value = n => n.Gap(index),
                 Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
                 Sentence = (_, value) => Sentence(item, worst, value),
@@ -75,18 +76,15 @@ internal static class ClearanceChecks
                 list.Add(AxlePlan.Assumption);
             }
 
-            if (plan.Axle.Steered && !plan.Clearance.AxisKnown)
-            {
-                list.Add("steering axis not known: lock to lock is not judged, only the steer angles at which gaps were read, turning on the spot");
-            }
-            else if (plan.Axle.Steered && plan.Clearance is { LockLeft: 0, LockRight: 0 })
-            {
-                list.Add("steering lock not given: lock to lock is not judged");
-            }
+            list.AddRange(NotAtLock(plan));
         }
 
         return list;
     }
+
+    /// <summary>What is left open where the wheel's steering is not known: a gap too small without it is too small all the same.</summary>
+    internal static IEnumerable<string> NotAtLock(CornerPlan plan) =>
+        plan.Clearance.MissingAtLock is { Count: > 0 } missing ? [$"lock to lock is not judged, for want of: {string.Join(", ", missing)}"] : [];
 
     // To the half hour: a tape does not read a clock face more finely.
     private static string Clock(in WorstPose worst)

@@ -20,6 +20,9 @@ internal sealed record CornerCheck
     /// <summary>Readings without which the value cannot be computed; then nothing else of the check is asked.</summary>
     public IReadOnlyList<string> Missing { get; init; } = [];
 
+    /// <summary>Readings without which nothing is known at lock: that the value lies within its limits with the wheel straight ahead is then no answer.</summary>
+    public IReadOnlyList<string> MissingAtLock { get; init; } = [];
+
     /// <summary>SI; not finite where the state is out of the motion's reach.</summary>
     public required Func<CornerReader, double> Value { get; init; }
 
@@ -56,4 +59,7 @@ internal sealed record CornerCheck
     public Func<double, double, Cure>? OwnCure { get; init; }
 
     public bool CanSpeak => Missing.Count == 0;
+
+    /// <summary>True where a value that holds says nothing, because it may not hold at lock; one that fails already does fail.</summary>
+    public bool UnknownAtLock(double value) => MissingAtLock.Count > 0 && value >= Low && value <= High;
 }

@@ -72,6 +72,9 @@ public sealed class CornerClearance
     /// <summary>What keeps clearances from being computed, in words; nothing else may be asked while there is any.</summary>
     public IReadOnlyList<string> Missing { get; }
 
+    /// <summary>What keeps gaps to the body from being known at lock, in words: while there is any, nothing that is said of steering is known.</summary>
+    public IReadOnlyList<string> MissingAtLock => _n.Plan.Clearance.MissingAtLock;
+
     public CornerPlace Place => _n.Plan.Place;
 
     /// <summary>Every travel and steer that counts, with the user's limit on bump at lock.</summary>

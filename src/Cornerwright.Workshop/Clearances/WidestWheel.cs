@@ -55,9 +55,10 @@ public static class WidestWheel
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
-        if (plan.Clearance.Missing.Count > 0 || plan.Wheel is null)
+        string[] missing = [.. plan.Clearance.Missing, .. plan.Clearance.MissingAtLock];
+        if (missing.Length > 0 || plan.Wheel is null)
         {
-            return new([.. plan.Clearance.Missing], [], [], [], 0, 0);
+            return new(missing, [], [], [], 0, 0);
         }
 
         var solved = new SolvedCorner(plan);

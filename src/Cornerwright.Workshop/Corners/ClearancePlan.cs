@@ -55,14 +55,14 @@ internal sealed class ClearancePlan
         Caster = table.Add(path + "/caster", "caster", steering?.Caster);
         HubOffset = table.Add(path + "/hubOffset", "steering axis to hub face", steering?.HubOffset);
         bool rack = plan.Axle.Steered && plan.Motion.ByHardpoints;
-        bool axisKnown = rack || (Kingpin.IsGiven && HubOffset.IsGiven);
-        (LockLeft, LockRight) = rack ? LocksOf(plan, steering)
-            : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si) : (0, 0);
+        bool axisKnown = rack || (Kingpin.IsGiven && Caster.IsGiven && HubOffset.IsGiven);
+        var locks = rack ? LocksOf(plan, steering) : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si) : ((double, double)?)null;
+        (LockLeft, LockRight) = locks ?? (0, 0);
+        MissingAtLock = locks is null ? [.. MissingToSteer(plan, steering, rack)] : [];
         SteerFade = plan.Axle.Steered && !rack
             ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma, "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
             : Handle.None;
         BumpAtLock = steering?.BumpAtLock?.Si ?? double.PositiveInfinity;
-        AxisKnown = axisKnown;
     }
 
     public WheelSide Side { get; }
@@ -86,7 +86,10 @@ internal sealed class ClearancePlan
     public Handle SteerFade { get; }
 
     public double BumpAtLock { get; }
-    public bool AxisKnown { get; }
+
+    /// <summary>What keeps gaps to the body from being known at lock, in words; empty where the wheel does not steer or all is known.</summary>
+    public IReadOnlyList<string> MissingAtLock { get; }
+
     public Handle StrutGap { get; private set; }
     public Handle StrutLean { get; private set; }
     public Handle StrutReference { get; private set; }
@@ -103,12 +106,32 @@ internal sealed class ClearancePlan
 
     public bool HelperBelow { get; private set; }
 
-    // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn.
-    private static (double Left, double Right) LocksOf(CornerPlan plan, Garage.Cars.SteeringAxis? steering)
+    private IEnumerable<string> MissingToSteer(CornerPlan plan, Garage.Cars.SteeringAxis? steering, bool rack)
+    {
+        var car = plan.Car;
+        if (!plan.Axle.Steered)
+        {
+            // Some wheels of a car steer: while nobody said which, the front ones may.
+            bool nobodySaid = !car.Front.Steered && !car.Rear.Steered && plan.Place.Axle() == AxlePlace.Front;
+            return CornerPlan.Words(nobodySaid, "which axle steers: neither is ticked as steered");
+        }
+
+        bool noLock = steering?.Lock is null;
+        return rack
+            ? [noLock && steering?.RackTravel is null ? "steering lock or rack travel" : "a steering lock that the hardpoints can reach"]
+            :
+            [
+                .. CornerPlan.Words(!Kingpin.IsGiven, "kingpin inclination"), .. CornerPlan.Words(!Caster.IsGiven, "caster"),
+                .. CornerPlan.Words(!HubOffset.IsGiven, "steering axis to hub face"), .. CornerPlan.Words(noLock, "steering lock"),
+            ];
+    }
+
+    // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn. Null where neither is known or reached.
+    private static (double Left, double Right)? LocksOf(CornerPlan plan, Garage.Cars.SteeringAxis? steering)
     {
         if (plan.Motion.MakeNow(plan.Inputs.Best()) is not HardpointMotion motion)
         {
-            return (0, 0);
+            return null;
         }
 
         double rack = steering?.RackTravel?.Si ?? double.PositiveInfinity;
@@ -118,13 +141,8 @@ internal sealed class ClearancePlan
             rack = Math.Min(left ? Math.Abs(there) : double.PositiveInfinity, right ? Math.Abs(back) : double.PositiveInfinity);
         }
 
-        if (!double.IsFinite(rack))
-        {
-            return (0, 0);
-        }
-
-        double one = motion.SteerAt(rack) ?? 0, other = motion.SteerAt(-rack) ?? 0;
-        return (Math.Max(0, Math.Max(one, other)), Math.Max(0, -Math.Min(one, other)));
+        return double.IsFinite(rack) && motion.SteerAt(rack) is { } one && motion.SteerAt(-rack) is { } other
+            ? (Math.Max(0, Math.Max(one, other)), Math.Max(0, -Math.Min(one, other))) : null;
     }
 
     public static ClearancePlan Compile(CornerPlan plan) => new(plan);

@@ -99,7 +99,7 @@ internal sealed class ChoiceJudge
                 continue;
             }
 
-            if (double.IsFinite(corner.Value(i)))
+            if (double.IsFinite(corner.Value(i)) && !check.UnknownAtLock(corner.Value(i)))
             {
                 joint.Add(corner.Value(i), check.Low, check.High, corner.Doubtful(i).Doubt, Parts(corner, i), suspension);
             }
@@ -198,7 +198,7 @@ internal sealed class ChoiceJudge
         for (int i = 0; i < corner.Checks.Count; i++)
         {
             var check = corner.Checks[i];
-            if (!check.Silent && double.IsFinite(corner.Value(i)))
+            if (!check.Silent && double.IsFinite(corner.Value(i)) && !check.UnknownAtLock(corner.Value(i)))
             {
                 least = Tighter(least, check.Id, check.Title, corner.Plan.Place.Words(), new Measure(corner.Value(i), check.Unit, check.Decimals), check.Low, check.High, corner.Doubtful(i).Doubt);
             }

@@ -44,6 +44,7 @@ internal static class ScanChecks
                 Title = $"{(part == WheelPart.Tyre ? "Tyre" : "Rim")} to scan: {name}",
                 Unit = Units.Millimetre,
                 Missing = [.. plan.Clearance.Missing, .. ready ? Failed(found) : []],
+                MissingAtLock = body ? plan.Clearance.MissingAtLock : [],
                 Value = least.Value,
                 Low = Limit(part != WheelPart.Tyre ? plan.Limits.RimToAnything : body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
                 Sentence = (_, value) => Sentence(name, found!, value),
@@ -97,11 +98,7 @@ internal static class ScanChecks
             list.Add("ends of travel not known: 60 mm either way taken");
         }
 
-        if (body && plan.Axle.Steered && plan.Clearance is { LockLeft: 0, LockRight: 0 })
-        {
-            list.Add("steering axis or lock not known: the scan is judged straight ahead only");
-        }
-
+        list.AddRange(body ? ClearanceChecks.NotAtLock(plan) : []);
         return list;
     }
 

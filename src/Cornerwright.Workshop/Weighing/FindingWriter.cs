@@ -31,6 +31,16 @@ internal static class FindingWriter
             return Unknown(check.Id, check.Title, where, missing) with { Corner = plan.Place };
         }
 
+        if (check.UnknownAtLock(value))
+        {
+            return Unknown(check.Id, check.Title, where, check.MissingAtLock) with
+            {
+                Corner = plan.Place,
+                Sentence = $"Not known at lock: {string.Join(", ", check.MissingAtLock)}. Without steering: {check.Sentence(corner.Numbers.Read, value)}",
+                Assumptions = Assumptions(corner, index),
+            };
+        }
+
         var doubtful = corner.Doubtful(index);
         var (verdict, margin, probability) = Weigh(value, check.Low, check.High, doubtful.Doubt, certainty);
         var measure = new Measure(value, check.Unit, check.Decimals);

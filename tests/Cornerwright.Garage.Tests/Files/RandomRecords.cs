@@ -31,6 +31,8 @@ public sealed class RandomRecords(int seed)
         return car with
         {
             Parts = _shelf,
+            Front = car.Front with { Steered = car.Front.Steered || Steers(car, AxlePlace.Front) },
+            Rear = car.Rear with { Steered = car.Rear.Steered || Steers(car, AxlePlace.Rear) },
             Wishes = [.. car.Builds.Zip(car.Wishes, (build, wish) => wish with { Build = build.Id })],
             MeasuredBuild = car.Builds.Count > 0 ? car.Builds[^1].Id : "",
             MeasuredLoadCase = car.LoadCases.Count > 0 ? car.LoadCases[0].Id : "",
@@ -42,6 +44,10 @@ public sealed class RandomRecords(int seed)
     }
 
     public Part Part(Type type) => (Part)Record(type, 0.5);
+
+    /// <summary>What is said of steering belongs to an axle that is steered.</summary>
+    private static bool Steers(Car car, AxlePlace axle) => car.Scans.Any(s => s.Corner.Axle() == axle && s.Steer is not null)
+        || Places.Corners.Where(c => c.Axle() == axle).Select(car.At).Any(c => c.Steering is not null || c.Obstacles.Any(o => o.Gaps.Any(g => g.Steer is not null)));
 
     /// <summary>A table may only mirror one that stands on its own: here the right wheel's the left's.</summary>
     private static Corner Own(Corner corner) => corner.Hardpoints is { } table ? Fitted(corner with { Hardpoints = table with { Mirrored = false } }) : corner;

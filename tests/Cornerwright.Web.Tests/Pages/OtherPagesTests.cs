@@ -66,7 +66,12 @@ public sealed class OtherPagesTests : PageContext
         Act(page, () => page.Find("#new-name").Change("Blue one"));
         Act(page, () => page.Find("form").Submit());
         page.WaitForAssertion(() => Assert.EndsWith("/car/blue-one", Navigation.Uri, StringComparison.Ordinal));
-        Assert.Equal("Blue one", Garage.Store.Load("blue-one").Value.Car.Name);
+        var car = Garage.Store.Load("blue-one").Value.Car;
+        Assert.Equal("Blue one", car.Name);
+
+        // Front wheels steer until somebody says otherwise: an axle that is forgotten must not be judged straight ahead only.
+        Assert.True(car.Front.Steered);
+        Assert.False(car.Rear.Steered);
     }
 
     [Fact]

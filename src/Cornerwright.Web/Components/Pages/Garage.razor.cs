@@ -82,6 +82,7 @@ public partial class Garage
         {
             Id = NewId(name),
             Name = name,
+            Front = new Axle { Steered = true },
             LoadCases = [new LoadCase { Id = "driver", Name = "Driver alone" }],
             MeasuredLoadCase = "driver",
             Builds = [new() { Id = "now", Name = "As it stands" }],
