@@ -81,48 +81,43 @@ internal sealed class AxlePlan
     /// <param name="range">Ends of travel, m.</param>
     public CornerMotion Motion(Reader x, double camber, double toe, (double? Spring, double? Damper) lengths, (double Droop, double Bump) range)
     {
-        try
+        if (Exact(x, camber, toe) is not { } exact)
         {
-            var exact = Exact(x, camber, toe);
-            double[] at = ChebyshevCurve.Points(range.Droop, range.Bump, Samples), rows = new double[5 * Samples];
-            if (!exact.StationAt(0, Station.Spring, out var spring0).IsUsable() || !exact.StationAt(0, Station.Damper, out var damper0).IsUsable())
+            return Nothing();
+        }
+
+        double[] at = ChebyshevCurve.Points(range.Droop, range.Bump, Samples), rows = new double[5 * Samples];
+        if (!exact.StationAt(0, Station.Spring, out var spring0).IsUsable() || !exact.StationAt(0, Station.Damper, out var damper0).IsUsable())
+        {
+            return Nothing();
+        }
+
+        double springMore = lengths.Spring is { } s ? s - spring0.Length : 0, damperMore = lengths.Damper is { } d ? d - damper0.Length : 0;
+        for (int i = 0; i < Samples; i++)
+        {
+            if (!exact.WheelAt(at[i], out var wheel).IsUsable() || !exact.StationAt(at[i], Station.Spring, out var spring).IsUsable() || !exact.StationAt(at[i], Station.Damper, out var damper).IsUsable())
             {
                 return Nothing();
             }
 
-            double springMore = lengths.Spring is { } s ? s - spring0.Length : 0, damperMore = lengths.Damper is { } d ? d - damper0.Length : 0;
-            for (int i = 0; i < Samples; i++)
-            {
-                if (!exact.WheelAt(at[i], out var wheel).IsUsable() || !exact.StationAt(at[i], Station.Spring, out var spring).IsUsable() || !exact.StationAt(at[i], Station.Damper, out var damper).IsUsable())
-                {
-                    return Nothing();
-                }
-
-                (rows[i], rows[Samples + i], rows[(2 * Samples) + i]) = (wheel.Camber, wheel.Toe, wheel.LateralShift);
-                (rows[(3 * Samples) + i], rows[(4 * Samples) + i]) = (spring.Length + springMore, damper.Length + damperMore);
-            }
-
-            ChebyshevCurve Curve(int row) => ChebyshevCurve.Through(range.Droop, range.Bump, rows.AsSpan(row * Samples, Samples));
-            return new CycledMotion(Curve(0), Curve(1), Curve(2), Curve(3), Curve(4), 0);
+            (rows[i], rows[Samples + i], rows[(2 * Samples) + i]) = (wheel.Camber, wheel.Toe, wheel.LateralShift);
+            (rows[(3 * Samples) + i], rows[(4 * Samples) + i]) = (spring.Length + springMore, damper.Length + damperMore);
         }
-        catch (ArgumentException)
-        {
-            return Nothing();
-        }
+
+        ChebyshevCurve Curve(int row) => ChebyshevCurve.Through(range.Droop, range.Bump, rows.AsSpan(row * Samples, Samples));
+        return new CycledMotion(Curve(0), Curve(1), Curve(2), Curve(3), Curve(4), 0);
     }
 
     /// <summary>How far the axle goes with both wheels alike, and the rod that gives first at each end.</summary>
     public LinkageRange? Range(Reader x, double camber, double toe, double limit)
     {
-        try
-        {
-            var (droop, bump) = Exact(x, camber, toe).ReachableTravel(limit, limit);
-            return new(droop, bump, droop > -limit ? Stop(x, camber, toe, droop, -1) : null, bump < limit ? Stop(x, camber, toe, bump, 1) : null);
-        }
-        catch (ArgumentException)
+        if (Exact(x, camber, toe) is not { } exact)
         {
             return null;
         }
+
+        var (droop, bump) = exact.ReachableTravel(limit, limit);
+        return new(droop, bump, droop > -limit ? Stop(x, camber, toe, droop, -1) : null, bump < limit ? Stop(x, camber, toe, bump, 1) : null);
     }
 
     private CannotReach Stop(Reader x, double camber, double toe, double at, int sign)
@@ -140,16 +135,17 @@ internal sealed class AxlePlan
         return new(new(at, 0, 0), tie, 0, missing);
     }
 
-    private CornerMotion Exact(Reader x, double camber, double toe)
+    // Null where the points make no axle.
+    private CornerMotion? Exact(Reader x, double camber, double toe)
     {
         if (!_beam)
         {
-            return new RigidAxleMotion(new RigidAxle(Axle(x, camber, toe)), _isLeft);
+            return RigidAxle.Create(Axle(x, camber, toe), out _) is { } axle ? new RigidAxleMotion(axle, _isLeft) : null;
         }
 
         // The section lies on the middle plane; where it was measured a little beside it counts for nothing.
         var shear = Read(x, _left.Shear, _left.Mirrored) with { Y = 0 };
-        return new TwistBeamMotion(new TwistBeam(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear)));
+        return TwistBeam.Create(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear), out _) is { } beam ? new TwistBeamMotion(beam) : null;
     }
 
     private RigidAxlePoints Axle(Reader x, double camber, double toe)

@@ -73,17 +73,9 @@ internal sealed class HardpointPlan
     }
 
     /// <summary>How far the knuckle is turned against its strut, rad, when plate and clamp stand so; the clamp's own angle where it cannot stand so.</summary>
-    public double ClampTurn(Reader x, double camber, double toe, double slide, double clamp)
-    {
-        try
-        {
-            return StrutSetting.Of(Linkage(x, camber, toe), slide, clamp).Turn;
-        }
-        catch (ArgumentException)
-        {
-            return clamp;   // the motion says by itself that the wheel cannot be there
-        }
-    }
+    /// <remarks>Where it cannot stand so the motion says by itself that the wheel cannot be there.</remarks>
+    public double ClampTurn(Reader x, double camber, double toe, double slide, double clamp) =>
+        StrutSetting.Create(Linkage(x, camber, toe), slide, clamp, out _)?.Turn ?? clamp;
 
     /// <summary>The motion with these numbers; one that answers nothing where the joints lock or leave the wheel loose.</summary>
     /// <param name="x">Row of inputs.</param>
@@ -95,34 +87,22 @@ internal sealed class HardpointPlan
     /// <param name="damperLength">Likewise.</param>
     public CornerMotion Motion(Reader x, double camber, double toe, double slide, double clamp, double? springLength, double? damperLength)
     {
-        try
-        {
-            var measured = Linkage(x, camber, toe);
-            var set = StrutSetting.Of(measured, slide, clamp);
-            var motion = new HardpointMotion(
-                new KnuckleLinkage(set.Linkage), 0, set.Plate, More(measured, measured.Spring, springLength), More(measured, measured.Damper, damperLength));
-            motion.SampleStations(-SampledTravel, SampledTravel);
-            return motion;
-        }
-        catch (ArgumentException)
+        var measured = Linkage(x, camber, toe);
+        if (StrutSetting.Create(measured, slide, clamp, out _) is not { } set
+            || HardpointMotion.Create(
+                set.Linkage, out _, 0, set.Plate, More(measured, measured.Spring, springLength), More(measured, measured.Damper, damperLength)) is not { } motion)
         {
             return new CycledMotion(null, null, null, null, null);
         }
+
+        motion.SampleStations(-SampledTravel, SampledTravel);
+        return motion;
     }
 
     /// <summary>Which tie ends the travel at each end, and where; null where the linkage cannot stand at the reference state.</summary>
-    public LinkageRange? Range(Reader x, double camber, double toe, double slide, double clamp, double limit)
-    {
-        try
-        {
-            var set = StrutSetting.Of(Linkage(x, camber, toe), slide, clamp);
-            return LinkageRange.OfTravel(new KnuckleLinkage(set.Linkage), 0, set.Plate, limit);
-        }
-        catch (ArgumentException)
-        {
-            return null;
-        }
-    }
+    public LinkageRange? Range(Reader x, double camber, double toe, double slide, double clamp, double limit) =>
+        StrutSetting.Create(Linkage(x, camber, toe), slide, clamp, out _) is { } set && KnuckleLinkage.Create(set.Linkage, out _) is { } linkage
+            ? LinkageRange.OfTravel(linkage, 0, set.Plate, limit) : null;
 
     private static double More(CornerLinkage linkage, LinkageStation? station, double? measured) =>
         measured is { } length && station is not null ? length - linkage.LengthAtRest(station) : 0;

@@ -107,15 +107,8 @@ public static class LinkageOf
             }
         }
 
-        try
-        {
-            _ = new KnuckleFollower(new KnuckleLinkage(linkage, outboard));
-            return null;
-        }
-        catch (ArgumentException)
-        {
-            return Loose(linkage, path);
-        }
+        bool held = KnuckleLinkage.Create(linkage, out var flaw, outboard) is { } made && KnuckleFollower.Create(made, out flaw) is not null;
+        return held ? null : flaw!.Fault == LinkageFault.LockedOrLoose ? Loose(flaw, path) : new Problem(path, flaw.What, "points that make a linkage", flaw.Cure);
     }
 
     /// <summary>Joints that must not fall together.</summary>
@@ -164,34 +157,9 @@ public static class LinkageOf
         }
     }
 
-    // Two rods that run along one line hold the same thing twice and leave another loose: the pair that is nearest to it is named.
-    private static Problem Loose(CornerLinkage linkage, string path)
-    {
-        var rods = linkage.Ties.OfType<LinkageTie.Rod>().ToList();
-        string which = "the rods as a whole";
-        double least = double.PositiveInfinity;
-        for (int i = 0; i < rods.Count; i++)
-        {
-            for (int k = i + 1; k < rods.Count; k++)
-            {
-                Vec3 a = Along(linkage, rods[i]), b = Along(linkage, rods[k]);
-                Vec3 between = linkage.Joints[rods[k].Body].At - linkage.Joints[rods[i].Body].At;
-                double off = a.Cross(b).Length + a.Cross(between).Length;
-                if (off < least)
-                {
-                    (least, which) = (off, $"{Name(linkage, rods[i])} and {Name(linkage, rods[k])}");
-                }
-            }
-        }
-
-        return new Problem(
-            path, which, "rods and arms that hold the wheel carrier in all directions but travel",
-            "As the points stand the linkage is locked or loose where the car was measured: look for a joint typed twice, or a pivot axis that passes through its own ball joint.");
-    }
-
-    private static Vec3 Along(CornerLinkage linkage, LinkageTie.Rod rod) => (linkage.Joints[rod.Knuckle].At - linkage.Joints[rod.Body].At).Unit();
-
-    private static string Name(CornerLinkage linkage, LinkageTie.Rod rod) => $"{linkage.Joints[rod.Body].Name} - {linkage.Joints[rod.Knuckle].Name}";
+    private static Problem Loose(LinkageFlaw flaw, string path) => new(
+        path, string.Join(" and ", flaw.Points), "rods and arms that hold the wheel carrier in all directions but travel",
+        "As the points stand the linkage is locked or loose where the car was measured: look for a joint typed twice, or a pivot axis that passes through its own ball joint.");
 
     private static IEnumerable<Problem> BesideLink(HardpointTable table, LinkageShape shape, Vec3[] at, string path)
     {

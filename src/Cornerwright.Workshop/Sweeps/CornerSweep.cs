@@ -66,17 +66,12 @@ public static class CornerSweep
         double clamp = Clamp(build, place) - (car.Build(car.MeasuredBuild) is { } now ? Clamp(now, place) : 0);
         double More(LinkageStation? station, double? length) => station is not null && length is { } l ? l - points.Linkage.LengthAtRest(station) : 0;
         double? damper = car.At(place.Axle()).Layout == SpringLayout.Coilover ? corner.SpringAxisLength?.Si : corner.DamperAxisLength?.Si;
-        try
-        {
-            var set = StrutSetting.Of(points.Linkage, points.Plate, clamp, points.HubFaceOutboard);
-            return Checked<HardpointMotion>.From(new(
-                new KnuckleLinkage(set.Linkage, points.HubFaceOutboard), 0, set.Plate, More(points.Linkage.Spring, corner.SpringAxisLength?.Si), More(points.Linkage.Damper, damper)));
-        }
-        catch (ArgumentException)
-        {
-            return Checked<HardpointMotion>.Wrong(new Problem(
+        return StrutSetting.Create(points.Linkage, points.Plate, clamp, out _, points.HubFaceOutboard) is { } set
+            && HardpointMotion.Create(
+                set.Linkage, out _, points.HubFaceOutboard, set.Plate, More(points.Linkage.Spring, corner.SpringAxisLength?.Si), More(points.Linkage.Damper, damper)) is { } motion
+            ? Checked<HardpointMotion>.From(motion)
+            : Checked<HardpointMotion>.Wrong(new Problem(
                 $"{place.Words()} corner / plate and clamp", "a setting at which the linkage locks", "a smaller change", "Set plate and clamp nearer to how they were measured."));
-        }
     }
 
     private static IReadOnlyList<Problem> Hardpoints(

@@ -57,7 +57,8 @@ public sealed class HardpointReachTests
         // The tie rod's outer joint on the kingpin's line: nothing holds the steering.
         CornerLinkage loose = ParallelArms();
         loose = loose.WithJointsAt([.. loose.Joints.Select(j => j.Name == "tie rod outer" ? Mm(0, 700, 300) : j.At)]);
-        Assert.Contains("locked or loose", Assert.Throws<ArgumentException>(() => new KnuckleFollower(new KnuckleLinkage(loose))).Message, StringComparison.Ordinal);
+        var thrown = Assert.Throws<ArgumentException>(() => new KnuckleFollower(new KnuckleLinkage(loose)));
+        Assert.Contains("locked or loose", thrown.Message, StringComparison.Ordinal);
 
         CornerLinkage short1 = ParallelArms() with { Ties = [.. ParallelArms().Ties.Take(4)] };
         Assert.Contains("five are wanted", Assert.Throws<ArgumentException>(() => new KnuckleLinkage(short1)).Message, StringComparison.Ordinal);

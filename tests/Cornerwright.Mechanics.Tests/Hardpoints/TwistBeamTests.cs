@@ -11,7 +11,7 @@ public class TwistBeamTests
     private const double MmPerM = 1000;
     private static readonly JsonElement Oracle = OracleRows.File("T1.json");
 
-    private static TwistBeamPoints Points() => Points(Oracle.GetProperty("inputs"));
+    internal static TwistBeamPoints Points() => Points(Oracle.GetProperty("inputs"));
 
     /// <summary>The beam of any file of this kind.</summary>
     internal static TwistBeamPoints Points(JsonElement inputs)

@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using Cornerwright.Mechanics.Numerics;
 
@@ -24,7 +25,10 @@ public sealed class RigidAxle
     private readonly AxleEnd left;
     private readonly AxleEnd right;
 
-    /// <exception cref="ArgumentException">Fewer than 4 rods, a rod without length or stiffness, wheel centres the wrong way round, or a number that is not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// Fewer than 4 rods, a rod without stiffness, a number that is not finite; or points that make no axle: where they come from a user,
+    /// <see cref="Create"/> says so instead.
+    /// </exception>
     public RigidAxle(RigidAxlePoints points)
     {
         this.points = points;
@@ -32,15 +36,20 @@ public sealed class RigidAxle
         points.Right.Check();
         Require.Positive(points.BushingGive);
         Vec3 line = points.Left.WheelCentre - points.Right.WheelCentre;
-        if (points.Rods.Count < 4 || !(line.Y > 0))
+        if (points.Rods.Count < 4)
         {
-            throw new ArgumentException("A rigid axle needs at least 4 rods, and a left wheel to the left of the right one.", nameof(points));
+            throw new ArgumentException("A rigid axle needs at least 4 rods.", nameof(points));
         }
 
         foreach (AxleRod rod in points.Rods)
         {
             Require.Positive(rod.Stiffness);
-            Require.Positive((rod.OnAxle - rod.OnBody).Length);
+            Require.Finite((rod.OnAxle - rod.OnBody).LengthSquared, rod.Name);
+        }
+
+        if (FlawOf(points) is { } flaw)
+        {
+            throw new ArgumentException(flaw.ToString(), nameof(points));
         }
 
         track = line.Length;
@@ -59,6 +68,31 @@ public sealed class RigidAxle
         meanGiven = points.Rods.Count >= 5 ? RigidAxleSolver.For(points.Rods, OnAxle, rollFree: true) : null;
         left = AxleEnd.For(points.Left, 1, OnAxle, Turned);
         right = AxleEnd.For(points.Right, -1, OnAxle, Turned);
+    }
+
+    /// <summary>The axle of points that a user measured.</summary>
+    /// <param name="points">Finite, with at least 4 rods.</param>
+    /// <param name="flaw">Null, or why they make no axle.</param>
+    /// <returns>Null where <paramref name="flaw"/> says why.</returns>
+    /// <exception cref="ArgumentException">Fewer than 4 rods, or a number that is not finite: our own bug.</exception>
+    /// <remarks>Source: docs/theory/rigid-axles.md §1.</remarks>
+    public static RigidAxle? Create(RigidAxlePoints points, out LinkageFlaw? flaw)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        flaw = FlawOf(points);
+        return flaw is null ? new(points) : null;
+    }
+
+    // NaN is no flaw of the points but ours: it goes on to where it is refused.
+    private static LinkageFlaw? FlawOf(RigidAxlePoints points)
+    {
+        if (points.Left.WheelCentre.Y - points.Right.WheelCentre.Y <= 0)
+        {
+            return new(LinkageFault.WheelsSwapped, ["left wheel centre", "right wheel centre"]);
+        }
+
+        AxleRod? none = points.Rods.FirstOrDefault(rod => (rod.OnAxle - rod.OnBody).Length <= LinkageFlaw.LeastApart);
+        return none is null ? null : new(LinkageFault.PointsTogether, [$"{none.Name} at the body", $"{none.Name} at the axle"]);
     }
 
     /// <summary>The points this axle was made from. Source: as given.</summary>

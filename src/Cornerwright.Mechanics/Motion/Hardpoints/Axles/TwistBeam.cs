@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using Cornerwright.Mechanics.Numerics;
 
@@ -55,21 +56,43 @@ public sealed class TwistBeam
     private readonly Vec3 spindle;
     private readonly double contactY;
 
-    /// <exception cref="ArgumentException">Bushing and shear centre at one place, wheel in the line of an axis, or a number that is not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// A number is not finite, or the bushing is not on the wheel's side of the shear centre: where the points come from a user,
+    /// <see cref="Create"/> says so instead.
+    /// </exception>
     public TwistBeam(TwistBeamPoints points)
     {
         this.points = points;
         points.Wheel.Check();
         Require.Finite(points.Bush.LengthSquared + points.ShearCentre.LengthSquared);
-        side = points.Wheel.WheelCentre.Y >= points.ShearCentre.Y ? 1 : -1;
-        if (!(side * (points.Bush.Y - points.ShearCentre.Y) > 0))
+        side = SideOf(points);
+        if (FlawOf(points) is { } flaw)
         {
-            throw new ArgumentException("The bushing must lie on the wheel's side of the shear centre.", nameof(points));
+            throw new ArgumentException(flaw.ToString(), nameof(points));
         }
 
         spindle = TyreDisc.Spindle(points.Wheel.Camber, points.Wheel.Toe, side);
         contactY = TyreDisc.Contact(points.Wheel.WheelCentre, spindle, points.Wheel.TyreRadius).Y;
     }
+
+    /// <summary>The beam of points that a user measured.</summary>
+    /// <param name="points">Finite.</param>
+    /// <param name="flaw">Null, or why they make no beam.</param>
+    /// <returns>Null where <paramref name="flaw"/> says why.</returns>
+    /// <exception cref="ArgumentException">A number is not finite: our own bug.</exception>
+    /// <remarks>Source: docs/theory/rigid-axles.md §6.</remarks>
+    public static TwistBeam? Create(TwistBeamPoints points, out LinkageFlaw? flaw)
+    {
+        ArgumentNullException.ThrowIfNull(points);
+        flaw = FlawOf(points);
+        return flaw is null ? new(points) : null;
+    }
+
+    private static int SideOf(TwistBeamPoints points) => points.Wheel.WheelCentre.Y >= points.ShearCentre.Y ? 1 : -1;
+
+    // NaN is no flaw of the points but ours: it goes on to where it is refused.
+    private static LinkageFlaw? FlawOf(TwistBeamPoints points) =>
+        SideOf(points) * (points.Bush.Y - points.ShearCentre.Y) <= 0 ? new(LinkageFault.BushingInboard, ["the bushing"]) : null;
 
     /// <summary>The points this beam was made from. Source: as given.</summary>
     public TwistBeamPoints Points => points;

@@ -2,7 +2,6 @@ using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using Cornerwright.Mechanics.Numerics;
 
-
 namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
 
 /// <summary>A corner's motion from its hardpoints, at one place of rack and plate.</summary>
@@ -31,16 +30,40 @@ public sealed class HardpointMotion : CornerMotion
     /// <param name="plate">m along the plate's direction.</param>
     /// <param name="springMore">m, added to the spring's length: what a tape measured beyond the distance of its two points.</param>
     /// <param name="damperMore">Likewise for the damper.</param>
-    /// <exception cref="ArgumentException">At the reference state the linkage is locked or loose, or a number is not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// A number is not finite, or at the reference state the linkage is locked or loose: where its points come from a user,
+    /// <see cref="Create"/> says so instead.
+    /// </exception>
     public HardpointMotion(KnuckleLinkage linkage, double rack = 0, double plate = 0, double springMore = 0, double damperMore = 0)
+        : this(new KnuckleFollower(linkage), rack, plate, springMore, damperMore)
+    {
+    }
+
+    private HardpointMotion(KnuckleFollower follower, double rack, double plate, double springMore, double damperMore)
     {
         Require.Finite(rack);
         Require.Finite(plate);
         Require.Finite(springMore);
         Require.Finite(damperMore);
-        follower = new(linkage);
+        this.follower = follower;
         (this.rack, this.plate, this.springMore, this.damperMore) = (rack, plate, springMore, damperMore);
     }
+
+    /// <summary>The motion of points that a user measured.</summary>
+    /// <param name="corner">Of a left or a right corner.</param>
+    /// <param name="flaw">Null, or why there is no motion.</param>
+    /// <param name="travelPointOutboard">As <see cref="KnuckleLinkage"/> takes it, m.</param>
+    /// <param name="plate">m along the plate's direction.</param>
+    /// <param name="springMore">m, as the constructor takes it.</param>
+    /// <param name="damperMore">Likewise.</param>
+    /// <returns>Null where <paramref name="flaw"/> says why.</returns>
+    /// <exception cref="ArgumentException">The ties do not take five freedoms, or a number is not finite: our own bug.</exception>
+    /// <remarks>Source: docs/theory/hardpoints.md §2, §8.</remarks>
+    public static HardpointMotion? Create(
+        CornerLinkage corner, out LinkageFlaw? flaw, double travelPointOutboard = 0, double plate = 0, double springMore = 0,
+        double damperMore = 0) =>
+        KnuckleLinkage.Create(corner, out flaw, travelPointOutboard) is { } linkage && KnuckleFollower.Create(linkage, out flaw) is { } held
+            ? new(held, 0, plate, springMore, damperMore) : null;
 
     /// <summary>
     /// Solves stations once at a few travels, after which they are read from a polynomial within that range: for a judge that asks them a hundred

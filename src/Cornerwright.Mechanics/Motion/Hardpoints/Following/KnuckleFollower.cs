@@ -19,6 +19,8 @@ public sealed class KnuckleFollower
     private const double Done = 1e-13;               // rad and m: what is still missing, estimated from the last two steps
     private const double ChordBelow = 1e-4;          // rad and m: below it the factored Jacobian still contracts by 1e-3 or better
     private const double CertainPivot = 0.05;        // below it the sign of the determinant is looked at again at the answer
+    private const double LeastHold = 1e-9;           // of a pivot of the conditions at rest, 1 or m: below it they are not five
+    private const double MuchLoad = 0.5;             // of the largest: ties that carry less only follow from those that carry more
     private const double LeastStep = 1e-6;           // m: the substep at which following gives up
 
     private readonly KnuckleLinkage linkage;
@@ -29,20 +31,40 @@ public sealed class KnuckleFollower
     private bool ready;                              // the values' factor belongs to the pose, to the accuracy of a guess
     private bool exact;                              // to rounding
 
-    /// <exception cref="ArgumentException">At the reference state itself the linkage is locked or loose: no branch belongs to it.</exception>
+    /// <exception cref="ArgumentException">
+    /// At the reference state itself the linkage is locked or loose, so no branch belongs to it: where its points come from a user,
+    /// <see cref="Create"/> says so instead.
+    /// </exception>
     public KnuckleFollower(KnuckleLinkage linkage)
+        : this(linkage, out LinkageFlaw? flaw)
+    {
+        if (flaw is not null)
+        {
+            throw new ArgumentException(flaw.ToString(), nameof(linkage));
+        }
+    }
+
+    private KnuckleFollower(KnuckleLinkage linkage, out LinkageFlaw? flaw)
     {
         this.linkage = linkage;
         values = new(linkage);
         pose = KnucklePose.At(linkage.Origin);
         values.Evaluate(pose, default);
         branch = values.Factor(out double leastPivot);
-        if (branch == 0 || !(leastPivot > 1e-9))
-        {
-            throw new ArgumentException("At the reference state the linkage is locked or loose: its rods do not hold the knuckle.", nameof(linkage));
-        }
-
+        flaw = branch != 0 && leastPivot > LeastHold ? null : NotHeld();
         ready = exact = true;
+    }
+
+    /// <summary>A follower of a linkage whose points a user measured.</summary>
+    /// <param name="linkage">To be followed.</param>
+    /// <param name="flaw">Null, or which points leave the knuckle locked or loose at the reference state.</param>
+    /// <returns>Null where <paramref name="flaw"/> says why.</returns>
+    /// <remarks>Source: docs/theory/hardpoints.md §3.</remarks>
+    public static KnuckleFollower? Create(KnuckleLinkage linkage, out LinkageFlaw? flaw)
+    {
+        ArgumentNullException.ThrowIfNull(linkage);
+        var follower = new KnuckleFollower(linkage, out flaw);
+        return flaw is null ? follower : null;
     }
 
     /// <summary>What is followed.</summary>
@@ -99,6 +121,25 @@ public sealed class KnuckleFollower
         LinkagePlace forced = left > CannotReach.Forced ? place.Towards(goal, CannotReach.Forced / left) : goal;
         var (tie, missing) = ForcedPose.LargestMiss(linkage, pose, forced);
         return new(place, linkage.NameOf(tie), tie, missing);
+    }
+
+    /// <summary>The ties that hold one movement twice: those that can carry a load with nothing pulling at the knuckle.</summary>
+    private LinkageFlaw NotHeld()
+    {
+        Span<double> loads = stackalloc double[KnuckleLinkage.Conditions];
+        values.Evaluate(pose, default);
+        values.LoadsAtDeadCentre(new FiveEquations(), loads);
+        var names = new List<string>();
+        for (int i = 0; i < loads.Length; i++)
+        {
+            string name = linkage.NameOf(linkage.All[i].Tie);
+            if (Math.Abs(loads[i]) >= MuchLoad && !names.Contains(name))
+            {
+                names.Add(name);
+            }
+        }
+
+        return new(LinkageFault.LockedOrLoose, names);
     }
 
     /// <summary>Back to the reference state. Source: definition.</summary>

@@ -25,12 +25,27 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Tu
     /// against it about the lower point on the strut until the wheel leans so; without one it is added to the camber.
     /// </param>
     /// <param name="travelPointOutboard">As <see cref="KnuckleLinkage"/> takes it.</param>
-    /// <exception cref="ArgumentException">The linkage is locked or loose, or cannot stand so.</exception>
+    /// <exception cref="ArgumentException">
+    /// A number is not finite, or the strut cannot stand so: where the setting comes from a user, <see cref="Create"/> says so instead.
+    /// </exception>
+    /// <remarks>Source: docs/theory/hardpoints.md §9.</remarks>
+    public static StrutSetting Of(CornerLinkage corner, double slide, double clamp, double travelPointOutboard = 0) =>
+        Create(corner, slide, clamp, out LinkageFlaw? flaw, travelPointOutboard) ?? throw new ArgumentException(flaw!.ToString(), nameof(corner));
+
+    /// <summary>The linkage as a user set it; travel 0 stays where the wheel stood when it was measured.</summary>
+    /// <param name="corner">As measured.</param>
+    /// <param name="slide">As <see cref="Of"/> takes it, m.</param>
+    /// <param name="clamp">As <see cref="Of"/> takes it, rad.</param>
+    /// <param name="flaw">Null, or why the strut cannot stand so.</param>
+    /// <param name="travelPointOutboard">As <see cref="KnuckleLinkage"/> takes it, m.</param>
+    /// <returns>Null where <paramref name="flaw"/> says why.</returns>
+    /// <exception cref="ArgumentException">A number is not finite: our own bug.</exception>
     /// <remarks>Secant on the exact camber. Source: docs/theory/hardpoints.md §9.</remarks>
-    public static StrutSetting Of(CornerLinkage corner, double slide, double clamp, double travelPointOutboard = 0)
+    public static StrutSetting? Create(CornerLinkage corner, double slide, double clamp, out LinkageFlaw? flaw, double travelPointOutboard = 0)
     {
         Require.Finite(slide);
         Require.Finite(clamp);
+        flaw = null;
         if (corner.Ties.OfType<LinkageTie.Strut>().FirstOrDefault() is not { } strut)
         {
             return new(clamp == 0 ? corner : corner with { Camber = corner.Camber + clamp }, 0, clamp);
@@ -42,12 +57,22 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Tu
         }
 
         // The strut leans back as the knuckle turns, so the clamp turns further than the wheel leans: by about 1.4 on usual struts.
-        double wanted = CamberOf(Turned(corner, strut, slide, 0), travelPointOutboard) + clamp;
+        if (CamberOf(Turned(corner, strut, slide, 0), strut, travelPointOutboard, out flaw) is not { } unturned)
+        {
+            return null;
+        }
+
+        double wanted = unturned + clamp;
         double before = 0, missedBefore = -clamp, turn = clamp;
         for (int i = 0; i < SecantLimit; i++)
         {
             StrutSetting setting = Turned(corner, strut, slide, turn);
-            double missed = CamberOf(setting, travelPointOutboard) - wanted, rise = missed - missedBefore;
+            if (CamberOf(setting, strut, travelPointOutboard, out flaw) is not { } camber)
+            {
+                return null;
+            }
+
+            double missed = camber - wanted, rise = missed - missedBefore;
             if (Math.Abs(missed) <= CamberDone || rise == 0)
             {
                 return setting;
@@ -57,15 +82,28 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Tu
             (before, missedBefore, turn) = (turn, missed, next);
         }
 
-        throw new ArgumentException("No turn in the clamp gives this camber.", nameof(clamp));
+        flaw = OutOfReach(corner, strut);
+        return null;
     }
 
-    private static double CamberOf(StrutSetting setting, double travelPointOutboard)
+    private static double? CamberOf(StrutSetting setting, LinkageTie.Strut strut, double travelPointOutboard, out LinkageFlaw? flaw)
     {
-        var motion = new HardpointMotion(new KnuckleLinkage(setting.Linkage, travelPointOutboard), 0, setting.Plate);
-        return motion.WheelAt(0, out WheelMotionState wheel) == Reach.Reached
-            ? wheel.Camber : throw new ArgumentException("The strut cannot stand with plate and clamp set so.", nameof(setting));
+        if (HardpointMotion.Create(setting.Linkage, out flaw, travelPointOutboard, setting.Plate) is not { } motion)
+        {
+            return null;
+        }
+
+        if (motion.WheelAt(0, out WheelMotionState wheel) == Reach.Reached)
+        {
+            return wheel.Camber;
+        }
+
+        flaw = OutOfReach(setting.Linkage, strut);
+        return null;
     }
+
+    private static LinkageFlaw OutOfReach(CornerLinkage corner, LinkageTie.Strut strut) =>
+        new(LinkageFault.SettingOutOfReach, [corner.Joints[strut.Top].Name, corner.Joints[strut.Low].Name]);
 
     private static StrutSetting Turned(CornerLinkage corner, LinkageTie.Strut strut, double slide, double turn)
     {

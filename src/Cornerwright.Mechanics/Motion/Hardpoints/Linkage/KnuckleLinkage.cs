@@ -21,17 +21,19 @@ public sealed class KnuckleLinkage
     /// Where on the spindle the point lies whose height is the travel, m outboard of the wheel centre: 0 for the wheel centre itself, the
     /// wheel's offset (ET) for the hub face.
     /// </param>
-    /// <exception cref="ArgumentException">The ties do not take five freedoms, a rod has no length, or a number is not finite.</exception>
+    /// <exception cref="ArgumentException">
+    /// The ties do not take five freedoms, a number is not finite, or the points make no linkage: where they come from a user,
+    /// <see cref="Create"/> says so instead.
+    /// </exception>
     public KnuckleLinkage(CornerLinkage corner, double travelPointOutboard = 0)
     {
         Require.Finite(travelPointOutboard);
-        Require.Finite(corner.WheelCentre.LengthSquared + corner.Camber + corner.Toe + corner.PlateDirection.LengthSquared);
-        foreach (MeasuredJoint joint in corner.Joints)
+        RequireFinite(corner);
+        if (LinkageFlaw.Of(corner) is { } flaw)
         {
-            Require.Finite(joint.At.LengthSquared, joint.Name);
+            throw new ArgumentException(flaw.ToString(), nameof(corner));
         }
 
-        Require.Positive(corner.TyreRadius);
         Corner = corner;
         Side = corner.Side;
         Spindle = TyreDisc.Spindle(corner.Camber, corner.Toe, 1);
@@ -47,6 +49,21 @@ public sealed class KnuckleLinkage
             ? new StationPath.RockerPath(this, new(b.Pivot, b.LinkOnBar, b.Pivot, b.Axis, b.LinkOnBar, b.LinkFoot, b.First, b.Second, b.Ball)) : null;
         Steering = SteeringJoints.Of(this);
         Contact = TyreDisc.Contact(Inward(corner.WheelCentre), Spindle, TyreRadius);
+    }
+
+    /// <summary>The linkage of points that a user measured.</summary>
+    /// <param name="corner">Finite joints; ties that take five freedoms in all.</param>
+    /// <param name="flaw">Null, or why the points make no linkage.</param>
+    /// <param name="travelPointOutboard">As the constructor takes it, m.</param>
+    /// <returns>Null where <paramref name="flaw"/> says why.</returns>
+    /// <exception cref="ArgumentException">The ties do not take five freedoms, or a number is not finite: our own bug.</exception>
+    /// <remarks>Whether the ties hold the knuckle is found by whoever follows it. Source: docs/theory/hardpoints.md §2.</remarks>
+    public static KnuckleLinkage? Create(CornerLinkage corner, out LinkageFlaw? flaw, double travelPointOutboard = 0)
+    {
+        ArgumentNullException.ThrowIfNull(corner);
+        RequireFinite(corner);
+        flaw = LinkageFlaw.Of(corner);
+        return flaw is null ? new(corner, travelPointOutboard) : null;
     }
 
     /// <summary>What it was made from.</summary>
@@ -98,6 +115,16 @@ public sealed class KnuckleLinkage
 
     internal Vec3 OnKnuckle(int joint) => Joint(joint) - Origin;
 
+    private static void RequireFinite(CornerLinkage corner)
+    {
+        Require.Finite(corner.WheelCentre.LengthSquared + corner.Camber + corner.Toe + corner.PlateDirection.LengthSquared);
+        Require.Finite(corner.TyreRadius);
+        foreach (MeasuredJoint joint in corner.Joints)
+        {
+            Require.Finite(joint.At.LengthSquared, joint.Name);
+        }
+    }
+
     private KnuckleCondition[] ConditionsOf(CornerLinkage corner)
     {
         var list = new KnuckleCondition[Conditions];
@@ -118,7 +145,6 @@ public sealed class KnuckleLinkage
             {
                 case LinkageTie.Rod rod:
                     double length = (Joint(rod.Knuckle) - Joint(rod.Body)).Length;
-                    Require.Positive(length);
                     Add(new(ConditionKind.Rod, OnKnuckle(rod.Knuckle), Joint(rod.Body), length, rod.Steers ? Side : 0, false, tie));
                     break;
                 case LinkageTie.Strut strut:
@@ -145,7 +171,6 @@ public sealed class KnuckleLinkage
 
     private void AddLine(AddCondition add, in Vec3 point, in Vec3 along, bool slides, int tie)
     {
-        Require.Positive(along.Length);
         var (first, second) = Across(along.Unit());
         add(new(ConditionKind.AcrossLine, first, point, first.Dot(point - Origin), 0, slides, tie));
         add(new(ConditionKind.AcrossLine, second, point, second.Dot(point - Origin), 0, slides, tie));

@@ -14,7 +14,7 @@ internal abstract class StationPath
     /// <param name="length">Usable only if true is returned.</param>
     public abstract bool Length(in MovingKnuckle knuckle, in Vec3 top, out Jet length);
 
-    /// <exception cref="ArgumentOutOfRangeException">A number of it is not finite, or an arm or axis has no length.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A number of it is not finite.</exception>
     public static StationPath? For(KnuckleLinkage linkage, LinkageStation? station)
     {
         Require.Finite(station is LinkageStation.OnRod rod ? rod.Share : station is LinkageStation.OnStrut strut ? strut.Along : 0);
@@ -78,7 +78,6 @@ internal abstract class StationPath
 
         public RockerPath(KnuckleLinkage linkage, LinkageStation.OnRocker s)
         {
-            Require.Positive(s.Axis.Length);
             onArm = s.First == LinkageStation.OnRocker.FromKnuckle ? null : ArmPoint.Of(linkage, s.RodOnArm, s.First, s.Second, s.Ball);
             onKnuckle = linkage.OnKnuckle(s.RodOnArm);
             body = linkage.Joint(s.Body);
@@ -141,11 +140,9 @@ internal readonly record struct ArmPoint(Vec3 Foot, Vec3 First, Vec3 Along, doub
     public static ArmPoint Of(KnuckleLinkage linkage, int moving, int first, int second, int ball)
     {
         Vec3 a = linkage.Joint(first), along = linkage.Joint(second) - a;
-        Require.Positive(along.Length);
         along = along.Unit();
         Vec3 toBall = linkage.Joint(ball) - a, outward = toBall - (along * along.Dot(toBall)), p = linkage.Joint(moving) - a;
         double square = outward.LengthSquared;
-        Require.Positive(square);
         return new(
             a + (along * along.Dot(p)), a, along, outward.Dot(p) / square, along.Cross(outward).Dot(p) / square, linkage.OnKnuckle(ball));
     }
