@@ -65,7 +65,8 @@ internal sealed class CompiledRoom : IDisposable
 
         var type = Tables.GetTypeDefinition(handle);
         return type.GetMethods().Select(FileOf).FirstOrDefault(f => f is not null)
-            ?? type.GetNestedTypes().Select(FileOf).FirstOrDefault(f => f is not null);
+            ?? type.GetNestedTypes().Select(FileOf).FirstOrDefault(f => f is not null)
+            ?? PageOf(FullName(handle));
     }
 
     /// <summary>The file that holds the method's first line, relative to the repository; null for what the compiler wrote.</summary>
@@ -91,6 +92,14 @@ internal sealed class CompiledRoom : IDisposable
     {
         _symbols.Dispose();
         _file.Dispose();
+    }
+
+    /// <summary>A page of plain elements has no line of code: its file is found by its name.</summary>
+    private static string? PageOf(string fullName)
+    {
+        int project = fullName.IndexOf('.', fullName.IndexOf('.', StringComparison.Ordinal) + 1);
+        string file = project < 0 ? "" : $"src/{fullName[..project]}/{fullName[(project + 1)..].Replace('.', '/')}.razor";
+        return project >= 0 && File.Exists(Path.Combine(Repository.Root, file)) ? file : null;
     }
 
     private string? NameOf(DocumentHandle document)

@@ -58,6 +58,31 @@ internal sealed class TypeNames(CompiledRoom room) : ISignatureTypeProvider<stri
         _ => "",
     };
 
+    /// <summary>Meets every type that an instruction names through this token: of a call its owner and type arguments, not its signature.</summary>
+    public void Meet(EntityHandle token)
+    {
+        switch (token.Kind)
+        {
+            case HandleKind.MethodSpecification:
+                var generic = room.Tables.GetMethodSpecification((MethodSpecificationHandle)token);
+                generic.DecodeSignature(this, null);
+                Meet(generic.Method);
+                break;
+            case HandleKind.MethodDefinition:
+                Of(room.Tables.GetMethodDefinition((MethodDefinitionHandle)token).GetDeclaringType());
+                break;
+            case HandleKind.FieldDefinition:
+                Of(room.Tables.GetFieldDefinition((FieldDefinitionHandle)token).GetDeclaringType());
+                break;
+            case HandleKind.MemberReference:
+                Meet(room.Tables.GetMemberReference((MemberReferenceHandle)token).Parent);
+                break;
+            default:
+                Of(token);
+                break;
+        }
+    }
+
     /// <summary>Owner, name, generic arguments and parameters of the method that a call names; null where the token names no method.</summary>
     public Call? CallOf(EntityHandle token)
     {

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
+using Cornerwright.Garage.Chassis;
 using static Microsoft.Playwright.Assertions;
 
 namespace Cornerwright.Browser.Tests;

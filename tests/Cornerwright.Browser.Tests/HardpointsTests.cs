@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;

@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Microsoft.Playwright;
+using Cornerwright.Garage.Chassis;
 
 namespace Cornerwright.Browser.Tests;
 

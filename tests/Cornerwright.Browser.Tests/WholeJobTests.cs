@@ -2,6 +2,7 @@ using System.Text;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Microsoft.Playwright;
+using Cornerwright.Garage.Chassis;
 using static Microsoft.Playwright.Assertions;
 
 namespace Cornerwright.Browser.Tests;

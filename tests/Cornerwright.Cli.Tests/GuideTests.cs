@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Cornerwright.Cli.Edges;
 
 namespace Cornerwright.Cli.Tests;
 

@@ -1,3 +1,4 @@
+using Cornerwright.Cli.Edges;
 using Cornerwright.Garage.Files;
 
 namespace Cornerwright.Cli.Tests;

@@ -1,6 +1,7 @@
 using System.Text.Json;
+using Cornerwright.Cli.Edges;
 using Cornerwright.Garage.Builds;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;

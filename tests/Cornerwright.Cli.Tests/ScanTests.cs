@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using System.Text;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Cli.Edges;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Scans;
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Cornerwright.Cli.Edges;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Workshop.Findings;

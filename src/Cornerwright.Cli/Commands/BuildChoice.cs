@@ -1,5 +1,7 @@
+using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 
 namespace Cornerwright.Cli.Commands;
@@ -37,11 +39,11 @@ internal static class BuildChoice
                 "REAR" => c.Axle() == AxlePlace.Rear,
                 "LEFT" => c.IsLeft(),
                 "RIGHT" => !c.IsLeft(),
-                _ => string.Equals(Name(c), plain, StringComparison.OrdinalIgnoreCase) || string.Equals(c.ToString(), plain, StringComparison.OrdinalIgnoreCase),
+                _ => string.Equals(c.Name(), plain, StringComparison.OrdinalIgnoreCase) || string.Equals(c.ToString(), plain, StringComparison.OrdinalIgnoreCase),
             }).ToList();
             if (match.Count == 0)
             {
-                problems.Add(new Problem("--corner", name, string.Join(", ", Places.Corners.Select(Name)) + ", front, rear, left, right", "Name a corner, an axle or a side."));
+                problems.Add(new Problem("--corner", name, string.Join(", ", Places.Corners.Select(CornerNames.Name)) + ", front, rear, left, right", "Name a corner, an axle or a side."));
             }
 
             chosen.UnionWith(match);
@@ -51,7 +53,4 @@ internal static class BuildChoice
             ? Checked<IReadOnlyList<CornerPlace>>.Wrong(problems)
             : Checked<IReadOnlyList<CornerPlace>>.From([.. Places.Corners.Where(c => chosen.Count == 0 || chosen.Contains(c))]);
     }
-
-    /// <summary>"front-left".</summary>
-    public static string Name(CornerPlace corner) => corner.Words().Replace(' ', '-');
 }

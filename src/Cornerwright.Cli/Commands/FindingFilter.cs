@@ -1,5 +1,5 @@
 using Cornerwright.Cli.Text;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Workshop.Findings;
 

@@ -2,7 +2,7 @@ using System.ComponentModel;
 using Cornerwright.Cli.Edges;
 using Cornerwright.Cli.Json;
 using Cornerwright.Cli.Text;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Scanning;

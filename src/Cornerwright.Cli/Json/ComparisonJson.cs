@@ -1,5 +1,4 @@
 using System.Text.Json;
-using Cornerwright.Cli.Commands;
 using Cornerwright.Cli.Text;
 using Cornerwright.Workshop.Comparing;
 using Cornerwright.Workshop.Findings;
@@ -16,7 +15,7 @@ internal static class ComparisonJson
         Side(writer, "to", comparison.Right, comparison.RightPrice);
         writer.Objects("swaps", comparison.Swaps, swap =>
         {
-            writer.WriteString("corner", BuildChoice.Name(swap.Corner));
+            writer.WriteString("corner", swap.Corner.Name());
             writer.WriteString("what", swap.Place);
             writer.WriteString("from", swap.Before);
             writer.WriteString("to", swap.After);

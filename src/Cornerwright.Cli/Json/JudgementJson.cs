@@ -1,7 +1,7 @@
 using System.Text.Json;
-using Cornerwright.Cli.Commands;
 using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Settling;
@@ -49,7 +49,7 @@ internal static class JudgementJson
         writer.WriteString("check", finding.Check);
         writer.WriteString("title", finding.Title);
         writer.WriteString("where", finding.Where);
-        writer.Text("corner", finding.Corner is { } corner ? BuildChoice.Name(corner) : null);
+        writer.Text("corner", finding.Corner is { } corner ? corner.Name() : null);
         writer.Text("axle", finding.Axle?.Words());
         writer.WriteString("verdict", finding.Verdict.Word());
         writer.Measure("value", finding.Value);
@@ -86,7 +86,7 @@ internal static class JudgementJson
         writer.WriteString("name", figure.Name);
         writer.WriteString("title", figure.Title);
         writer.WriteString("where", figure.Where);
-        writer.Text("corner", figure.Corner is { } corner ? BuildChoice.Name(corner) : null);
+        writer.Text("corner", figure.Corner is { } corner ? corner.Name() : null);
         writer.Measure("value", figure.Value);
         writer.Measure("doubt", figure.Doubt);
         writer.WriteString("note", figure.Note);

@@ -1,5 +1,6 @@
-using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Cli.Json;
@@ -14,7 +15,7 @@ internal static class LearnedJson
         writer.Objects("readings", learned.Readings, r =>
         {
             writer.WriteString("occasion", r.Occasion);
-            writer.WriteString("corner", BuildChoice.Name(r.Corner));
+            writer.WriteString("corner", r.Corner.Name());
             writer.WriteString("label", r.Label);
             writer.Measure("read", r.Read);
             writer.Measure("first", r.First);

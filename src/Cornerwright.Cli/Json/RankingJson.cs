@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Ranking;
 
 namespace Cornerwright.Cli.Json;

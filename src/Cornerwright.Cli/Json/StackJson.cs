@@ -1,4 +1,4 @@
-using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Text;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Pictures;
 
@@ -13,7 +13,7 @@ internal static class StackJson
         writer.WriteString("build", judgement.Build.Id);
         writer.Objects("corners", pictures, picture =>
         {
-            writer.WriteString("corner", BuildChoice.Name(picture.Corner));
+            writer.WriteString("corner", picture.Corner.Name());
             writer.Objects("states", picture.Stack, state =>
             {
                 writer.WriteString("state", state.State);

@@ -1,6 +1,7 @@
-using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Linkages;
 using Cornerwright.Workshop.Sweeps;
 
@@ -20,7 +21,7 @@ internal static class SweepJson
         });
         writer.Objects("rows", rows, row =>
         {
-            writer.WriteString("corner", BuildChoice.Name(row.Corner));
+            writer.WriteString("corner", row.Corner.Name());
             foreach (var column in SweepColumns.All)
             {
                 writer.Number(column.Name, column.Written(row));

@@ -1,6 +1,7 @@
 using System.Text.Json;
-using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Setting;
 
 namespace Cornerwright.Cli.Json;
@@ -21,7 +22,7 @@ internal static class TurnsJson
         writer.Number("crossGreatest", table.CrossRange.Greatest);
         writer.Objects("corners", table.Corners, c =>
         {
-            writer.WriteString("corner", BuildChoice.Name(c.Corner));
+            writer.WriteString("corner", c.Corner.Name());
             writer.Number("collarTurns", c.Collar?.Turns);
             writer.Number("collarTurnsExact", c.Collar?.Exact);
             writer.Number("perchNow", c.Collar?.Before);
@@ -38,7 +39,7 @@ internal static class TurnsJson
         });
         writer.Objects("steps", table.Steps, s =>
         {
-            writer.Text("corner", s.Corner is { } corner ? BuildChoice.Name(corner) : null);
+            writer.Text("corner", s.Corner is { } corner ? corner.Name() : null);
             writer.WriteString("words", s.Words);
             writer.WriteString("caution", s.Caution);
         });

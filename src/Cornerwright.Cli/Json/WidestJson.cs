@@ -1,6 +1,7 @@
-using Cornerwright.Cli.Commands;
+using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Clearances;
 
 namespace Cornerwright.Cli.Json;
@@ -14,7 +15,7 @@ internal static class WidestJson
         writer.WriteString("build", build.Id);
         writer.Objects("corners", answers, answer =>
         {
-            writer.WriteString("corner", BuildChoice.Name(answer.Place));
+            writer.WriteString("corner", answer.Place.Name());
             writer.List("missing", answer.Answer.Missing, writer.WriteStringValue);
             writer.Number("doubt", answer.Answer.Doubt);
             writer.Objects("sizes", answer.Answer.Sizes, size =>

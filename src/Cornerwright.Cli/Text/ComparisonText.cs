@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Comparing;
 using Cornerwright.Workshop.Findings;
 using Spectre.Console;

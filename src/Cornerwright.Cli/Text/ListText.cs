@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Workshop.Comparing;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Ranking;
 using Spectre.Console;
 using Spectre.Console.Rendering;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Pictures;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using Cornerwright.Cli.Commands;
 using Cornerwright.Workshop.Linkages;
 using Cornerwright.Workshop.Sweeps;
 
@@ -15,7 +14,7 @@ internal static class SweepText
         text.AppendJoin(',', SweepColumns.All.Select(c => c.Name)).Append(",not_reached\n");
         foreach (var row in rows)
         {
-            text.Append(BuildChoice.Name(row.Corner)).Append(',');
+            text.Append(row.Corner.Name()).Append(',');
             text.AppendJoin(',', SweepColumns.All.Select(c => c.Written(row)?.ToString("0.#########", CultureInfo.InvariantCulture) ?? ""));
             text.Append(',').Append(row.Why.AsSpan().IndexOfAny(",\"\n") < 0 ? row.Why : "\"" + row.Why.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"").Append('\n');
         }

@@ -1,5 +1,6 @@
 using Cornerwright.Cli.Commands;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Setting;

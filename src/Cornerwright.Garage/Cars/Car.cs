@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Log;
 using Cornerwright.Garage.Parts;

@@ -13,7 +13,7 @@ namespace Cornerwright.Garage.Differences;
 /// </remarks>
 public static class CarDifference
 {
-    private const string IdField = "id";
+    private const string IdField = "id", LogField = "log/";
 
     /// <returns>Empty if both would be written as the same document.</returns>
     public static IReadOnlyList<FieldChange> Between(Car before, Car after)
@@ -22,6 +22,10 @@ public static class CarDifference
         ArgumentNullException.ThrowIfNull(after);
         return Compare(RecordShape.Of<Car>(), before, after);
     }
+
+    /// <summary>True if nothing but the log differs between the two cars.</summary>
+    public static bool IsOfLogAlone(Car before, Car after) =>
+        Between(before, after).All(c => c.Address.StartsWith(LogField, StringComparison.Ordinal));
 
     /// <summary>Two builds side by side: ids, names and notes apart from each other are differences too.</summary>
     /// <inheritdoc cref="Between(Car, Car)"/>

@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Designations;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Problems;

@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;

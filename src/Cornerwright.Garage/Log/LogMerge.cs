@@ -1,17 +1,8 @@
-using Cornerwright.Garage.Cars;
-using Cornerwright.Garage.Differences;
-
 namespace Cornerwright.Garage.Log;
 
 /// <summary>Puts two logs together that grew from the same one: a phone ticks while somebody works on the car's builds.</summary>
 public static class LogMerge
 {
-    private const string LogField = "log/";
-
-    /// <summary>True if nothing but the log differs between the two cars.</summary>
-    public static bool OnlyLogDiffers(Car before, Car after) =>
-        CarDifference.Between(before, after).All(c => c.Address.StartsWith(LogField, StringComparison.Ordinal));
-
     /// <summary>Mine, with what they added, changed and took out since <paramref name="common"/>. Where both changed the same thing, mine stays; ticks of both are kept.</summary>
     public static CarLog Merge(CarLog common, CarLog mine, CarLog theirs)
     {

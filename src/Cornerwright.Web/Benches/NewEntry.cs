@@ -1,7 +1,7 @@
 using System.Collections;
 using System.Collections.Concurrent;
 using Cornerwright.Garage.Access;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 
 namespace Cornerwright.Web.Benches;

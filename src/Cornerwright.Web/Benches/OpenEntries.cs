@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;

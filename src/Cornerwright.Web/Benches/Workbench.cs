@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Differences;
 using Cornerwright.Garage.Log;
 using Cornerwright.Storage;
 using Cornerwright.Workshop.Judging;
@@ -329,7 +330,7 @@ public sealed class Workbench : IAsyncDisposable
         }
 
         var found = await Task.Run(() => _store.Load(car.Id));
-        if (found.Try(out var latest) && latest.Mark != Mark && ReferenceEquals(Car, car) && LogMerge.OnlyLogDiffers(kept, latest.Car))
+        if (found.Try(out var latest) && latest.Mark != Mark && ReferenceEquals(Car, car) && CarDifference.IsOfLogAlone(kept, latest.Car))
         {
             TakeLog(kept.Log, latest);
             _keptFrom = Car;
@@ -368,7 +369,7 @@ public sealed class Workbench : IAsyncDisposable
             var result = await Task.Run(() => label.Length > 0 ? _store.Save(complete, mark, label) : _store.Autosave(complete, mark, _session));
             switch (result)
             {
-                case SaveResult.Conflict conflict when _kept is { } kept && LogMerge.OnlyLogDiffers(kept, conflict.Latest.Car):
+                case SaveResult.Conflict conflict when _kept is { } kept && CarDifference.IsOfLogAlone(kept, conflict.Latest.Car):
                     // A phone ticked a job, or somebody wrote into the log: that and this go together.
                     TakeLog(kept.Log, conflict.Latest);
                     Saved = SavedState.Waiting;

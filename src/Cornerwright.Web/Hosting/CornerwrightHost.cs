@@ -1,7 +1,6 @@
 using Cornerwright.Garage.Files;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
-using Cornerwright.Web.Components;
 using Cornerwright.Web.Jobs;
 using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Judging;

@@ -1,6 +1,7 @@
 using System.Security.Cryptography;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Storage;

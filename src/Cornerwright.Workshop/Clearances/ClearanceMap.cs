@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Clearance.Scans;

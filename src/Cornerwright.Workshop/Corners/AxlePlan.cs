@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
 using Cornerwright.Mechanics.Geometry;
@@ -9,7 +10,7 @@ using Cornerwright.Mechanics.Numerics;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
-using T = Cornerwright.Garage.Cars.HardpointTable;
+using T = Cornerwright.Garage.Chassis.HardpointTable;
 
 namespace Cornerwright.Workshop.Corners;
 

@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Motion;
@@ -106,7 +106,7 @@ internal sealed class ClearancePlan
 
     public bool HelperBelow { get; private set; }
 
-    private IEnumerable<string> MissingToSteer(CornerPlan plan, Garage.Cars.SteeringAxis? steering, bool rack)
+    private IEnumerable<string> MissingToSteer(CornerPlan plan, Garage.Chassis.SteeringAxis? steering, bool rack)
     {
         var car = plan.Car;
         if (!plan.Axle.Steered)
@@ -127,7 +127,7 @@ internal sealed class ClearancePlan
     }
 
     // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn. Null where neither is known or reached.
-    private static (double Left, double Right)? LocksOf(CornerPlan plan, Garage.Cars.SteeringAxis? steering)
+    private static (double Left, double Right)? LocksOf(CornerPlan plan, Garage.Chassis.SteeringAxis? steering)
     {
         if (plan.Motion.MakeNow(plan.Inputs.Best()) is not HardpointMotion motion)
         {
@@ -201,9 +201,9 @@ internal sealed class ClearancePlan
             (WheelFeature)g.From,
             g.Direction switch
             {
-                Garage.Cars.GapDirection.Nearest => Mechanics.Clearance.GapDirection.Nearest,
-                Garage.Cars.GapDirection.Radial => Mechanics.Clearance.GapDirection.Radial,
-                Garage.Cars.GapDirection.Outboard => Mechanics.Clearance.GapDirection.AxialOutboard,
+                Garage.Chassis.GapDirection.Nearest => Mechanics.Clearance.GapDirection.Nearest,
+                Garage.Chassis.GapDirection.Radial => Mechanics.Clearance.GapDirection.Radial,
+                Garage.Chassis.GapDirection.Outboard => Mechanics.Clearance.GapDirection.AxialOutboard,
                 _ => Mechanics.Clearance.GapDirection.AxialInboard,
             },
             g.Clock,

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Inputs;

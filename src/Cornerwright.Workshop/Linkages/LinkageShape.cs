@@ -1,9 +1,9 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
-using T = Cornerwright.Garage.Cars.HardpointTable;
+using T = Cornerwright.Garage.Chassis.HardpointTable;
 
 namespace Cornerwright.Workshop.Linkages;
 

@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;

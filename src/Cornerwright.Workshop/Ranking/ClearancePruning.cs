@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;

@@ -1,5 +1,5 @@
 using Cornerwright.Garage.Builds;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Workshop.Findings;
 

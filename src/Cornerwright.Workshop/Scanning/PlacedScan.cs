@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Mechanics.Clearance.Scans;
 

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
@@ -112,11 +113,11 @@ public sealed class PresentWheel
         return places;
     }
 
-    private static Mechanics.Clearance.GapDirection Direction(Garage.Cars.GapDirection direction) => direction switch
+    private static Mechanics.Clearance.GapDirection Direction(Garage.Chassis.GapDirection direction) => direction switch
     {
-        Garage.Cars.GapDirection.Nearest => Mechanics.Clearance.GapDirection.Nearest,
-        Garage.Cars.GapDirection.Radial => Mechanics.Clearance.GapDirection.Radial,
-        Garage.Cars.GapDirection.Outboard => Mechanics.Clearance.GapDirection.AxialOutboard,
+        Garage.Chassis.GapDirection.Nearest => Mechanics.Clearance.GapDirection.Nearest,
+        Garage.Chassis.GapDirection.Radial => Mechanics.Clearance.GapDirection.Radial,
+        Garage.Chassis.GapDirection.Outboard => Mechanics.Clearance.GapDirection.AxialOutboard,
         _ => Mechanics.Clearance.GapDirection.AxialInboard,
     };
 }

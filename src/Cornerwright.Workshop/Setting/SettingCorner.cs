@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Numerics;

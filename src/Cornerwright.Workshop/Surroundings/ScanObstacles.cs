@@ -1,5 +1,5 @@
 using System.Runtime.CompilerServices;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Scanning;

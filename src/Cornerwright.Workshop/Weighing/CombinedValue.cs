@@ -26,7 +26,7 @@ internal sealed class CombinedValue
         int index = corner.Find(check);
         if (index < 0 || !corner.Checks[index].CanSpeak || !double.IsFinite(corner.Value(index)))
         {
-            string where = Garage.Cars.Places.Words(corner.Plan.Place);
+            string where = Garage.Chassis.Places.Words(corner.Plan.Place);
             _missing.AddRange(index < 0 || corner.Checks[index].CanSpeak ? [$"{where}: the ride height is out of the motion's reach"] : corner.Checks[index].Missing.Select(m => $"{where}: {m}"));
             return this;
         }

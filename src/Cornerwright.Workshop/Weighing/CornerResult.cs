@@ -149,7 +149,7 @@ internal sealed class CornerResult
         for (int c = 0; c < Checks.Count; c++)
         {
             int item = Checks[c].Clearance;
-            if (item < 0 || !Checks[c].CanSpeak || Plan.Clearance.Items[item].AttachedTo != Garage.Cars.AttachedTo.Body)
+            if (item < 0 || !Checks[c].CanSpeak || Plan.Clearance.Items[item].AttachedTo != Garage.Chassis.AttachedTo.Body)
             {
                 continue;
             }

@@ -1,5 +1,5 @@
 using Cornerwright.Garage.Access;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 
 namespace Cornerwright.Workshop.WorkOrders;

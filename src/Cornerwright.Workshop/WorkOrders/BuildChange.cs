@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Workshop.Comparing;
 

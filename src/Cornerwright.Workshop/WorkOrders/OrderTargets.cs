@@ -1,6 +1,5 @@
 using Cornerwright.Garage.Access;
-using Cornerwright.Garage.Builds;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 
 namespace Cornerwright.Workshop.WorkOrders;
 

@@ -1,6 +1,6 @@
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Access.Starting;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;

@@ -1,6 +1,7 @@
 using System.Text;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Differences;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Parts;

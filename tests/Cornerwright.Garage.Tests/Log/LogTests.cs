@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Differences;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Log;
 
@@ -64,9 +65,9 @@ public sealed class LogTests
     {
         var car = DemoCar.Read();
         var noted = car with { Log = car.Log with { Entries = [.. car.Log.Entries, new LogEntry { Id = "x" }] } };
-        Assert.True(LogMerge.OnlyLogDiffers(car, noted));
-        Assert.True(LogMerge.OnlyLogDiffers(car, car));
-        Assert.False(LogMerge.OnlyLogDiffers(car, noted with { Name = "Other" }));
+        Assert.True(CarDifference.IsOfLogAlone(car, noted));
+        Assert.True(CarDifference.IsOfLogAlone(car, car));
+        Assert.False(CarDifference.IsOfLogAlone(car, noted with { Name = "Other" }));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Bunit;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Web.Components.Clearances;
 using Cornerwright.Web.Tests.Pages;
 using Cornerwright.Workshop.Clearances;

@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Web.Components;
 using Cornerwright.Web.Components.Entry;
 

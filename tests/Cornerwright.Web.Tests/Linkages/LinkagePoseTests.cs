@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Web.Components.Linkages;

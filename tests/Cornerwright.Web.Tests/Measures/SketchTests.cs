@@ -1,6 +1,7 @@
 using System.Xml.Linq;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Web.Components.Measures;
 

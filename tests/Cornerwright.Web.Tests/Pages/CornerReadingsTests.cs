@@ -1,6 +1,7 @@
 using AngleSharp.Dom;
 using Bunit;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Web.Benches;

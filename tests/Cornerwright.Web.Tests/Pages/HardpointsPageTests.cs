@@ -1,5 +1,6 @@
 using Bunit;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Pages;
 

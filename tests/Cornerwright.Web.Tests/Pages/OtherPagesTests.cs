@@ -1,5 +1,6 @@
 using Bunit;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components;

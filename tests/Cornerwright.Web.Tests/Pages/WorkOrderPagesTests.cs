@@ -68,7 +68,7 @@ public sealed class WorkOrderPagesTests : PageContext
         OrderStep Step(string corner, string height) => new()
         {
             Id = "tight/f-perch/" + corner.Replace(' ', '-'), Phase = OrderPhase.Fit, Title = "Set, then tighten: perch", Place = corner, Details = ["Same for both.", "Perch height: " + height],
-            Node = new AccessNode("f-perch", corner == "front left" ? Cornerwright.Garage.Cars.CornerPlace.FrontLeft : Cornerwright.Garage.Cars.CornerPlace.FrontRight),
+            Node = new AccessNode("f-perch", corner == "front left" ? Cornerwright.Garage.Chassis.CornerPlace.FrontLeft : Cornerwright.Garage.Chassis.CornerPlace.FrontRight),
         };
         var row = Assert.Single(PaperRow.Of([Step("front left", "290 mm"), Step("front right", "292 mm")]));
         Assert.Equal(["front left", "front right"], row.Places);

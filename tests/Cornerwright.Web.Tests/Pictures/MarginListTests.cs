@@ -1,5 +1,5 @@
 using Bunit;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Web.Components.Pictures;
 using Cornerwright.Workshop.Findings;

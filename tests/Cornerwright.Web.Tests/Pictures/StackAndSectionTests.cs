@@ -1,5 +1,5 @@
 using Bunit;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Web.Components.Pictures;
 
 namespace Cornerwright.Web.Tests.Pictures;

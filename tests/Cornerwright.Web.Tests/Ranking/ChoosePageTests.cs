@@ -1,6 +1,7 @@
 using Bunit;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Web.Components.Ranking;
 using Cornerwright.Web.Tests.Pages;
 using Cornerwright.Workshop.Scanning;

@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Mechanics.Geometry;

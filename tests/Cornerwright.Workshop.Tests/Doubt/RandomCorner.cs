@@ -63,7 +63,7 @@ internal static class RandomCorner
         var (check, doubtful) = (corner.Checks[index], corner.Doubtful(index));
         double off = corner.ProbabilityOff(index);
         return new DrawnShare(
-            $"{build} {Garage.Cars.Places.Words(corner.Plan.Place)} {check.Id}",
+            $"{build} {Garage.Chassis.Places.Words(corner.Plan.Place)} {check.Id}",
             doubtful.Doubt.Within(doubtful.Value, check.Low, check.High), drawn, off > BentProbability.Noticeable, unsolved, off);
     }
 }

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;

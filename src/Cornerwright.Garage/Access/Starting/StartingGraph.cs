@@ -1,4 +1,5 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
+
 
 namespace Cornerwright.Garage.Access.Starting;
 

@@ -1,5 +1,5 @@
 using System.Buffers.Binary;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;

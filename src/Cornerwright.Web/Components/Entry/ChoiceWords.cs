@@ -2,7 +2,7 @@ using System.Text;
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Access.Starting;
 using Cornerwright.Garage.Builds;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Json;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 
 namespace Cornerwright.Web.Components.Entry;
 

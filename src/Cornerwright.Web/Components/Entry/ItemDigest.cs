@@ -1,6 +1,6 @@
 using System.Collections;
 using Cornerwright.Garage.Access;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Designations;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Problems;

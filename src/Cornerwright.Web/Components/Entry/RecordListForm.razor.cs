@@ -1,5 +1,6 @@
 using System.Collections;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Web.Benches;
 using Microsoft.AspNetCore.Components;

@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Web.Components.Linkages;

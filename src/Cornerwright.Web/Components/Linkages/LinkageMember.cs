@@ -1,5 +1,6 @@
-using Cornerwright.Garage.Cars;
-using T = Cornerwright.Garage.Cars.HardpointTable;
+using Cornerwright.Garage.Chassis;
+
+using T = Cornerwright.Garage.Chassis.HardpointTable;
 
 namespace Cornerwright.Web.Components.Linkages;
 

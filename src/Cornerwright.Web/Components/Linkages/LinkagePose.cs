@@ -1,5 +1,5 @@
 using System.Runtime.InteropServices;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Storage;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;

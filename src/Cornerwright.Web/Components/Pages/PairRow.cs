@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Comparing;
 using Cornerwright.Workshop.Findings;
 

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
 using Cornerwright.Workshop.Judging;

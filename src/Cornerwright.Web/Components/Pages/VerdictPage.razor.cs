@@ -1,9 +1,9 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Web.Components.Pictures;
-using Cornerwright.Web.Components.Setting;
 using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;

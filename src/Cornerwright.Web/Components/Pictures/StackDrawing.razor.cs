@@ -1,5 +1,5 @@
 using System.Globalization;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Pictures;
 using Microsoft.AspNetCore.Components;
 

@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Pictures;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;

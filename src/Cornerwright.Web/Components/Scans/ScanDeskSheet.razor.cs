@@ -1,5 +1,6 @@
 using System.Globalization;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Web.Scans;

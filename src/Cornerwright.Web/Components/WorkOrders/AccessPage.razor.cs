@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Access.Starting;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components.Entry;

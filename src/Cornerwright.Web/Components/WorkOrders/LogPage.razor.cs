@@ -1,5 +1,6 @@
 using System.Globalization;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Log;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Log;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Web.Components.Entry;

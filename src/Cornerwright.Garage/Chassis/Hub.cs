@@ -2,7 +2,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>What the wheel is bolted to, the same on both sides of an axle.</summary>
 public sealed record Hub

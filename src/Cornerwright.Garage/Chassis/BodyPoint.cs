@@ -2,7 +2,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>A point in the body frame: from the ground midway between the front wheels, X forward, Y left, Z up.</summary>
 public sealed record BodyPoint

@@ -1,8 +1,8 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Builds;
+namespace Cornerwright.Garage.Cars;
 
 /// <summary>Where a limit comes from.</summary>
 public enum LimitOrigin

@@ -2,7 +2,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>What the four wheels carry in one state of loading: from scales, or half of an axle load each.</summary>
 public sealed record LoadCase

@@ -1,4 +1,4 @@
-namespace Cornerwright.Cli;
+namespace Cornerwright.Cli.Edges;
 
 /// <summary>What the program tells the script that called it.</summary>
 public static class ExitCode

@@ -2,7 +2,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>The points between which the links of one corner run, in the body frame of docs/frames.md at the reference state.</summary>
 /// <remarks>Which of them a corner needs goes by <see cref="Kind"/> and by what carries spring and damper: <see cref="HardpointNeeds"/>.</remarks>

@@ -1,4 +1,4 @@
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>A corner of the car.</summary>
 public enum CornerPlace

@@ -1,7 +1,7 @@
 using Cornerwright.Garage.Fields;
-using T = Cornerwright.Garage.Cars.HardpointTable;
+using T = Cornerwright.Garage.Chassis.HardpointTable;
 
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>Which points a linkage is made of, and which of them nobody has given yet.</summary>
 public static class HardpointNeeds

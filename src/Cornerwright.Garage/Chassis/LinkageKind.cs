@@ -1,4 +1,4 @@
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>What holds the wheel.</summary>
 public enum LinkageKind

@@ -2,7 +2,7 @@ using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Cars;
+namespace Cornerwright.Garage.Chassis;
 
 /// <summary>What was measured at one corner, all at the same standing height: the reference state.</summary>
 public sealed record Corner

@@ -1,9 +1,9 @@
 using System.Collections;
 using System.Globalization;
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
 
-namespace Cornerwright.Garage.Fields;
+namespace Cornerwright.Garage.Cars;
 
 /// <summary>One reading of a car by its path in the document: "frontLeft/motion/springRatio", "parts/springs/f-8-220/rate".</summary>
 public static class CarPath
