@@ -1,9 +1,9 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Chassis;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
-using Cornerwright.Garage.Chassis;
 using static Microsoft.Playwright.Assertions;
 
 namespace Cornerwright.Browser.Tests;

@@ -1,7 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
-using Microsoft.Playwright;
 using Cornerwright.Garage.Chassis;
+using Microsoft.Playwright;
 
 namespace Cornerwright.Browser.Tests;
 

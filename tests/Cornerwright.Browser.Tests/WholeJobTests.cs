@@ -1,8 +1,8 @@
 using System.Text;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
-using Microsoft.Playwright;
 using Cornerwright.Garage.Chassis;
+using Microsoft.Playwright;
 using static Microsoft.Playwright.Assertions;
 
 namespace Cornerwright.Browser.Tests;

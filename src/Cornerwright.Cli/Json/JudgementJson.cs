@@ -77,7 +77,7 @@ internal static class JudgementJson
             writer.Number("share", Math.Round(reading.Share, 6));
         });
         writer.Texts("assumptions", finding.Assumptions);
-        writer.Texts("missing", finding.Missing);
+        writer.Texts("missing", finding.Missing.Select(m => m.Label));
     }
 
     public static void Fields(Utf8JsonWriter writer, Figure figure)

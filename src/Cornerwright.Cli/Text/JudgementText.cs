@@ -129,7 +129,7 @@ internal static class JudgementText
 
         if (finding.Missing.Count > 0)
         {
-            console.Sentence("Missing: " + string.Join(", ", finding.Missing), Inner);
+            console.Sentence("Missing: " + MissingReading.Words(finding.Missing), Inner);
         }
 
         if (!finding.FirstOrderEnough)

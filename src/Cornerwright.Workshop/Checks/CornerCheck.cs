@@ -18,10 +18,10 @@ internal sealed record CornerCheck
     public int Decimals { get; init; } = 1;
 
     /// <summary>Readings without which the value cannot be computed; then nothing else of the check is asked.</summary>
-    public IReadOnlyList<string> Missing { get; init; } = [];
+    public IReadOnlyList<MissingReading> Missing { get; init; } = [];
 
     /// <summary>Readings without which nothing is known at lock: that the value lies within its limits with the wheel straight ahead is then no answer.</summary>
-    public IReadOnlyList<string> MissingAtLock { get; init; } = [];
+    public IReadOnlyList<MissingReading> MissingAtLock { get; init; } = [];
 
     /// <summary>SI; not finite where the state is out of the motion's reach.</summary>
     public required Func<CornerReader, double> Value { get; init; }

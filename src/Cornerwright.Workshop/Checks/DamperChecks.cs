@@ -18,7 +18,7 @@ internal static class DamperChecks
         }
 
         int wanted = CornerPlan.Wanted;
-        IReadOnlyList<string> ride = [.. plan.MissingForDamper(), .. plan.MissingForRide(wanted).Except(plan.MissingForDamper())];
+        IReadOnlyList<MissingReading> ride = [.. plan.MissingForDamper().Union(plan.MissingForRide(wanted))];
         if (damper.WindowLow is { } low && damper.WindowHigh is { } high)
         {
             yield return new CornerCheck
@@ -42,7 +42,7 @@ internal static class DamperChecks
             Title = "Damper near its middle",
             Unit = Units.Percent,
             Decimals = 0,
-            Missing = [.. ride, .. CornerPlan.Words(!plan.Station.RodClosed.IsGiven, "rod showing, pushed in")],
+            Missing = [.. ride, .. plan.Inputs.Lacking(plan.Station.RodClosed)],
             Value = n => OffMiddle(plan, n, n.Ride[wanted]),
             Low = -share,
             High = share,
@@ -59,7 +59,7 @@ internal static class DamperChecks
                 Scope = CheckScope.Fit,
                 Title = "Collar on its thread",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(!perch.IsGiven, "perch height")],
+                Missing = [.. plan.Inputs.Lacking(perch)],
                 Value = n => n.X[perch],
                 Low = threadLow.Si + spare,
                 High = threadHigh.Si - spare,
@@ -78,7 +78,7 @@ internal static class DamperChecks
                 Scope = CheckScope.Fit,
                 Title = "Body in its clamp",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(!body.IsGiven, "body height")],
+                Missing = [.. plan.Inputs.Lacking(body)],
                 Value = n => n.X[body],
                 Low = bodyLow.Si,
                 High = bodyHigh.Si,

@@ -3,6 +3,7 @@ using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Checks;
@@ -89,7 +90,7 @@ internal static class SilentValues
         return rate > 0 && sprung > 0 ? RideRates.BodyFrequency(rate, sprung) : double.NaN;
     }
 
-    private static CornerCheck Figure(string name, string title, Unit unit, int decimals, IReadOnlyList<string> missing, Func<CornerReader, double> value) => new()
+    private static CornerCheck Figure(string name, string title, Unit unit, int decimals, IReadOnlyList<MissingReading> missing, Func<CornerReader, double> value) => new()
     {
         Id = FigurePrefix + name,
         Title = title,
@@ -101,6 +102,6 @@ internal static class SilentValues
         Silent = true,
     };
 
-    private static CornerCheck Mark(string name, IReadOnlyList<string> missing, Func<CornerReader, double> value) =>
+    private static CornerCheck Mark(string name, IReadOnlyList<MissingReading> missing, Func<CornerReader, double> value) =>
         Figure("", "", Units.Millimetre, 1, missing, value) with { Id = MarkPrefix + name };
 }

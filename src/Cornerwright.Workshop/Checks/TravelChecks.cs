@@ -15,7 +15,7 @@ internal static class TravelChecks
     public static IEnumerable<CornerCheck> For(CornerPlan plan)
     {
         var stop = plan.MissingForStop();
-        IReadOnlyList<string> spent = [.. stop, .. CornerPlan.Words(plan.Parts.BumpStop is not null && !plan.Station.StopSpent.IsGiven, "spent length of the bump stop")];
+        var spent = plan.MissingForSpent();
         int heaviest = Math.Max(0, plan.Heaviest), wanted = CornerPlan.Wanted;
         double stopUse = Limit(plan.Limits.StopUse);
         yield return new CornerCheck
@@ -50,7 +50,7 @@ internal static class TravelChecks
             Id = "droop-travel",
             Title = "Droop travel",
             Unit = Units.Millimetre,
-            Missing = [.. plan.MissingForDamper(), .. plan.MissingForRide(wanted).Except(plan.MissingForDamper())],
+            Missing = [.. plan.MissingForDamper().Union(plan.MissingForRide(wanted))],
             Value = n => n.Ride[wanted] - n.Droop,
             Low = Limit(plan.Limits.DroopTravel),
             Sentence = (_, value) => value >= 0

@@ -67,7 +67,7 @@ internal static class WheelChecks
             Scope = CheckScope.Wheel,
             Title = "Bolt circle",
             Unit = Units.Millimetre,
-            Missing = [.. CornerPlan.Words(hub.BoltCircle is null, "bolt circle of the hub"), .. CornerPlan.Words(rim.BoltCircleMm is null, "bolt circle in the rim designation")],
+            Missing = [.. MissingReading.If(hub.BoltCircle is null, HubPath(plan, "boltCircle"), "bolt circle of the hub"), .. MissingReading.If(rim.BoltCircleMm is null, RimPath(plan), "bolt circle in the rim designation")],
             Value = _ => countsDiffer ? 1 : (rim.BoltCircleMm!.Value / 1000) - hub.BoltCircle!.Si,
             Low = -CirclePlay,
             High = CirclePlay,
@@ -91,7 +91,7 @@ internal static class WheelChecks
             Title = "Centre bore",
             Unit = Units.Millimetre,
             Decimals = 2,
-            Missing = [.. CornerPlan.Words(!bore.IsGiven, "centre bore of the wheel"), .. CornerPlan.Words(!centring.IsGiven, "centring diameter of the hub")],
+            Missing = [.. plan.Inputs.Lacking(bore, centring)],
             Value = n => n.X[bore] - n.X[centring],
             Low = 0,
             Sentence = (_, value) => value < 0 ? $"The hub is {Mm(-value, 2)} larger than the wheel's bore: it does not go on."
@@ -116,7 +116,7 @@ internal static class WheelChecks
             Title = "Wheel bolts' engagement",
             Unit = Units.One,
             Decimals = 2,
-            Missing = [.. CornerPlan.Words(!engaged.IsGiven, "thread engaged now"), .. CornerPlan.Words(hub.Thread is null, "thread diameter of the wheel bolts")],
+            Missing = [.. plan.Inputs.Lacking(engaged), .. MissingReading.If(hub.Thread is null, HubPath(plan, "thread"), "thread diameter of the wheel bolts")],
             Value = n => (n.X[engaged] - lost) / thread,
             Low = Limit(plan.Limits.ThreadEngagement),
             Sentence = (n, value) => $"{Mm(n.X[engaged] - lost)} of thread engaged, {new Measure(value, Units.One, 2).Text} times its diameter{(lost > 0 ? $"; spacer and wheel take {Mm(lost)} of what there was" : "")}. {(value < Limit(plan.Limits.ThreadEngagement) ? $"Longer {(hub.Studs ? "studs" : "bolts")} are needed, of the maker's grade." : "")}".TrimEnd(),
@@ -139,7 +139,7 @@ internal static class WheelChecks
                 Scope = CheckScope.Wheel,
                 Title = "Calliper to barrel",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(!barrel.IsGiven, "barrel radius of the wheel")],
+                Missing = [.. plan.Inputs.Lacking(barrel)],
                 Value = n => n.X[barrel] - n.X[radius],
                 Low = Limit(plan.Limits.CalliperToWheel),
                 Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and barrel." : $"The calliper is {Mm(-value)} larger than the barrel: the wheel does not go on.",
@@ -157,7 +157,7 @@ internal static class WheelChecks
                 Scope = CheckScope.Wheel,
                 Title = "Calliper to spokes",
                 Unit = Units.Millimetre,
-                Missing = [.. CornerPlan.Words(!room.IsGiven, "spoke room of the wheel"), .. CornerPlan.Words(spacer is null, "wheel offset and tyre")],
+                Missing = [.. plan.Inputs.Lacking(room), .. MissingReading.If(spacer is null, RimPath(plan), "wheel offset and tyre")],
                 Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
                 Low = Limit(plan.Limits.CalliperToWheel),
                 Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and spokes." : $"The spokes run {Mm(-value)} into the calliper.",
@@ -176,7 +176,7 @@ internal static class WheelChecks
             Title = "Load rating of the wheel",
             Unit = Units.Percent,
             Decimals = 0,
-            Missing = [.. CornerPlan.Words(heaviest < 0, "corner loads")],
+            Missing = [.. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (rating / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
             Sentence = (n, value) => $"The wheel is rated for {Kg(rating)} and carries {Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
@@ -237,7 +237,7 @@ internal static class WheelChecks
             Title = "Load index",
             Unit = Units.Percent,
             Decimals = 0,
-            Missing = [.. CornerPlan.Words(size.GreatestLoad is null, "load index in the tyre's designation"), .. CornerPlan.Words(heaviest < 0, "corner loads")],
+            Missing = [.. MissingReading.If(size.GreatestLoad is null, TyrePath(plan), "load index in the tyre's designation"), .. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (kilograms / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
             Sentence = (n, _) => $"The tyre bears {Kg(kilograms)}{(lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")} and carries {Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
@@ -256,7 +256,7 @@ internal static class WheelChecks
             Title = "Speed symbol",
             Unit = Units.KilometrePerHour,
             Decimals = 0,
-            Missing = [.. CornerPlan.Words(plan.Car.TopSpeed is null, "top speed of the car"), .. CornerPlan.Words(symbol is null, "speed symbol in the tyre's designation")],
+            Missing = [.. MissingReading.If(plan.Car.TopSpeed is null, "topSpeed", "top speed of the car"), .. MissingReading.If(symbol is null, TyrePath(plan), "speed symbol in the tyre's designation")],
             Value = _ => symbol!.Value,
             Low = top,
             Sentence = (_, value) => $"{size.Service!.SpeedSymbol} allows {new Measure(value, Units.KilometrePerHour, 0).Text}; the car reaches {new Measure(top, Units.KilometrePerHour, 0).Text}.",
@@ -292,7 +292,7 @@ internal static class WheelChecks
             Scope = CheckScope.Wheel,
             Title = plan.Axle.Steered ? "Scrub radius" : "Wheel's centre plane",
             Unit = Units.Millimetre,
-            Missing = [.. CornerPlan.Words(wheel is null || now is null, "offset of both wheels")],
+            Missing = [.. MissingReading.If(wheel is null || now is null, RimPath(plan), "offset of both wheels")],
             Value = n => Outward(n) - (plan.Axle.Steered && kingpin.IsGiven ? radiusChange * Math.Tan(n.X[kingpin]) : 0),
             Low = -limit,
             High = limit,
@@ -307,4 +307,10 @@ internal static class WheelChecks
 
     /// <summary>Measured diameter where there is one, else the design diameter, m.</summary>
     internal static double RollingDiameter(CornerParts parts) => parts.Tyre?.OuterDiameter?.Si ?? parts.TyreSize!.OuterDiameter;
+
+    private static string HubPath(CornerPlan plan, string field) => $"{plan.Place.Axle().Words()}/hub/{field}";
+
+    private static string RimPath(CornerPlan plan) => plan.Parts.Wheel is { } wheel ? $"parts/wheels/{wheel.Id}/designation" : plan.BuildPath + "/wheel";
+
+    private static string TyrePath(CornerPlan plan) => plan.Parts.Tyre is { } tyre ? $"parts/tyres/{tyre.Id}/designation" : plan.BuildPath + "/tyre";
 }

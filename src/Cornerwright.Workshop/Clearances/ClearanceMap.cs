@@ -49,7 +49,7 @@ public sealed record ClearanceMap(
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Clearance.Missing.Count > 0)
         {
-            return new([.. plan.Clearance.Missing], [], [], [], 0);
+            return new([.. plan.Clearance.Missing.Select(m => m.Label)], [], [], [], 0);
         }
 
         var solved = new SolvedCorner(plan);

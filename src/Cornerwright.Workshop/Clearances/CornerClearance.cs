@@ -44,7 +44,7 @@ public sealed class CornerClearance
         _poses = new CornerPoses(_n);
         _things = [];
         Box = new(default, default);
-        Missing = plan.Clearance.Missing;
+        Missing = [.. plan.Clearance.Missing.Select(m => m.Label)];
         if (Missing.Count > 0)
         {
             return;
@@ -74,7 +74,7 @@ public sealed class CornerClearance
     public IReadOnlyList<string> Missing { get; }
 
     /// <summary>What keeps gaps to the body from being known at lock, in words: while there is any, nothing that is said of steering is known.</summary>
-    public IReadOnlyList<string> MissingAtLock => _n.Plan.Clearance.MissingAtLock;
+    public IReadOnlyList<string> MissingAtLock => [.. _n.Plan.Clearance.MissingAtLock.Select(m => m.Label)];
 
     public CornerPlace Place => _n.Plan.Place;
 

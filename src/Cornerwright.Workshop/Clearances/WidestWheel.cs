@@ -56,7 +56,7 @@ public static class WidestWheel
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
-        string[] missing = [.. plan.Clearance.Missing, .. plan.Clearance.MissingAtLock];
+        string[] missing = [.. plan.Clearance.Missing.Concat(plan.Clearance.MissingAtLock).Select(m => m.Label)];
         if (missing.Length > 0 || plan.Wheel is null)
         {
             return new(missing, [], [], [], 0, 0);

@@ -7,6 +7,7 @@ using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Numerics;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
@@ -53,22 +54,23 @@ internal sealed class AxlePlan
     public static AxlePlan? Compile(InputTable table, Car car, CornerPlace place) =>
         LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.IsAxle(points.Kind) && Missing(car, place).Count == 0 ? new AxlePlan(table, car, place) : null;
 
-    /// <summary>What keeps the axle from being judged by its hardpoints, in words.</summary>
-    public static IReadOnlyList<string> Missing(Car car, CornerPlace place)
+    /// <summary>What keeps the axle from being judged by its hardpoints.</summary>
+    public static IReadOnlyList<MissingReading> Missing(Car car, CornerPlace place)
     {
-        var missing = new List<string>();
+        var missing = new List<MissingReading>();
         var kind = LinkageOf.TableOf(car, place)!.Kind;
         foreach (var side in kind == LinkageKind.TwistBeam ? new[] { place } : [place, place.OtherSide()])
         {
+            string path = CornerPlan.JsonName(side) + "/hardpoints";
             string prefix = side == place ? "hardpoint: " : $"hardpoint at the {side.Words()}: ";
             if (LinkageOf.TableOf(car, side) is not { } table || table.Kind != kind)
             {
-                missing.Add($"hardpoints of the same kind at the {side.Words()} corner");
+                missing.Add(new(path, $"hardpoints of the same kind at the {side.Words()} corner"));
                 continue;
             }
 
-            missing.AddRange(HardpointNeeds.Missing(table).Select(m => prefix + char.ToLowerInvariant(m[0]) + m[1..]));
-            missing.AddRange(HardpointConsistency.Carriers(table, "hardpoints").Select(p => $"{p.Field}: {p.Allowed}"));
+            missing.AddRange(HardpointNeeds.Missing(table).Select(m => new MissingReading(path, prefix + char.ToLowerInvariant(m[0]) + m[1..])));
+            missing.AddRange(HardpointConsistency.Carriers(table, "hardpoints").Select(p => new MissingReading(path, $"{p.Field}: {p.Allowed}")));
         }
 
         return missing;

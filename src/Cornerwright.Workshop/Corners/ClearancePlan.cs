@@ -3,6 +3,7 @@ using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 
@@ -13,7 +14,7 @@ internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.G
 
 /// <summary>One thing that the wheel may touch.</summary>
 /// <param name="Piece">A piece of the strut; null for an obstacle known by its gaps.</param>
-internal sealed record ClearanceItem(string Id, string Name, AttachedTo AttachedTo, IReadOnlyList<GapSlot> Gaps, StrutPiece? Piece, IReadOnlyList<string> Missing);
+internal sealed record ClearanceItem(string Id, string Name, AttachedTo AttachedTo, IReadOnlyList<GapSlot> Gaps, StrutPiece? Piece, IReadOnlyList<MissingReading> Missing);
 
 /// <summary>Everything near one wheel, and where its numbers stand in the corner's row of inputs.</summary>
 internal sealed class ClearancePlan
@@ -42,10 +43,10 @@ internal sealed class ClearancePlan
         Side = plan.Place.IsLeft() ? WheelSide.Left : WheelSide.Right;
         Missing =
         [
-            .. CornerPlan.Words(plan.WheelNow is null, "wheel (with offset), tyre and spacer of the build on which the car was measured"),
-            .. CornerPlan.Words(plan.Wheel is null, "wheel (with offset), tyre, and thickness of a spacer"),
+            .. MissingReading.If(plan.WheelNow is null, plan.Now is null ? "measuredBuild" : $"builds/{plan.Now.Id}/{plan.Path}/wheel", "wheel (with offset), tyre and spacer of the build on which the car was measured"),
+            .. MissingReading.If(plan.Wheel is null, plan.BuildPath + "/wheel", "wheel (with offset), tyre, and thickness of a spacer"),
             .. plan.Motion.Missing,
-            .. TooMany(corner.Obstacles.Count, NearWheelLimits.MostThings, "things near the wheel"),
+            .. TooMany(plan.Path + "/obstacles", corner.Obstacles.Count, NearWheelLimits.MostThings, "things near the wheel"),
         ];
         var strutItems = Strut(plan).ToList();
         Items = [.. strutItems, .. corner.Obstacles.Take(NearWheelLimits.MostThings).Select((o, i) => Item(plan, o, strutItems.Count + i))];
@@ -70,7 +71,7 @@ internal sealed class ClearancePlan
     public IReadOnlyList<ClearanceItem> Items { get; }
 
     /// <summary>What keeps every clearance from being computed, in words.</summary>
-    public IReadOnlyList<string> Missing { get; }
+    public IReadOnlyList<MissingReading> Missing { get; }
 
     public Handle Kingpin { get; }
     public Handle Caster { get; }
@@ -88,7 +89,7 @@ internal sealed class ClearancePlan
     public double BumpAtLock { get; }
 
     /// <summary>What keeps gaps to the body from being known at lock, in words; empty where the wheel does not steer or all is known.</summary>
-    public IReadOnlyList<string> MissingAtLock { get; }
+    public IReadOnlyList<MissingReading> MissingAtLock { get; }
 
     public Handle StrutGap { get; private set; }
     public Handle StrutLean { get; private set; }
@@ -106,23 +107,22 @@ internal sealed class ClearancePlan
 
     public bool HelperBelow { get; private set; }
 
-    private IEnumerable<string> MissingToSteer(CornerPlan plan, Garage.Chassis.SteeringAxis? steering, bool rack)
+    private IEnumerable<MissingReading> MissingToSteer(CornerPlan plan, Garage.Chassis.SteeringAxis? steering, bool rack)
     {
         var car = plan.Car;
         if (!plan.Axle.Steered)
         {
             // Some wheels of a car steer: while nobody said which, the front ones may.
             bool nobodySaid = !car.Front.Steered && !car.Rear.Steered && plan.Place.Axle() == AxlePlace.Front;
-            return CornerPlan.Words(nobodySaid, "which axle steers: neither is ticked as steered");
+            return MissingReading.If(nobodySaid, "front/steered", "which axle steers: neither is ticked as steered");
         }
 
         bool noLock = steering?.Lock is null;
         return rack
-            ? [noLock && steering?.RackTravel is null ? "steering lock or rack travel" : "a steering lock that the hardpoints can reach"]
+            ? [new(plan.Path + "/steering/lock", noLock && steering?.RackTravel is null ? "steering lock or rack travel" : "a steering lock that the hardpoints can reach")]
             :
             [
-                .. CornerPlan.Words(!Kingpin.IsGiven, "kingpin inclination"), .. CornerPlan.Words(!Caster.IsGiven, "caster"),
-                .. CornerPlan.Words(!HubOffset.IsGiven, "steering axis to hub face"), .. CornerPlan.Words(noLock, "steering lock"),
+                .. plan.Inputs.Lacking(Kingpin, Caster, HubOffset), .. MissingReading.If(noLock, plan.Path + "/steering/lock", "steering lock"),
             ];
     }
 
@@ -168,14 +168,14 @@ internal sealed class ClearancePlan
         PerchDepth = parts.Perch?.Depth is { } depth ? table.Add($"parts/perches/{parts.Perch.Id}/depth", "depth of the perch", depth)
             : table.Assume($"parts/perches/{parts.Perch?.Id}/depth", "depth of the perch", PerchDepthEstimate, 0.003, "perch with its lock ring: taken as 20 mm deep");
         FindHelper(plan);
-        var missing = CornerPlan.Words(!StrutGap.IsGiven, "gap tyre to strut tube").Concat(CornerPlan.Words(!StrutReference.IsGiven, "lower reference above the hub")).ToList();
-        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube, [.. missing, .. CornerPlan.Words(!plan.Station.Body.IsGiven, "body height of the damper")]);
-        List<string> perch = [.. missing, .. CornerPlan.Words(!plan.Station.Perch.IsGiven, "perch height")];
+        var missing = table.Lacking(StrutGap, StrutReference).ToList();
+        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube, [.. missing, .. table.Lacking(plan.Station.Body)]);
+        List<MissingReading> perch = [.. missing, .. table.Lacking(plan.Station.Perch)];
         yield return new("perch", "perch", AttachedTo.Knuckle, [], StrutPiece.Perch, perch);
-        yield return new("spring", "spring", AttachedTo.Knuckle, [], StrutPiece.Spring, [.. perch, .. CornerPlan.Words(!plan.Station.StackComplete, "a complete spring stack")]);
+        yield return new("spring", "spring", AttachedTo.Knuckle, [], StrutPiece.Spring, [.. perch, .. MissingReading.If(!plan.Station.StackComplete, plan.BuildPath + "/stack", "a complete spring stack")]);
         if (HelperSlot >= 0)
         {
-            yield return new("helper", "helper spring", AttachedTo.Knuckle, [], StrutPiece.Helper, [.. perch, .. CornerPlan.Words(!plan.Station.StackComplete, "a complete spring stack")]);
+            yield return new("helper", "helper spring", AttachedTo.Knuckle, [], StrutPiece.Helper, [.. perch, .. MissingReading.If(!plan.Station.StackComplete, plan.BuildPath + "/stack", "a complete spring stack")]);
         }
     }
 
@@ -212,14 +212,14 @@ internal sealed class ClearancePlan
             plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
         return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,
             [
-                .. CornerPlan.Words(gaps.Count == 0 || gaps.Any(g => !g.Gap.IsGiven), $"a gap to {obstacle.Name}"),
-                .. TooMany(obstacle.Gaps.Count, MostGaps, $"gaps to {obstacle.Name}"),
+                .. MissingReading.If(gaps.Count == 0 || gaps.Any(g => !g.Gap.IsGiven), path, $"a gap to {obstacle.Name}"),
+                .. TooMany(path, obstacle.Gaps.Count, MostGaps, $"gaps to {obstacle.Name}"),
             ]);
     }
 
     // A car file with so many is refused already; a car that comes another way is not judged without them in silence.
-    private static IEnumerable<string> TooMany(int given, int most, string what) =>
-        CornerPlan.Words(given > most, $"a shorter list of {what}: {given} are given, {most} can be judged");
+    private static IEnumerable<MissingReading> TooMany(string path, int given, int most, string what) =>
+        MissingReading.If(given > most, path, $"a shorter list of {what}: {given} are given, {most} can be judged");
 
     private static Handle Diameter(InputTable table, string path, Garage.Readings.Reading? reading, double estimate, string name) =>
         reading is not null ? table.Add(path, "outer diameter of " + name, reading)

@@ -1,7 +1,9 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -99,42 +101,61 @@ internal sealed class CornerPlan
 
     public bool HasLoad(int loadCase) => loadCase >= 0 && loadCase < Loads.Count && Loads[loadCase].Load.IsGiven;
 
-    /// <summary>What keeps the spring from being computed, in words.</summary>
-    public IReadOnlyList<string> MissingForSpring() =>
+    /// <summary>What keeps the spring from being computed.</summary>
+    public IReadOnlyList<MissingReading> MissingForSpring() =>
     [
         .. Motion.Missing,
-        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && !Station.SeatDrop.IsGiven, "seat drop of the top mount"),
-        .. Words(!Station.Perch.IsGiven, "perch height"), .. Words(!Station.Stack.Any(s => s.Spring is not null), "a spring"),
-        .. Station.Stack.Where(s => !s.Complete).Select(s => s.Spring is null ? $"thickness of {s.Part.Name}" : $"free length, solid height and rate of {s.Part.Name}"),
+        .. Chosen(Parts.TopMount, "topMount", "a top mount", Station.SeatDrop),
+        .. Inputs.Lacking(Station.Perch),
+        .. MissingReading.If(!Station.Stack.Any(s => s.Spring is not null), BuildPath + "/stack", "a spring"),
+        .. Station.Stack.Where(s => !s.Complete).SelectMany(LackingIn),
     ];
 
-    /// <summary>What keeps the damper's travel from being computed, in words.</summary>
-    public IReadOnlyList<string> MissingForDamper() =>
+    /// <summary>What keeps the damper's travel from being computed.</summary>
+    public IReadOnlyList<MissingReading> MissingForDamper() =>
     [
         .. Motion.Missing,
-        .. Words(Parts.TopMount is null, "a top mount"), .. Words(Parts.TopMount is not null && !Station.RodDrop.IsGiven, "rod drop of the top mount"),
-        .. Words(Parts.Damper is null, "a damper"), .. Words(Parts.Damper is not null && !Station.Body.IsGiven, "body height of the damper"),
-        .. Words(Parts.Damper is not null && !Station.RodOpen.IsGiven, "rod showing, pulled out"),
+        .. Chosen(Parts.TopMount, "topMount", "a top mount", Station.RodDrop),
+        .. Chosen(Parts.Damper, "damper", "a damper", Station.Body, Station.RodOpen),
     ];
 
-    /// <summary>What keeps the ride height from being computed, in words.</summary>
-    public IReadOnlyList<string> MissingForRide(int loadCase) =>
+    /// <summary>What keeps the ride height from being computed.</summary>
+    public IReadOnlyList<MissingReading> MissingForRide(int loadCase) =>
     [
         .. MissingForSpring(),
-        .. Words(!Station.Unsprung.IsGiven, "unsprung mass"),
-        .. Words(!HasLoad(loadCase), loadCase >= 0 && loadCase < Loads.Count ? $"corner load, {Loads[loadCase].Case.Name}" : "a load case"),
+        .. Inputs.Lacking(Station.Unsprung),
+        .. loadCase >= 0 && loadCase < Loads.Count ? Inputs.Lacking(Loads[loadCase].Load) : [new("loadCases", "a load case")],
     ];
 
-    public IReadOnlyList<string> MissingForStop() =>
-    [
-        .. MissingForDamper(), .. Words(Parts.BumpStop is null, "a bump stop"), .. Words(Parts.BumpStop is not null && !Station.StopLength.IsGiven, "length of the bump stop"),
-    ];
+    public IReadOnlyList<MissingReading> MissingForStop() => [.. MissingForDamper(), .. Chosen(Parts.BumpStop, "bumpStop", "a bump stop", Station.StopLength)];
 
-    internal static IEnumerable<string> Words(bool missing, string words) => missing ? [words] : [];
+    /// <summary>What keeps it from being known where the bump stop is fully compressed.</summary>
+    public IReadOnlyList<MissingReading> MissingForSpent() => [.. MissingForStop(), .. Parts.BumpStop is null ? [] : Inputs.Lacking(Station.StopSpent)];
+
+    private IEnumerable<MissingReading> LackingIn(StackSlot slot)
+    {
+        var numbers = Inputs.Lacking(slot.Free, slot.Solid, slot.Rate).ToList();
+        return numbers.Count > 0 ? numbers : [new($"parts/springs/{slot.Part.Id}/curve", $"a curve of {slot.Part.Name} whose force rises with its deflection")];
+    }
+
+    // A part that the build does not name is chosen first; then its numbers are asked for.
+    private IEnumerable<MissingReading> Chosen(Part? part, string slot, string words, params IEnumerable<Handle> numbers) =>
+        part is null ? [new($"{BuildPath}/{slot}", words)] : Inputs.Lacking(numbers);
 
     internal static string JsonName(CornerPlace place) => System.Text.Json.JsonNamingPolicy.CamelCase.ConvertName(place.ToString());
 
-    private static bool All(params ReadOnlySpan<Handle> numbers) => !numbers.Contains(Handle.None);
+    private static bool All(params ReadOnlySpan<Handle> numbers)
+    {
+        foreach (Handle number in numbers)
+        {
+            if (!number.IsGiven)
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
 
     private int Extreme(int sign)
     {

@@ -6,6 +6,7 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
@@ -49,13 +50,14 @@ internal sealed class HardpointPlan
         LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.Missing(points).Count == 0 && !HardpointConsistency.Carriers(points, "").Any()
             ? new HardpointPlan(table, car, place, points) : null;
 
-    /// <summary>What keeps a corner from being judged by its hardpoints, in words.</summary>
-    public static IReadOnlyList<string> Missing(Car car, CornerPlace place)
+    /// <summary>What keeps a corner from being judged by its hardpoints.</summary>
+    public static IReadOnlyList<MissingReading> Missing(Car car, CornerPlace place)
     {
         var found = LinkageOf.Corner(car, place);
+        string path = CornerPlan.JsonName(place) + "/hardpoints";
         return found.Ok ? [] : LinkageOf.TableOf(car, place) is { } table && HardpointNeeds.Missing(table) is { Count: > 0 } points
-            ? [.. points.Select(p => $"hardpoint: {char.ToLowerInvariant(p[0])}{p[1..]}")]
-            : [.. found.Problems.Select(p => $"hardpoints that hold the wheel ({p.Field}: {p.Given})")];
+            ? [.. points.Select(p => new MissingReading(path, $"hardpoint: {char.ToLowerInvariant(p[0])}{p[1..]}"))]
+            : [.. found.Problems.Select(p => new MissingReading(path, $"hardpoints that hold the wheel ({p.Field}: {p.Given})"))];
     }
 
     /// <summary>The linkage with these numbers, as measured; travel is that of the hub's face.</summary>

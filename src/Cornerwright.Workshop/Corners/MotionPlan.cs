@@ -6,6 +6,7 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Numerics;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
@@ -91,12 +92,12 @@ internal sealed class MotionPlan
         _axle = axle ? AxlePlan.Compile(table, car, place) : null;
         _hardpoints = _level == MotionLevel.Hardpoints && !axle ? HardpointPlan.Compile(table, car, place) : null;
         _unknowns = TapeUnknowns.Compile(table, path, motion, car.At(place.Axle()).Steered);
-        Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place) : FindMissing();
+        Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place) : FindMissing(table, path);
         ChooseCurves(table);
     }
 
-    /// <summary>Readings without which the motion of spring and damper is unknown, in words.</summary>
-    public IReadOnlyList<string> Missing { get; }
+    /// <summary>Readings without which the motion of spring and damper is unknown.</summary>
+    public IReadOnlyList<MissingReading> Missing { get; }
 
     public Handle ClampCamber => _clamp;
 
@@ -195,38 +196,36 @@ internal sealed class MotionPlan
         return (Math.Min(-Least, (range?.Least ?? -Least) + Inside), Math.Max(Least, (range?.Most ?? Least) - Inside));
     }
 
-    private List<string> FindMissing()
+    private List<MissingReading> FindMissing(InputTable table, string path)
     {
-        var missing = new List<string>();
-        void Need(bool there, string words)
+        var missing = new List<MissingReading>();
+        void Need(bool there, string field, string words)
         {
             if (!there)
             {
-                missing.Add(words);
+                missing.Add(new($"{path}/{field}", words));
             }
         }
 
         switch (_level)
         {
             case MotionLevel.Ratios:
-                Need(_springLength.IsGiven, "spring axis length");
-                Need(_ratio.IsGiven, "motion ratio of the spring");
-                Need(_coilover || _damperLength.IsGiven, "damper axis length");
-                Need(_coilover || _damperRatio.IsGiven, "motion ratio of the damper");
+                missing.AddRange(table.Lacking(_springLength, _ratio));
+                missing.AddRange(_coilover ? [] : table.Lacking(_damperLength, _damperRatio));
                 break;
             case MotionLevel.PlanarStrut:
-                Need(Has(0), "lower arm, inner pivot");
-                Need(Has(1), "lower ball joint");
-                Need(Has(4), "strut top");
+                Need(Has(0), "lowerInner", "lower arm, inner pivot");
+                Need(Has(1), "lowerOuter", "lower ball joint");
+                Need(Has(4), "strutTop", "strut top");
                 break;
             case MotionLevel.PlanarWishbone:
-                Need(Has(0) && Has(1) && Has(2) && Has(3), "both arms' pivots and ball joints");
-                Need(Has(5) && Has(6), "the spring's two points");
-                Need(_coilover || (Has(7) && Has(8)), "the damper's two points");
+                Need(Has(0) && Has(1) && Has(2) && Has(3), "lowerInner", "both arms' pivots and ball joints");
+                Need(Has(5) && Has(6), "springLower", "the spring's two points");
+                Need(_coilover || (Has(7) && Has(8)), "damperLower", "the damper's two points");
                 break;
             default:
-                Need(Rows(1).Count() >= 2, "at least two cycled readings with the spring axis length");
-                Need(_coilover || Rows(2).Count() >= 2, "at least two cycled readings with the damper axis length");
+                Need(Rows(1).Count() >= 2, "steps", "at least two cycled readings with the spring axis length");
+                Need(_coilover || Rows(2).Count() >= 2, "steps", "at least two cycled readings with the damper axis length");
                 break;
         }
 

@@ -80,7 +80,7 @@ public sealed record Finding
     public IReadOnlyList<string> Assumptions { get; init; } = [];
 
     /// <summary>Readings without which the check cannot speak.</summary>
-    public IReadOnlyList<string> Missing { get; init; } = [];
+    public IReadOnlyList<MissingReading> Missing { get; init; } = [];
 
     /// <summary>"front-left/seated-at-droop": the same check of the same place in another build has the same key.</summary>
     public string Key => Where.Replace(' ', '-') + "/" + Check;

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 
@@ -13,6 +14,7 @@ internal readonly record struct Input(string Path, string Label, double Value, d
 internal sealed class InputTable(LearnedState? learned = null)
 {
     private readonly List<Input> _inputs = [];
+    private readonly List<MissingReading> _missing = [];
     private readonly List<Input> _sources = [];   // as they were typed
     private readonly SortedList<int, string> _assumptions = [];
     private readonly Dictionary<string, int> _byPath = new(StringComparer.Ordinal);
@@ -26,12 +28,13 @@ internal sealed class InputTable(LearnedState? learned = null)
 
     public Input this[Handle input] => _inputs[input.Index];
 
-    /// <returns>Its place in the row, or none where there is no reading.</returns>
+    /// <returns>Its place in the row, or its place among what is missing where there is no reading.</returns>
     public Handle Add(string path, string label, Reading? reading)
     {
         if (reading is null)
         {
-            return Handle.None;
+            _missing.Add(new(path, label));
+            return Handle.Missing(_missing.Count - 1);
         }
 
         if (Known(path, out Handle known))
@@ -46,6 +49,9 @@ internal sealed class InputTable(LearnedState? learned = null)
 
         return Put(new Input(path, label, reading.Si, reading.StandardDeviation, reading.Spread));
     }
+
+    /// <summary>Which of these numbers nobody gave.</summary>
+    public IEnumerable<MissingReading> Lacking(params IEnumerable<Handle> numbers) => numbers.Where(n => n.IsMissing).Select(n => _missing[n.MissingIndex]);
 
     /// <summary>A number that nobody typed, with the doubt that goes with it; listed as an assumption.</summary>
     public Handle Assume(string path, string label, double value, double sigma, string words)

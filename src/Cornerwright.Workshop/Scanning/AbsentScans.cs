@@ -20,7 +20,7 @@ internal static class AbsentScans
             Axle = scan.Corner.Axle(),
             Verdict = Verdict.Unknown,
             Sentence = $"The scan {scan.Name} cannot be used, so nothing is said of what it shows.",
-            Missing = [.. of.Select(a => $"{a.Why.Field}: {a.Why.Allowed}. {a.Why.Cure}").Distinct(StringComparer.Ordinal)],
+            Missing = [.. of.Select(a => new MissingReading("scans/" + scan.Id, $"{a.Why.Field}: {a.Why.Allowed}. {a.Why.Cure}")).Distinct()],
         };
     }
 }

@@ -68,7 +68,7 @@ public sealed class PresentWheel
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Clearance.Missing.Count > 0)
         {
-            return Checked<PresentWheel>.Wrong([.. plan.Clearance.Missing.Select(m => new Problem(where, "", m, "Fill it in on the corner's page or on the shelf."))]);
+            return Checked<PresentWheel>.Wrong([.. plan.Clearance.Missing.Select(m => new Problem(where, "", m.Label, "Fill it in on the corner's page or on the shelf."))]);
         }
 
         var solved = new SolvedCorner(plan);

@@ -4,6 +4,7 @@ using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 
@@ -98,10 +99,10 @@ internal sealed record PresentState(PresentFrom From, Build Build, IReadOnlyList
     private static double Predicted(Car car, Build build, CornerPlace place, double reference, double load, List<Problem> problems)
     {
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
-        IReadOnlyList<string> missing = plan.CanRide ? [] : plan.MissingForRide(CornerPlan.Wanted);
+        IReadOnlyList<MissingReading> missing = plan.CanRide ? [] : plan.MissingForRide(CornerPlan.Wanted);
         if (missing.Count > 0 || !double.IsFinite(load))
         {
-            problems.AddRange(missing.Distinct().Select(m => new Problem($"{place.Words()} / {m}", "", "a reading", "Without it nobody can say where the car will stand; or read the heights after the work and enter them.")));
+            problems.AddRange(missing.Distinct().Select(m => new Problem($"{place.Words()} / {m.Label}", "", "a reading", "Without it nobody can say where the car will stand; or read the heights after the work and enter them.")));
             return double.NaN;
         }
 

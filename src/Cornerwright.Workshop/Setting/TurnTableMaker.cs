@@ -4,8 +4,8 @@ using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Mechanics.Loads;
-using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Setting;
 
@@ -82,7 +82,7 @@ public static class TurnTableMaker
             var plan = Corners.CornerPlan.Compile(car, present.Build, place, CarLearning.InUse(car));
             if (!plan.CanRide)
             {
-                problems.AddRange(plan.MissingForSpring().Concat(Corners.CornerPlan.Words(!plan.Station.Unsprung.IsGiven, "unsprung mass")).Distinct()
+                problems.AddRange(plan.MissingForSpring().Concat(plan.Inputs.Lacking(plan.Station.Unsprung)).Distinct()
                     .Select(m => new Problem($"{place.Words()} / {m}", "", "a reading", "Enter it: the spring's force cannot be worked out without it.")));
                 continue;
             }

@@ -7,9 +7,9 @@ using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Scanning;
-using Cornerwright.Workshop.Inputs;
 using static Cornerwright.Workshop.Findings.Say;
 
 namespace Cornerwright.Workshop.Surroundings;
@@ -43,7 +43,7 @@ internal static class ScanChecks
                 Scope = CheckScope.WheelInCar,
                 Title = $"{(part == WheelPart.Tyre ? "Tyre" : "Rim")} to scan: {name}",
                 Unit = Units.Millimetre,
-                Missing = [.. plan.Clearance.Missing, .. ready ? Failed(found) : []],
+                Missing = [.. plan.Clearance.Missing, .. ready ? Failed(plan, found) : []],
                 MissingAtLock = body ? plan.Clearance.MissingAtLock : [],
                 Value = least.Value,
                 Low = Limit(part != WheelPart.Tyre ? plan.Limits.RimToAnything : body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
@@ -60,12 +60,12 @@ internal static class ScanChecks
         $"scans/{scan.Scan.Id}/alignment/doubt{(scan.Mirrored ? "/mirrored" : "")}", $"where the scan {scan.Scan.Name} lies", 0, scan.Deviation,
         string.Create(CultureInfo.InvariantCulture, $"scan {scan.Scan.Name}: alignment and roughness together good for ± {2000 * scan.Deviation:0.0} mm"));
 
-    private static string[] Failed(CertifiedGap? found) => found switch
+    private static MissingReading[] Failed(CornerPlan plan, CertifiedGap? found) => found switch
     {
-        null => ["a tyre and a rim whose sizes go together"],
-        { Why: CertifyingStop.Unreachable } => ["a motion that reaches some of the travel"],
+        null => [new(plan.BuildPath + "/tyre", "a tyre and a rim whose sizes go together")],
+        { Why: CertifyingStop.Unreachable } => [new(plan.Path + "/motion", "a motion that reaches some of the travel")],
         { Obstacle: 0 } when double.IsFinite(found.Lower) => [],
-        _ => ["a smoother motion: the least gap to the scan could not be proved"],
+        _ => [new(plan.Path + "/motion", "a smoother motion: the least gap to the scan could not be proved")],
     };
 
     private static string Sentence(string name, CertifiedGap found, double value)

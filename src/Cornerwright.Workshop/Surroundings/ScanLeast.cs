@@ -4,9 +4,9 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Clearances;
 using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Scanning;
-using Cornerwright.Workshop.Inputs;
 
 namespace Cornerwright.Workshop.Surroundings;
 

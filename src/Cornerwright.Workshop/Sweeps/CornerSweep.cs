@@ -138,7 +138,7 @@ public static class CornerSweep
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Motion.Missing.Count > 0)
         {
-            return [.. plan.Motion.Missing.Select(m => new Problem($"{place.Words()} corner / wheel motion", "not known", m, "Measure it, or choose another way in which the motion is known."))];
+            return [.. plan.Motion.Missing.Select(m => new Problem($"{place.Words()} corner / wheel motion", "not known", m.Label, "Measure it, or choose another way in which the motion is known."))];
         }
 
         var motion = plan.Motion.Make(plan.Inputs.Best());

@@ -10,12 +10,12 @@ namespace Cornerwright.Workshop.Weighing;
 internal sealed class CombinedValue
 {
     private readonly Dictionary<string, (Input Input, double Contribution)> _parts = new(StringComparer.Ordinal);
-    private readonly List<string> _missing = [];
+    private readonly List<MissingReading> _missing = [];
     private readonly List<(CornerResult Corner, int Check, double Weight)> _corners = [];
 
     public double Value { get; private set; }
 
-    public IReadOnlyList<string> Missing => _missing;
+    public IReadOnlyList<MissingReading> Missing => _missing;
 
     /// <summary>Change of the value for one standard deviation of each input.</summary>
     public IEnumerable<(Input Input, double Contribution)> Parts => _parts.Values;
@@ -27,7 +27,7 @@ internal sealed class CombinedValue
         if (index < 0 || !corner.Checks[index].CanSpeak || !double.IsFinite(corner.Value(index)))
         {
             string where = Garage.Chassis.Places.Words(corner.Plan.Place);
-            _missing.AddRange(index < 0 || corner.Checks[index].CanSpeak ? [$"{where}: the ride height is out of the motion's reach"] : corner.Checks[index].Missing.Select(m => $"{where}: {m}"));
+            _missing.AddRange(index < 0 || corner.Checks[index].CanSpeak ? [new(corner.Plan.Path + "/motion", $"{where}: the ride height is out of the motion's reach")] : corner.Checks[index].Missing.Select(m => m with { Label = $"{where}: {m.Label}" }));
             return this;
         }
 
@@ -49,7 +49,7 @@ internal sealed class CombinedValue
     {
         if (reading is null)
         {
-            _missing.Add(label);
+            _missing.Add(new(path, label));
             return this;
         }
 

@@ -27,7 +27,7 @@ internal static class FindingWriter
         string where = plan.Place.Words();
         if (!check.CanSpeak || !double.IsFinite(value))
         {
-            IReadOnlyList<string> missing = check.CanSpeak ? ["motion readings that reach further: the state lies outside the travel they cover"] : [.. check.Missing.Distinct()];
+            IReadOnlyList<MissingReading> missing = check.CanSpeak ? [new(plan.Path + "/motion", "motion readings that reach further: the state lies outside the travel they cover")] : [.. check.Missing.Distinct()];
             return Unknown(check.Id, check.Title, where, missing) with { Corner = plan.Place };
         }
 
@@ -36,7 +36,7 @@ internal static class FindingWriter
             return Unknown(check.Id, check.Title, where, check.MissingAtLock) with
             {
                 Corner = plan.Place,
-                Sentence = $"Not known at lock: {string.Join(", ", check.MissingAtLock)}. Without steering: {check.Sentence(corner.Numbers.Read, value)}",
+                Sentence = $"Not known at lock: {MissingReading.Words(check.MissingAtLock)}. Without steering: {check.Sentence(corner.Numbers.Read, value)}",
                 Assumptions = Assumptions(corner, index),
             };
         }
@@ -65,13 +65,13 @@ internal static class FindingWriter
         };
     }
 
-    public static Finding Unknown(string check, string title, string where, IReadOnlyList<string> missing) => new()
+    public static Finding Unknown(string check, string title, string where, IReadOnlyList<MissingReading> missing) => new()
     {
         Check = check,
         Title = title,
         Where = where,
         Verdict = Verdict.Unknown,
-        Sentence = "Not known: " + string.Join(", ", missing) + ".",
+        Sentence = "Not known: " + MissingReading.Words(missing) + ".",
         Missing = missing,
     };
 

@@ -49,9 +49,9 @@ public class MarginListTests : BunitContext
     [Fact]
     public void A_finding_that_waits_leads_to_its_reading()
     {
-        var list = Render<MarginList>(p => p.Add(l => l.Findings, [PictureSamples.Waiting]).Add(l => l.LinkMissing, (f, words) => $"/{f.Axle}/{words}"));
+        var list = Render<MarginList>(p => p.Add(l => l.Findings, [PictureSamples.Waiting]).Add(l => l.LinkTo, path => "/to/" + path));
         list.Find("h3 button").Click();
-        Assert.Equal("/Front/centring diameter", list.Find(".missing a").GetAttribute("href"));
+        Assert.Equal("/to/front/hub/centring", list.Find(".missing a").GetAttribute("href"));
         Assert.Contains("no number yet", list.Markup, StringComparison.Ordinal);
     }
 

@@ -77,7 +77,7 @@ internal static class PictureSamples
         Axle = AxlePlace.Front,
         Verdict = Verdict.Unknown,
         Sentence = "The hub's centring diameter is missing.",
-        Missing = ["centring diameter"],
+        Missing = [new("front/hub/centring", "centring diameter")],
     };
 
     public static Measure Turns(double turns) => new(Units.Turn.ToSi(turns), Units.Turn, 2);

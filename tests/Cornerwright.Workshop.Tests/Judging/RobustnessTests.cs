@@ -75,7 +75,7 @@ public sealed class RobustnessTests(ITestOutputHelper output)
 
     private static IEnumerable<string> Flaws(Finding f)
     {
-        foreach (string? words in new[] { f.Sentence, f.Title, f.Where, f.Worst?.Words ?? "-" }.Concat(f.Cures.Select(c => c.Sentence)).Concat(f.Missing).Concat(f.Assumptions).Concat(f.Deciding.Select(d => d.Label)))
+        foreach (string? words in new[] { f.Sentence, f.Title, f.Where, f.Worst?.Words ?? "-" }.Concat(f.Cures.Select(c => c.Sentence)).Concat(f.Missing.Select(m => m.Label)).Concat(f.Assumptions).Concat(f.Deciding.Select(d => d.Label)))
         {
             if (!PictureFlaws.Readable(words))
             {

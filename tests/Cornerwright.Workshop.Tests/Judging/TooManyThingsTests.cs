@@ -21,7 +21,7 @@ public sealed class TooManyThingsTests
         var gaps = Enumerable.Range(0, 17).Select(i => new Gap { Clock = 9 + (0.1 * i), Distance = Reading.Of(i == 16 ? "1 mm" : "150 mm", Dimension.Length) });
         var finding = Judged(Measured with { Obstacles = [new Obstacle { Id = "liner", Name = "liner", Gaps = [.. gaps] }] }).Single(f => f.Check == "clear-liner");
         Assert.Equal(Verdict.Unknown, finding.Verdict);
-        Assert.Equal(["a shorter list of gaps to liner: 17 are given, 16 can be judged"], finding.Missing);
+        Assert.Equal(["a shorter list of gaps to liner: 17 are given, 16 can be judged"], finding.Missing.Select(m => m.Label));
     }
 
     [Fact]
@@ -32,7 +32,7 @@ public sealed class TooManyThingsTests
         var findings = Judged(corner).Where(f => f.Check.StartsWith("clear-", StringComparison.Ordinal)).ToList();
         Assert.True(findings.Count >= 60, $"{findings.Count} findings");
         Assert.All(findings, f => Assert.Equal(Verdict.Unknown, f.Verdict));
-        Assert.All(findings, f => Assert.Contains("a shorter list of things near the wheel: 61 are given, 60 can be judged", f.Missing));
+        Assert.All(findings, f => Assert.Contains("a shorter list of things near the wheel: 61 are given, 60 can be judged", f.Missing.Select(m => m.Label)));
         var car = DemoShelf.Car with { FrontLeft = corner };
         Assert.Contains("a shorter list of things near the wheel: 61 are given, 60 can be judged", CornerClearance.Of(car, car.Build(Demo.Holding)!, CornerPlace.FrontLeft).Missing);
     }

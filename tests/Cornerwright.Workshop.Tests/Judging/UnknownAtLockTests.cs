@@ -45,7 +45,7 @@ public sealed class UnknownAtLockTests
         Assert.All(findings.Where(f => f.Verdict != Verdict.Fails), f =>
         {
             Assert.Equal(Verdict.Unknown, f.Verdict);
-            Assert.Equal([wanted], f.Missing);
+            Assert.Equal([wanted], f.Missing.Select(m => m.Label));
             Assert.StartsWith($"Not known at lock: {wanted}. Without steering: The ", f.Sentence, StringComparison.Ordinal);
             Assert.Null(f.Probability);
         });
@@ -77,7 +77,7 @@ public sealed class UnknownAtLockTests
         var corner = Car.FrontLeft with { Motion = Car.FrontLeft.Motion with { Level = MotionLevel.Hardpoints }, Steering = steering };
         var finding = Of(corner).Single(f => f.Check == "clear-bracket");
         Assert.Equal(Verdict.Unknown, finding.Verdict);
-        Assert.Equal([wanted], finding.Missing);
+        Assert.Equal([wanted], finding.Missing.Select(m => m.Label));
     }
 
     [Fact]
@@ -85,7 +85,7 @@ public sealed class UnknownAtLockTests
     {
         var car = Car with { Front = Car.Front with { Steered = false }, FrontLeft = Car.FrontLeft with { Steering = null }, FrontRight = Car.FrontRight with { Steering = null } };
         var findings = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings;
-        Assert.Equal(["which axle steers: neither is ticked as steered"], findings.Single(f => f.Key == "front-left/clear-bracket").Missing);
+        Assert.Equal(["which axle steers: neither is ticked as steered"], findings.Single(f => f.Key == "front-left/clear-bracket").Missing.Select(m => m.Label));
         Assert.Contains(findings, f => f.Key == "rear-left/clear-arch-lip" && f.Verdict != Verdict.Unknown);
     }
 

@@ -5,10 +5,10 @@ using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Workshop.Corners;
+using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Tests.Doubt;
-using Cornerwright.Workshop.Inputs;
 
 namespace Cornerwright.Workshop.Tests.Learning;
 

@@ -80,7 +80,7 @@ public sealed class AxleJudgingTests
         car = car.With(CornerPlace.RearRight, car.RearRight with { Hardpoints = new HardpointTable { Kind = LinkageKind.SemiTrailing } });
         var finding = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Single(f => f.Key == "rear-left/seated-at-droop");
         Assert.Equal(Verdict.Unknown, finding.Verdict);
-        Assert.Contains("hardpoints of the same kind at the rear right corner", finding.Missing);
+        Assert.Contains("hardpoints of the same kind at the rear right corner", finding.Missing.Select(m => m.Label));
     }
 
     // A lateral rod of 140 mm stands on end long before the wheels are up: it is named, with the travel.

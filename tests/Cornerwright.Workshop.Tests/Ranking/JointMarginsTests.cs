@@ -1,13 +1,13 @@
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Readings;
+using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
 using Cornerwright.Workshop.Ranking;
 using Cornerwright.Workshop.Weighing;
-using Cornerwright.Workshop.Checks;
 
 namespace Cornerwright.Workshop.Tests.Ranking;
 

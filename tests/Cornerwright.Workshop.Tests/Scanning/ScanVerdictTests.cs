@@ -42,7 +42,7 @@ public class ScanVerdictTests(ITestOutputHelper output)
         var shelf = ScanShelf.Of(car, _ => Garage.Problems.Checked<Garage.Scans.RawScan>.Wrong(new Garage.Problems.Problem("scan file", "x", "a file that is kept", "Import the scan's file again.")));
         var finding = Judge.Build(car, "now", JudgeOptions.FindingsOnly with { Scans = shelf }).Findings.Single(f => f.Check == "scan-arch");
         Assert.Equal(Verdict.Unknown, finding.Verdict);
-        Assert.Contains("Import", Assert.Single(finding.Missing), StringComparison.Ordinal);
+        Assert.Contains("Import", Assert.Single(finding.Missing).Label, StringComparison.Ordinal);
     }
 
     [Fact]

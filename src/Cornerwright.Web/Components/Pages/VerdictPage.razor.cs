@@ -205,8 +205,6 @@ public sealed partial class VerdictPage
 
     private string? LinkTo(string path) => ReadingLinks.ByPath(Id, path);
 
-    private string MissingLink(Finding finding, string words) => ReadingLinks.Missing(Id, BuildId ?? "", finding, words);
-
     private void ToggleSides() => Go(nameof(Sides), Apart ? null : "apart");
 
     private void Choose(string what, ChangeEventArgs e) => Go(what, e.Value?.ToString());

@@ -13,8 +13,6 @@ public sealed partial class MarginItem
     [Parameter, EditorRequired] public MarginRow Row { get; set; } = default!;
     [Parameter] public EventCallback<Cure> TryCure { get; set; }
     [Parameter] public Func<string, string?>? LinkTo { get; set; }
-    [Parameter] public Func<Finding, string, string>? LinkMissing { get; set; }
-
     private string BodyId => "finding-" + Row.Finding.Key.Replace('/', '-');
 
     protected override void OnParametersSet()

@@ -18,9 +18,6 @@ public sealed partial class MarginList
     /// <summary>Address of the page where a reading is entered, by its path in the car document; null where there is none.</summary>
     [Parameter] public Func<string, string?>? LinkTo { get; set; }
 
-    /// <summary>Address of the page where a missing reading is entered, by the finding and the reading's words.</summary>
-    [Parameter] public Func<Finding, string, string>? LinkMissing { get; set; }
-
     [Parameter] public string EmptyWords { get; set; } = "No finding matches this choice.";
 
     protected override void OnParametersSet()
