@@ -214,13 +214,17 @@ internal sealed class SolvedCorner
         }
     }
 
-    /// <summary>One complete piece of a stack with the numbers of a row.</summary>
+    /// <summary>One complete piece of a stack with the numbers of a row; what no coil can be, far out in a doubt, is taken as the nearest that one can.</summary>
     internal static StackElement ElementOf(StackSlot slot, Reader x)
     {
-        // A draw far out in the doubt of a short spring must not make it longer when solid than when free.
-        const double LeastTravel = 1e-4;
-        return slot.Sheet is not null ? StackElement.Rigid(Math.Max(0, x[slot.Free]))
-            : slot.Curve is { } curve ? StackElement.Progressive(Math.Max(x[slot.Free], x[slot.Solid] + LeastTravel), x[slot.Solid], curve)
-            : StackElement.Linear(Math.Max(x[slot.Free], x[slot.Solid] + LeastTravel), x[slot.Solid], Math.Max(1, x[slot.Rate]));
+        // A tolerance as large as its value leads below nothing, and one of a short spring to a coil that is longer solid than free.
+        const double LeastTravel = 1e-4, LeastRate = 1;
+        if (slot.Sheet is not null)
+        {
+            return StackElement.Rigid(Math.Max(0, x[slot.Free]));
+        }
+
+        double solid = Math.Max(0, x[slot.Solid]), free = Math.Max(x[slot.Free], solid + LeastTravel);
+        return slot.Curve is { } curve ? StackElement.Progressive(free, solid, curve) : StackElement.Linear(free, solid, Math.Max(LeastRate, x[slot.Rate]));
     }
 }
