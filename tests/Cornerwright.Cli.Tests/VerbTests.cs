@@ -174,6 +174,25 @@ public class VerbTests
     }
 
     [Fact]
+    public void Serve_tells_the_app_by_which_names_it_may_be_called()
+    {
+        var terminal = new Terminal();
+        Assert.Equal(ExitCode.Holds, terminal.Run("serve", "--network", "--name", "garage.example", "--name", "10.0.0.7").Code);
+        Assert.Equal(
+            ["--urls", "http://0.0.0.0:5210", "--answer-network", "true", "--answer-names", "garage.example,10.0.0.7"], terminal.App.Asked);
+        terminal.Run("serve");
+        Assert.Equal(["--urls", "http://127.0.0.1:5210"], terminal.App.Asked);
+    }
+
+    [Fact]
+    public void Serve_refuses_what_cannot_be_a_name()
+    {
+        var refused = new Cornerwright.Cli.Edges.WebApp().Run(["--answer-names", "http://garage.example"], _ => { });
+        Assert.Equal("http://garage.example", refused!.Given);
+        Assert.Contains("without http://", refused.Cure);
+    }
+
+    [Fact]
     public void Serve_says_why_it_could_not_start()
     {
         var terminal = new Terminal();

@@ -21,6 +21,10 @@ public sealed class ServeSettings : VerbSettings
     [Description("Answer the whole network, not only this machine. There is no sign-in: only where you trust everyone.")]
     public bool Network { get; init; }
 
+    [CommandOption("--name <NAME>")]
+    [Description("A further name or address by which browsers may call this app, as garage.example. May be repeated.")]
+    public string[] Names { get; init; } = [];
+
     [CommandOption("--database <FILE>")]
     [Description("Where cars are kept; a file of your own among your application data if not given.")]
     public string? Database { get; init; }
@@ -48,6 +52,16 @@ public sealed class ServeCommand(Surroundings around) : Verb<ServeSettings>(arou
 
         string host = settings.Network ? "0.0.0.0" : "127.0.0.1";
         List<string> args = ["--urls", FormattableString.Invariant($"http://{host}:{settings.Port}")];
+        if (settings.Network)
+        {
+            args.AddRange(["--answer-network", "true"]);
+        }
+
+        if (settings.Names.Length > 0)
+        {
+            args.AddRange(["--answer-names", string.Join(',', settings.Names)]);
+        }
+
         string? database = settings.Demo ? Around.App.DemoDatabase : settings.Database;
         if (database is not null)
         {

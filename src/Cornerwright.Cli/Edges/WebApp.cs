@@ -57,6 +57,10 @@ public sealed class WebApp : IApp
         {
             return refused.Problem;
         }
+        catch (SettingRefusedException refused)
+        {
+            return refused.Problem;
+        }
         catch (DbException error)
         {
             return new Problem("--database", string.Join(' ', args), "a file of the program's own, in a folder that can be written", error.Message + " Choose another with --database.");

@@ -11,7 +11,10 @@ namespace Cornerwright.Web.Hosting;
 public static class CornerwrightHost
 {
     /// <summary>Runs until it is told to stop.</summary>
-    /// <param name="args">"--database file", "--urls http://127.0.0.1:5080" and whatever else the host reads.</param>
+    /// <param name="args">
+    /// "--database file", "--urls http://127.0.0.1:5080", "--answer-network true" to be called by this machine's names and addresses,
+    /// "--answer-names a,b" to be called by these, and whatever else the host reads.
+    /// </param>
     /// <param name="started">Told the addresses once they answer.</param>
     /// <param name="stop">Ends it.</param>
     public static async Task Start(string[] args, Action<IReadOnlyList<string>>? started = null, CancellationToken stop = default)
@@ -19,7 +22,8 @@ public static class CornerwrightHost
         await using var app = Build(args);
         await Prepare(app);
         await app.StartAsync(stop);
-        started?.Invoke([.. app.Urls]);
+        var machine = Machine.Here();
+        started?.Invoke([.. app.Urls.SelectMany(machine.Reach)]);
         await app.WaitForShutdownAsync(stop);
     }
 
@@ -35,6 +39,7 @@ public static class CornerwrightHost
             ApplicationName = typeof(CornerwrightHost).Assembly.GetName().Name,
             WebRootPath = Directory.Exists(beside) ? beside : null,
         });
+        var names = NamesOf(builder.Configuration);
         builder.WebHost.UseStaticWebAssets();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddSignalR(o => o.MaximumReceiveMessageSize = 256 * 1024);
@@ -47,6 +52,7 @@ public static class CornerwrightHost
         builder.Services.AddScoped(services => new Components.Ranking.SearchRun(services.GetRequiredService<ScanRoom>().ShelfOf));
         builder.Services.AddHostedService<FirstJudgements>();
         var app = builder.Build();
+        app.UseNameGuard(names);
         if (!app.Environment.IsDevelopment())
         {
             app.UseExceptionHandler("/not-found", createScopeForErrors: true);
@@ -87,6 +93,15 @@ public static class CornerwrightHost
         configuration["database"] is { Length: > 0 } chosen ? chosen
         : configuration["CORNERWRIGHT_DATABASE"] is { Length: > 0 } environment ? environment
         : UsualDatabase;
+
+    /// <summary>"--answer-names" and the environment's CORNERWRIGHT_NAMES; with "--answer-network true" this machine's too.</summary>
+    private static AcceptedNames NamesOf(IConfiguration configuration)
+    {
+        bool network = bool.TryParse(configuration["answer-network"], out bool said) && said;
+        var names = AcceptedNames.Of(
+            configuration["answer-names"] + " " + configuration["CORNERWRIGHT_NAMES"], network ? Machine.Here() : null);
+        return names.Ok ? names.Value : throw new SettingRefusedException(names.Problems[0]);
+    }
 
     private static IResult Export(string id, int? revision, IGarageStore store)
     {
