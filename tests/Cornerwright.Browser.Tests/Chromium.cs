@@ -2,7 +2,7 @@ using System.Diagnostics;
 
 namespace Cornerwright.Browser.Tests;
 
-/// <summary>Finds the browser the tests drive: none is downloaded in silence, and without one the tests fail and say what to type.</summary>
+/// <summary>Finds the browser the tests drive: none is downloaded, and without one the tests fail and say what to type.</summary>
 internal static class Chromium
 {
     /// <summary>Quiet, without a sandbox (tests run as root in containers), never calling home, and drawing three dimensions without a graphics card.</summary>
@@ -26,14 +26,14 @@ internal static class Chromium
             return found;
         }
 
-        if (File.Exists(ownPath) || (Microsoft.Playwright.Program.Main(["install", "chromium"]) == 0 && File.Exists(ownPath)))
+        if (File.Exists(ownPath))
         {
             return null;
         }
 
         throw new InvalidOperationException(
-            "The browser tests need Chromium and found none. Type: apt-get update && apt-get install -y chromium"
-            + " (or set CHROMIUM_PATH to a Chromium or Chrome program). Looked at: " + string.Join(", ", UsualPlaces) + ", " + ownPath);
+            "The browser tests need Chromium and found none. Type ./test, which installs it where it may and otherwise says how;"
+            + " or set CHROMIUM_PATH to a Chromium or Chrome program. Looked at: " + string.Join(", ", UsualPlaces) + ", " + ownPath);
     }
 
     /// <summary>Pages of a PDF, counted by its page objects.</summary>

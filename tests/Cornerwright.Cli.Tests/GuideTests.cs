@@ -37,9 +37,11 @@ public partial class GuideTests
     [Fact]
     public void The_readme_gives_the_commands_that_CI_and_people_run()
     {
-        string readme = File.ReadAllText(Path.Combine(Root(), "README.md")), ci = File.ReadAllText(Path.Combine(Root(), ".ci", "run"));
-        Assert.Contains("\ndotnet test\n", readme.ReplaceLineEndings("\n"));
-        Assert.Contains("\ndotnet test ", ci.ReplaceLineEndings("\n"));
+        string readme = File.ReadAllText(Path.Combine(Root(), "README.md")).ReplaceLineEndings("\n");
+        string script = File.ReadAllText(Path.Combine(Root(), "test")), ci = File.ReadAllText(Path.Combine(Root(), ".ci", "run"));
+        Assert.Contains("\n./test\n", readme);
+        Assert.Contains("\ndotnet test ", script.ReplaceLineEndings("\n"));
+        Assert.Contains("/../test\" \"$@\"", ci);
         string run = Regex.Match(readme, @"^dotnet run --project src/Cornerwright\.Cli -- (.+)$", RegexOptions.Multiline).Groups[1].Value.Trim();
         Assert.Equal(ExitCode.Holds, new Terminal().Run(run.Split(' ')).Code);
     }
@@ -53,7 +55,7 @@ public partial class GuideTests
         Assert.Empty(missing);
     }
 
-    private static string Root()
+    internal static string Root()
     {
         var folder = new DirectoryInfo(AppContext.BaseDirectory);
         while (!File.Exists(Path.Combine(folder.FullName, "Cornerwright.slnx")))
