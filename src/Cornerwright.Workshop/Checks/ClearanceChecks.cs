@@ -23,10 +23,9 @@ internal static class ClearanceChecks
             bool tyre = worst.Clearing.Part == WheelPart.Tyre;
             yield return new CornerCheck
             {
-                Id = "clear-" + item.Id,
-                Scope = CheckScope.WheelInCar,
-                Title = $"{(tyre ? "Tyre" : "Rim")} to {item.Name}",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.Clear,
+                PartId = item.Id,
+                PartName = $"{(tyre ? "Tyre" : "Rim")} to {item.Name}",
                 Missing = [.. plan.Clearance.Missing, .. item.Missing],
                 MissingAtLock = item.AttachedTo == AttachedTo.Body ? plan.Clearance.MissingAtLock : [],
                 Value = n => n.Gap(index),

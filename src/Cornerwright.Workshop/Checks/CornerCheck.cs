@@ -10,21 +10,29 @@ namespace Cornerwright.Workshop.Checks;
 /// <summary>
 /// One check of one corner: a value that changes smoothly with the inputs, and the limits between which it must lie.
 /// </summary>
-internal sealed record CornerCheck
+internal sealed record CornerCheck : CornerValue
 {
-    public required string Id { get; init; }
-    public required string Title { get; init; }
-    public required Unit Unit { get; init; }
-    public int Decimals { get; init; } = 1;
+    public required CheckKind Kind { get; init; }
 
-    /// <summary>Readings without which the value cannot be computed; then nothing else of the check is asked.</summary>
-    public IReadOnlyList<MissingReading> Missing { get; init; } = [];
+    /// <summary>Of the part whose check it is; empty where it is of none.</summary>
+    public string PartId { get; init; } = "";
+
+    /// <summary>For the title.</summary>
+    public string PartName { get; init; } = "";
+
+    /// <summary>Where the kind's own does not fit.</summary>
+    public Unit? OwnUnit { get; init; }
+
+    public string Id => Kind.IdOf(PartId);
+
+    public string Title => Kind.TitleOf(PartName);
+
+    public Unit Unit => OwnUnit ?? Kind.Unit;
+
+    public int Decimals => Kind.Decimals;
 
     /// <summary>Readings without which nothing is known at lock: that the value lies within its limits with the wheel straight ahead is then no answer.</summary>
     public IReadOnlyList<MissingReading> MissingAtLock { get; init; } = [];
-
-    /// <summary>SI; not finite where the state is out of the motion's reach.</summary>
-    public required Func<CornerReader, double> Value { get; init; }
 
     public double Low { get; init; } = double.NegativeInfinity;
     public double High { get; init; } = double.PositiveInfinity;
@@ -37,17 +45,8 @@ internal sealed record CornerCheck
     /// <summary>What the check takes for granted beyond the readings' own assumptions.</summary>
     public IReadOnlyList<string> Assumptions { get; init; } = [];
 
-    /// <summary>True for a value that is only carried to whole-axle or whole-car checks and makes no finding itself.</summary>
-    public bool Silent { get; init; }
-
-    /// <summary>True for a silent value that whole-axle or whole-car checks are made of.</summary>
-    public bool Carried { get; init; }
-
     /// <summary>False for a check of the readings themselves: nothing on the car would cure it.</summary>
     public bool Curable { get; init; } = true;
-
-    /// <summary>What of a build has a part in it.</summary>
-    public CheckScope Scope { get; init; }
 
     /// <summary>The clearance that this check reads, by its place in the corner's list; -1 for all other checks.</summary>
     public int Clearance { get; init; } = -1;
@@ -57,8 +56,6 @@ internal sealed record CornerCheck
 
     /// <summary>A cure of the check's own, beside those that a corner's levers give: from its value and the margin wanted.</summary>
     public Func<double, double, Cure>? OwnCure { get; init; }
-
-    public bool CanSpeak => Missing.Count == 0;
 
     /// <summary>True where a value that holds says nothing, because it may not hold at lock; one that fails already does fail.</summary>
     public bool UnknownAtLock(double value) => MissingAtLock.Count > 0 && value >= Low && value <= High;

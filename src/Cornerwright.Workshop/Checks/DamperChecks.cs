@@ -23,9 +23,7 @@ internal static class DamperChecks
         {
             yield return new CornerCheck
             {
-                Id = "damper-window",
-                Title = "Damper in its maker's window",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.DamperWindow,
                 Missing = ride,
                 Value = n => n.RodShowing(n.Ride[wanted]),
                 Low = low.Si,
@@ -38,10 +36,7 @@ internal static class DamperChecks
         double share = Limit(plan.Limits.DamperOffMiddle);
         yield return new CornerCheck
         {
-            Id = "damper-middle",
-            Title = "Damper near its middle",
-            Unit = Units.Percent,
-            Decimals = 0,
+            Kind = CheckCatalogue.DamperMiddle,
             Missing = [.. ride, .. plan.Inputs.Lacking(plan.Station.RodClosed)],
             Value = n => OffMiddle(plan, n, n.Ride[wanted]),
             Low = -share,
@@ -55,10 +50,7 @@ internal static class DamperChecks
             var perch = plan.Station.Perch;
             yield return new CornerCheck
             {
-                Id = "collar-thread",
-                Scope = CheckScope.Fit,
-                Title = "Collar on its thread",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.CollarThread,
                 Missing = [.. plan.Inputs.Lacking(perch)],
                 Value = n => n.X[perch],
                 Low = threadLow.Si + spare,
@@ -74,10 +66,7 @@ internal static class DamperChecks
             var body = plan.Station.Body;
             yield return new CornerCheck
             {
-                Id = "body-thread",
-                Scope = CheckScope.Fit,
-                Title = "Body in its clamp",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.BodyThread,
                 Missing = [.. plan.Inputs.Lacking(body)],
                 Value = n => n.X[body],
                 Low = bodyLow.Si,

@@ -70,10 +70,9 @@ internal static class FitChecks
         var collar = plan.Inputs.Add(registerPath, $"register of {holder}", register);
         return new CornerCheck
         {
-            Id = $"fit-{place}-{spring.Id}",
-            Scope = CheckScope.Fit,
-            Title = $"{spring.Name} on {holder}",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.Fit,
+            PartId = $"{place}-{spring.Id}",
+            PartName = $"{spring.Name} on {holder}",
             Missing = [.. plan.Inputs.Lacking(bore, collar)],
             Value = n => n.X[bore] - n.X[collar],
             Low = -tightest,
@@ -90,9 +89,9 @@ internal static class FitChecks
         var collar = plan.Inputs.Add($"parts/sheets/{sheet.Id}/collarHeight", $"collar height of {sheet.Name}", sheet.CollarHeight);
         return new CornerCheck
         {
-            Id = $"captive-{sheet.Id}",
-            Title = $"{sheet.Name} stays in its spring",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.Captive,
+            PartId = sheet.Id,
+            PartName = sheet.Name,
             Missing = [.. plan.MissingForSpring().Union(plan.MissingForDamper())],
             Value = n => n.X[collar] - (n.SpringSpace(n.Droop) - Mechanics.Springs.SpringStack.FreeLength(n.Stack)),
             Low = 0,
@@ -110,10 +109,9 @@ internal static class FitChecks
         double loosest = Limit(plan.Limits.FitLoosest);
         return new CornerCheck
         {
-            Id = $"fit-bare-{first.Id}-{second.Id}",
-            Scope = CheckScope.Fit,
-            Title = $"{second.Name} straight on {first.Name}",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.FitBare,
+            PartId = $"{first.Id}-{second.Id}",
+            PartName = $"{second.Name} straight on {first.Name}",
             Missing = [.. plan.Inputs.Lacking(a, b)],
             Value = n => n.X[b] - n.X[a],
             Low = -loosest,

@@ -12,48 +12,31 @@ namespace Cornerwright.Workshop.Checks;
 /// <summary>Where the car stands, and whether the readings agree with the springs that carry it.</summary>
 internal static class HeightChecks
 {
-    /// <summary>The value that axle and car checks combine: travel at ride in the wanted load case.</summary>
-    public const string RideTravel = "ride-travel";
-
     /// <summary>Readings are called contradictory when the present springs miss the measured height by this much beyond the doubt, m. Common practice, no source.</summary>
     private const double AgreementBand = 0.010;
+
+    /// <summary>What axle and car checks combine.</summary>
+    public static IEnumerable<CarriedValue> Carried(CornerPlan plan)
+    {
+        int wanted = CornerPlan.Wanted;
+        var missing = plan.MissingForRide(wanted);
+        var height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
+        yield return new(CarriedKind.RideTravel) { Missing = missing, Value = n => n.Ride[wanted] };
+        yield return new(CarriedKind.Height) { Missing = [.. missing, .. plan.Inputs.Lacking(height)], Value = n => n.X[height] - n.Ride[wanted] };
+    }
 
     public static IEnumerable<CornerCheck> For(CornerPlan plan)
     {
         int wanted = CornerPlan.Wanted;
         var missing = plan.MissingForRide(wanted);
         var height = plan.Inputs.Add(plan.Path + "/rideHeight", "hub centre to arch edge", plan.Corner.RideHeight);
-        yield return new CornerCheck
-        {
-            Id = RideTravel,
-            Title = "Travel at ride",
-            Unit = Units.Millimetre,
-            Missing = missing,
-            Value = n => n.Ride[wanted],
-            Sentence = (_, value) => $"Rides at {Mm(value)} of travel.",
-            Silent = true,
-            Carried = true,
-        };
-        yield return new CornerCheck
-        {
-            Id = "height-silent",
-            Title = "Hub to arch at ride",
-            Unit = Units.Millimetre,
-            Missing = [.. missing, .. plan.Inputs.Lacking(height)],
-            Value = n => n.X[height] - n.Ride[wanted],
-            Sentence = (_, value) => $"Hub to arch {Mm(value)}.",
-            Silent = true,
-            Carried = true,
-        };
         var target = plan.Place.Axle() == AxlePlace.Front ? plan.Limits.FrontHeight : plan.Limits.RearHeight;
         if (target is not null)
         {
             double band = Limit(plan.Limits.HeightBand);
             yield return new CornerCheck
             {
-                Id = "ride-height",
-                Title = "Ride height",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.RideHeight,
                 Missing = [.. missing, .. plan.Inputs.Lacking(height)],
                 Value = n => n.X[height] - n.Ride[wanted],
                 Low = target.Si - band,
@@ -68,10 +51,8 @@ internal static class HeightChecks
             int measured = Math.Max(0, Enumerable.Range(0, plan.Loads.Count).FirstOrDefault(i => plan.Loads[i].Case.Id == plan.Car.MeasuredLoadCase, 0));
             yield return new CornerCheck
             {
-                Id = "readings-agree",
+                Kind = CheckCatalogue.ReadingsAgree,
                 Curable = false,
-                Title = "Readings agree with the springs",
-                Unit = Units.Millimetre,
                 Missing = plan.MissingForRide(measured),
                 Value = n => n.Ride[measured],
                 Low = -AgreementBand,

@@ -21,9 +21,7 @@ internal static class ReachChecks
 
         yield return new CornerCheck
         {
-            Id = "linkage-reach",
-            Title = "Links reach both ends of travel",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.LinkageReach,
             Missing = plan.MissingForDamper(),
             Value = n => Math.Min(DroopRoom(plan, n, range), BumpRoom(plan, n, range)),
             Low = 0,

@@ -67,9 +67,8 @@ internal static class SpringChecks
         double pitch = threaded ? plan.Station.Pitch!.Value : UsualPitch;
         return new CornerCheck
         {
-            Id = "seated-at-droop",
-            Title = "Seated at full droop",
-            Unit = threaded ? Units.Turn : Units.Millimetre,
+            Kind = CheckCatalogue.SeatedAtDroop,
+            OwnUnit = threaded ? Units.Turn : null,
             Missing = [.. plan.MissingForSpring().Union(plan.MissingForDamper())],
             Value = n => Squeeze(n) / (threaded ? pitch : 1),
             Low = threaded ? turns : turns * pitch,
@@ -87,10 +86,9 @@ internal static class SpringChecks
         string load = LoadName(plan, lightest);
         return new CornerCheck
         {
-            Id = $"helper-shut-{spring.Id}",
-            Title = $"{spring.Name} shut at ride",
-            Unit = Units.Newton,
-            Decimals = 0,
+            Kind = CheckCatalogue.HelperShut,
+            PartId = spring.Id,
+            PartName = spring.Name,
             Missing = plan.MissingForRide(lightest),
             Value = n => n.SpringForce(n.Ride[lightest]) - n.Stack[slot].ClosingForce,
             Low = Limit(plan.Limits.HelperReserve),
@@ -106,9 +104,9 @@ internal static class SpringChecks
         double band = Limit(plan.Limits.CrossoverBand), planned = spring.PlannedCrossover?.Si ?? 0;
         return new CornerCheck
         {
-            Id = $"crossover-{spring.Id}",
-            Title = $"Crossover of {spring.Name}",
-            Unit = Units.Percent,
+            Kind = CheckCatalogue.Crossover,
+            PartId = spring.Id,
+            PartName = spring.Name,
             Missing = [.. plan.MissingForSpring(), .. MissingReading.If(spring.PlannedCrossover is null, $"parts/springs/{spring.Id}/plannedCrossover", $"planned crossover of {spring.Name}")],
             Value = n => (n.Stack[slot].ClosingForce / planned) - 1,
             Low = -band,
@@ -120,9 +118,9 @@ internal static class SpringChecks
 
     private static CornerCheck CoilRoom(CornerPlan plan, int slot, Spring spring) => new()
     {
-        Id = $"coil-room-{spring.Id}",
-        Title = $"Coil room of {spring.Name}",
-        Unit = Units.Millimetre,
+        Kind = CheckCatalogue.CoilRoom,
+        PartId = spring.Id,
+        PartName = spring.Name,
         Missing = [.. plan.MissingForSpring().Union(plan.MissingForSpent())],
         Value = n => Room(n, slot, n.Spent),
         Low = Limit(plan.Limits.CoilRoom),
@@ -134,9 +132,9 @@ internal static class SpringChecks
 
     private static CornerCheck Deflection(CornerPlan plan, int slot, Spring spring) => new()
     {
-        Id = $"spring-travel-{spring.Id}",
-        Title = $"Working travel of {spring.Name}",
-        Unit = Units.Millimetre,
+        Kind = CheckCatalogue.SpringTravel,
+        PartId = spring.Id,
+        PartName = spring.Name,
         Missing = CoilRoom(plan, slot, spring).Missing,
         Value = n => n.Stack[slot].Travel - Math.Max(Room(n, slot, n.Spent), 0),
         High = spring.GreatestDeflection!.Si,
@@ -150,10 +148,9 @@ internal static class SpringChecks
         double? mean = MeanDiameter(spring);
         return new CornerCheck
         {
-            Id = $"spring-stress-{spring.Id}",
-            Title = $"Stress in {spring.Name}",
-            Unit = Units.Percent,
-            Decimals = 0,
+            Kind = CheckCatalogue.SpringStress,
+            PartId = spring.Id,
+            PartName = spring.Name,
             Missing = [.. CoilRoom(plan, slot, spring).Missing, .. MissingReading.If(mean is null, $"parts/springs/{spring.Id}/innerDiameter", $"inner or outer diameter of {spring.Name}"),
                 .. MissingReading.If(mean is { } coil && !(coil > wire), $"parts/springs/{spring.Id}/wireDiameter", $"a wire of {spring.Name} thinner than its coil is wide")],
             Value = n => Force(n, slot) is var force && force >= 0 ? new WireSpring(wire, mean!.Value, 1, SpringSteel.ShearModulusOilTempered).ShearStress(force) / strength : double.NaN,
@@ -168,9 +165,9 @@ internal static class SpringChecks
         double mean = MeanDiameter(spring)!.Value;
         return new CornerCheck
         {
-            Id = $"buckling-{spring.Id}",
-            Title = $"Buckling of {spring.Name}",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.Buckling,
+            PartId = spring.Id,
+            PartName = spring.Name,
             Missing = CoilRoom(plan, slot, spring).Missing,
             Value = n => CriticalDeflection(n.Stack[slot], mean) - (n.Stack[slot].Travel - Math.Max(Room(n, slot, n.Spent), 0)),
             Low = 0,

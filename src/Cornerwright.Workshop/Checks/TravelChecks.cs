@@ -20,10 +20,7 @@ internal static class TravelChecks
         double stopUse = Limit(plan.Limits.StopUse);
         yield return new CornerCheck
         {
-            Id = StopOrder,
-            Scope = CheckScope.WheelInCar,
-            Title = "Bump stop ends the travel",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.StopOrder,
             Missing = [.. spent, .. plan.MissingForSpring().Except(spent)],
             Value = n => FirstHard(n).Travel - n.Spent,
             Low = Limit(plan.Limits.StopLead),
@@ -34,9 +31,7 @@ internal static class TravelChecks
         };
         yield return new CornerCheck
         {
-            Id = "bump-travel",
-            Title = "Free bump travel",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.BumpTravel,
             Missing = [.. stop, .. plan.MissingForRide(wanted).Except(stop)],
             Value = n => n.Touch - n.Ride[wanted],
             Low = Limit(plan.Limits.BumpTravel),
@@ -47,9 +42,7 @@ internal static class TravelChecks
         };
         yield return new CornerCheck
         {
-            Id = "droop-travel",
-            Title = "Droop travel",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.DroopTravel,
             Missing = [.. plan.MissingForDamper().Union(plan.MissingForRide(wanted))],
             Value = n => n.Ride[wanted] - n.Droop,
             Low = Limit(plan.Limits.DroopTravel),
@@ -60,10 +53,7 @@ internal static class TravelChecks
         };
         yield return new CornerCheck
         {
-            Id = "stop-use",
-            Title = "Bump stop at rest, loaded",
-            Unit = Units.Percent,
-            Decimals = 0,
+            Kind = CheckCatalogue.StopUse,
             Missing = [.. spent, .. plan.MissingForRide(heaviest).Except(spent)],
             Value = n => StopShare(plan, n, n.Ride[heaviest]),
             High = stopUse,

@@ -63,10 +63,7 @@ internal static class WheelChecks
         bool countsDiffer = hub.Bolts is { } bolts && rim.BoltCount is { } holes && bolts != holes;
         return new CornerCheck
         {
-            Id = "bolt-circle",
-            Scope = CheckScope.Wheel,
-            Title = "Bolt circle",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.BoltCircle,
             Missing = [.. MissingReading.If(hub.BoltCircle is null, HubPath(plan, "boltCircle"), "bolt circle of the hub"), .. MissingReading.If(rim.BoltCircleMm is null, RimPath(plan), "bolt circle in the rim designation")],
             Value = _ => countsDiffer ? 1 : (rim.BoltCircleMm!.Value / 1000) - hub.BoltCircle!.Si,
             Low = -CirclePlay,
@@ -86,11 +83,7 @@ internal static class WheelChecks
         var centring = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/centring", "centring diameter of the hub", hub.Centring);
         return new CornerCheck
         {
-            Id = "centre-bore",
-            Scope = CheckScope.Wheel,
-            Title = "Centre bore",
-            Unit = Units.Millimetre,
-            Decimals = 2,
+            Kind = CheckCatalogue.CentreBore,
             Missing = [.. plan.Inputs.Lacking(bore, centring)],
             Value = n => n.X[bore] - n.X[centring],
             Low = 0,
@@ -111,11 +104,7 @@ internal static class WheelChecks
         double thread = hub.Thread?.Si ?? 1;
         return new CornerCheck
         {
-            Id = "bolt-engagement",
-            Scope = CheckScope.Wheel,
-            Title = "Wheel bolts' engagement",
-            Unit = Units.One,
-            Decimals = 2,
+            Kind = CheckCatalogue.BoltEngagement,
             Missing = [.. plan.Inputs.Lacking(engaged), .. MissingReading.If(hub.Thread is null, HubPath(plan, "thread"), "thread diameter of the wheel bolts")],
             Value = n => (n.X[engaged] - lost) / thread,
             Low = Limit(plan.Limits.ThreadEngagement),
@@ -135,10 +124,7 @@ internal static class WheelChecks
             var barrel = plan.Inputs.Add($"parts/wheels/{wheel.Id}/barrelRadius", "barrel radius of the wheel", wheel.BarrelRadius);
             yield return new CornerCheck
             {
-                Id = "calliper-barrel",
-                Scope = CheckScope.Wheel,
-                Title = "Calliper to barrel",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.CalliperBarrel,
                 Missing = [.. plan.Inputs.Lacking(barrel)],
                 Value = n => n.X[barrel] - n.X[radius],
                 Low = Limit(plan.Limits.CalliperToWheel),
@@ -153,10 +139,7 @@ internal static class WheelChecks
             var spacer = plan.Wheel;
             yield return new CornerCheck
             {
-                Id = "calliper-spokes",
-                Scope = CheckScope.Wheel,
-                Title = "Calliper to spokes",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.CalliperSpokes,
                 Missing = [.. plan.Inputs.Lacking(room), .. MissingReading.If(spacer is null, RimPath(plan), "wheel offset and tyre")],
                 Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
                 Low = Limit(plan.Limits.CalliperToWheel),
@@ -171,11 +154,7 @@ internal static class WheelChecks
         double rating = plan.Parts.Wheel!.LoadRating!.Si;
         return new CornerCheck
         {
-            Id = "wheel-load",
-            Scope = CheckScope.Wheel,
-            Title = "Load rating of the wheel",
-            Unit = Units.Percent,
-            Decimals = 0,
+            Kind = CheckCatalogue.WheelLoad,
             Missing = [.. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (rating / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
@@ -185,11 +164,7 @@ internal static class WheelChecks
 
     private static CornerCheck Diameter(RimDesignation rim, TyreDesignation size) => new()
     {
-        Id = "rim-diameter",
-        Scope = CheckScope.Wheel,
-        Title = "Tyre and rim diameter",
-        Unit = Units.Inch,
-        Decimals = 0,
+        Kind = CheckCatalogue.RimDiameter,
         Value = _ => (size.RimCode - rim.DiameterCode) * RimCodes.WidthCodeMetres,
         Low = -1e-6,
         High = 1e-6,
@@ -205,11 +180,7 @@ internal static class WheelChecks
         const double Rounding = 1e-6;
         return new CornerCheck
         {
-            Id = "rim-width",
-            Scope = CheckScope.Wheel,
-            Title = "Rim width for the tyre",
-            Unit = Units.Inch,
-            Decimals = 1,
+            Kind = CheckCatalogue.RimWidth,
             Value = _ => RimCodes.Width(rim.WidthCode),
             Low = low - Rounding,
             High = high + Rounding,
@@ -232,11 +203,7 @@ internal static class WheelChecks
         double kilograms = capacity / Units.StandardGravity;
         return new CornerCheck
         {
-            Id = "tyre-load",
-            Scope = CheckScope.Wheel,
-            Title = "Load index",
-            Unit = Units.Percent,
-            Decimals = 0,
+            Kind = CheckCatalogue.TyreLoad,
             Missing = [.. MissingReading.If(size.GreatestLoad is null, TyrePath(plan), "load index in the tyre's designation"), .. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (kilograms / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
@@ -251,11 +218,7 @@ internal static class WheelChecks
         double? symbol = SpeedSymbol.MetresPerSecond(size.Service?.SpeedSymbol);
         return new CornerCheck
         {
-            Id = "tyre-speed",
-            Scope = CheckScope.Wheel,
-            Title = "Speed symbol",
-            Unit = Units.KilometrePerHour,
-            Decimals = 0,
+            Kind = CheckCatalogue.TyreSpeed,
             Missing = [.. MissingReading.If(plan.Car.TopSpeed is null, "topSpeed", "top speed of the car"), .. MissingReading.If(symbol is null, TyrePath(plan), "speed symbol in the tyre's designation")],
             Value = _ => symbol!.Value,
             Low = top,
@@ -268,10 +231,7 @@ internal static class WheelChecks
         double change = (RollingDiameter(plan.Parts) / RollingDiameter(plan.PartsNow!)) - 1, limit = Limit(plan.Limits.CircumferenceChange);
         return new CornerCheck
         {
-            Id = "rolling-circumference",
-            Scope = CheckScope.Wheel,
-            Title = "Rolling circumference",
-            Unit = Units.Percent,
+            Kind = CheckCatalogue.RollingCircumference,
             Value = _ => change,
             Low = -limit,
             High = limit,
@@ -288,10 +248,8 @@ internal static class WheelChecks
         double radiusChange = (RollingDiameter(plan.Parts) - RollingDiameter(plan.PartsNow!)) / 2;
         return new CornerCheck
         {
-            Id = "scrub-change",
-            Scope = CheckScope.Wheel,
-            Title = plan.Axle.Steered ? "Scrub radius" : "Wheel's centre plane",
-            Unit = Units.Millimetre,
+            Kind = CheckCatalogue.ScrubChange,
+            PartName = plan.Axle.Steered ? "Scrub radius" : "Wheel's centre plane",
             Missing = [.. MissingReading.If(wheel is null || now is null, RimPath(plan), "offset of both wheels")],
             Value = n => Outward(n) - (plan.Axle.Steered && kingpin.IsGiven ? radiusChange * Math.Tan(n.X[kingpin]) : 0),
             Low = -limit,

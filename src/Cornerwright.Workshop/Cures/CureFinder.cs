@@ -177,7 +177,7 @@ internal static class CureFinder
         for (int c = 0; c < corner.Checks.Count; c++)
         {
             var other = corner.Checks[c];
-            if (c == index || other.Silent || !other.CanSpeak)
+            if (c == index || !other.CanSpeak)
             {
                 continue;
             }

@@ -72,19 +72,18 @@ public static class Judge
     {
         for (int i = 0; i < corner.Checks.Count; i++)
         {
-            var check = corner.Checks[i];
-            if (!check.Silent)
+            var finding = FindingWriter.Of(corner, i, certainty);
+            bool wanting = options.Cures && corner.Checks[i].Curable && (finding.Verdict is Verdict.Fails or Verdict.Tight);
+            findings.Add(wanting ? finding with { Cures = CureFinder.Find(corner, i, certainty) } : finding);
+        }
+
+        foreach (var (figure, index) in corner.Figures)
+        {
+            if (figure.CanSpeak && double.IsFinite(corner.Value(index)))
             {
-                var finding = FindingWriter.Of(corner, i, certainty);
-                bool wanting = options.Cures && check.Curable && (finding.Verdict is Verdict.Fails or Verdict.Tight);
-                findings.Add(wanting ? finding with { Cures = CureFinder.Find(corner, i, certainty) } : finding);
-            }
-            else if (check.Id.StartsWith(SilentValues.FigurePrefix, StringComparison.Ordinal) && check.CanSpeak && double.IsFinite(corner.Value(i)))
-            {
-                var measure = new Measure(corner.Value(i), check.Unit, check.Decimals);
+                var measure = new Measure(corner.Value(index), figure.Kind.Unit, figure.Kind.Decimals);
                 figures.Add(new Figure(
-                    check.Id[SilentValues.FigurePrefix.Length..], check.Title, corner.Plan.Place.Words(), corner.Plan.Place,
-                    measure, measure.With(2 * corner.Doubtful(i).Doubt.StandardDeviation)));
+                    figure.Kind.Id, figure.Kind.Title, corner.Plan.Place.Words(), corner.Plan.Place, measure, measure.With(2 * corner.Doubtful(index).Doubt.StandardDeviation)));
             }
         }
     }

@@ -45,14 +45,14 @@ internal static class WholeCarChecks
     {
         double limit = Limit(left.Plan.Limits.SideDifference);
         return SideDifference(left, right).Judge(
-            Frame("side-difference", "Left and right height", axle), Mm1, -limit, limit, certainty,
+            Frame(CheckCatalogue.SideDifference, axle), UnitOf(CheckCatalogue.SideDifference), -limit, limit, certainty,
             value => Math.Abs(value) < 0.0005 ? "Left and right stand level."
                 : $"The {(value > 0 ? "left" : "right")} side stands {Say.Mm(Math.Abs(value))} higher.");
     }
 
     /// <summary>Left height less right height.</summary>
     internal static CombinedValue SideDifference(CornerResult left, CornerResult right) =>
-        new CombinedValue().Add(left, "height-silent", 1).Add(right, "height-silent", -1);
+        new CombinedValue().Add(left, CarriedKind.Height, 1).Add(right, CarriedKind.Height, -1);
 
     private static Finding? Track(AxlePlace axle, CornerResult left, CornerResult right, double certainty)
     {
@@ -63,7 +63,7 @@ internal static class WholeCarChecks
 
         double limit = Limit(left.Plan.Limits.TrackChange);
         return new CombinedValue().Add(TrackChange(left.Plan, right.Plan)).Judge(
-            Frame("track-change", "Track", axle), Mm1, -limit, limit, certainty,
+            Frame(CheckCatalogue.TrackChange, axle), UnitOf(CheckCatalogue.TrackChange), -limit, limit, certainty,
             value => Math.Abs(value) < 0.00005 ? "The track stays as it is." : $"The track grows by {Say.Mm(value)}.".Replace("grows by -", "shrinks by ", StringComparison.Ordinal));
     }
 
@@ -83,8 +83,8 @@ internal static class WholeCarChecks
     {
         double ratio = RollingRatio(first.Plan.Parts, second.Plan.Parts);
         return new CombinedValue().Add(ratio).Judge(
-            new Finding { Check = "equal-rolling", Title = axle is null ? "Front and rear roll alike" : "Left and right roll alike", Where = where, Axle = axle, Verdict = Verdict.Unknown, Sentence = "" },
-            new Measure(0, Units.Percent, 2), -EqualRolling, EqualRolling, certainty,
+            new Finding { Check = CheckCatalogue.EqualRolling.Id, Title = axle is null ? "Front and rear roll alike" : CheckCatalogue.EqualRolling.General, Where = where, Axle = axle, Verdict = Verdict.Unknown, Sentence = "" },
+            UnitOf(CheckCatalogue.EqualRolling), -EqualRolling, EqualRolling, certainty,
             value => $"Their rolling circumferences differ by {Percent(Math.Abs(value), 1)}; differentials and anti-lock control want them alike.");
     }
 
@@ -96,14 +96,14 @@ internal static class WholeCarChecks
         // The body goes down by the mean travel of the lower axle, and up by what the tyres' radius grows.
         CombinedValue[] axles = [.. new[] { AxlePlace.Front, AxlePlace.Rear }.Select(a => Clearance(car, corners, a)).OrderBy(v => v.Missing.Count > 0 ? double.NegativeInfinity : v.Value)];
         double limit = Limit(corners[0].Plan.Limits.GroundClearance);
-        var frame = new Finding { Check = "ground-clearance", Title = "Ground clearance", Where = "car", Verdict = Verdict.Unknown, Sentence = "", Assumptions = ["tyres sink as much under load as the present ones", "the lowest place follows the lower axle"] };
+        var frame = new Finding { Check = CheckCatalogue.GroundClearance.Id, Title = CheckCatalogue.GroundClearance.General, Where = "car", Verdict = Verdict.Unknown, Sentence = "", Assumptions = ["tyres sink as much under load as the present ones", "the lowest place follows the lower axle"] };
         Finding lower = Judged(axles[0]), other = Judged(axles[1]);
 
         // Where the other axle may turn out to be the low one, one axle's probability is not the car's.
         bool both = Math.Min(lower.Probability ?? 0, 1 - (other.Probability ?? 1)) > BentProbability.Noticeable;
         return lower with { FirstOrderEnough = lower.FirstOrderEnough && !both };
 
-        Finding Judged(CombinedValue axle) => axle.Judge(frame, Mm1 with { Decimals = 0 }, limit, double.PositiveInfinity, certainty,
+        Finding Judged(CombinedValue axle) => axle.Judge(frame, UnitOf(CheckCatalogue.GroundClearance), limit, double.PositiveInfinity, certainty,
             value => $"{Mm(value, 0)} under the lowest place; {Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} {(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
     }
 
@@ -112,15 +112,15 @@ internal static class WholeCarChecks
     {
         CornerResult left = Of(corners, axle, left: true), right = Of(corners, axle, left: false);
         double radius = Rolls(left.Plan.Parts) && left.Plan.PartsNow is { } now && Rolls(now) ? (WheelChecks.RollingDiameter(left.Plan.Parts) - WheelChecks.RollingDiameter(now)) / 2 : 0;
-        return new CombinedValue().Add("groundClearance", "ground clearance", car.GroundClearance, 1).Add(left, HeightChecks.RideTravel, -0.5).Add(right, HeightChecks.RideTravel, -0.5).Add(radius);
+        return new CombinedValue().Add("groundClearance", "ground clearance", car.GroundClearance, 1).Add(left, CarriedKind.RideTravel, -0.5).Add(right, CarriedKind.RideTravel, -0.5).Add(radius);
     }
 
     internal static bool Rolls(CornerParts parts) => parts.TyreSize is not null;
 
-    private static Measure Mm1 => new(0, Units.Millimetre, 1);
+    private static Measure UnitOf(CheckKind kind) => new(0, kind.Unit, kind.Decimals);
 
-    private static Finding Frame(string check, string title, AxlePlace axle) =>
-        new() { Check = check, Title = title, Where = $"{axle.Words()} axle", Axle = axle, Verdict = Verdict.Unknown, Sentence = "" };
+    private static Finding Frame(CheckKind kind, AxlePlace axle) =>
+        new() { Check = kind.Id, Title = kind.General, Where = $"{axle.Words()} axle", Axle = axle, Verdict = Verdict.Unknown, Sentence = "" };
 
     private static CornerResult Of(IReadOnlyList<CornerResult> corners, AxlePlace axle, bool left) =>
         corners[(axle == AxlePlace.Front ? 0 : 2) + (left ? 0 : 1)];

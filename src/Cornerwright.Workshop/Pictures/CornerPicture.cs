@@ -1,22 +1,8 @@
 using Cornerwright.Garage.Chassis;
+using Cornerwright.Workshop.Findings;
 
 
 namespace Cornerwright.Workshop.Pictures;
-
-/// <summary>What happens on a wheel's way from full droop to full bump.</summary>
-public enum TravelEvent
-{
-    DroopStop,
-    SpringSeats,
-    HelperShuts,
-    Ride,
-    StopTouched,
-    StopSpent,
-    CoilBind,
-    DamperShut,
-    MetalMeets,
-    TyreTouches,
-}
 
 /// <summary>One event of the travel column.</summary>
 /// <param name="Travel">m, bump positive.</param>

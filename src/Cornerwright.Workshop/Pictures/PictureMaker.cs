@@ -24,36 +24,15 @@ internal static class PictureMaker
     private static IReadOnlyList<TravelMark> Marks(CornerResult corner)
     {
         var marks = new List<TravelMark>();
-        foreach (var (id, what, words) in new[]
+        foreach (var (mark, index) in corner.Marks)
         {
-            ("droop", TravelEvent.DroopStop, "full droop"), ("seats", TravelEvent.SpringSeats, "spring seats"), ("touch", TravelEvent.StopTouched, "bump stop touched"),
-            ("spent", TravelEvent.StopSpent, "bump stop spent"), ("bind", TravelEvent.CoilBind, "coils touch"), ("shut", TravelEvent.DamperShut, "damper shut"),
-            ("metal", TravelEvent.MetalMeets, "metal meets metal"), ("tyre", TravelEvent.TyreTouches, "tyre touches"),
-        })
-        {
-            Add(corner, marks, SilentValues.MarkPrefix + id, what, words);
-        }
-
-        foreach (var load in corner.Plan.Loads)
-        {
-            Add(corner, marks, SilentValues.MarkPrefix + "ride-" + load.Case.Id, TravelEvent.Ride, "ride, " + load.Case.Name);
-        }
-
-        foreach (var slot in corner.Plan.Station.Stack.Where(s => s.Spring is { Role: not SpringRole.Main }))
-        {
-            Add(corner, marks, SilentValues.MarkPrefix + "helper-" + slot.Part.Id, TravelEvent.HelperShuts, slot.Part.Name + " shuts");
+            if (mark.CanSpeak && double.IsFinite(corner.Value(index)))
+            {
+                marks.Add(new TravelMark(mark.Event, corner.Value(index), 2 * corner.Doubtful(index).Doubt.StandardDeviation, mark.Words));
+            }
         }
 
         return [.. marks.OrderBy(m => m.Travel).ThenBy(m => m.Event)];
-    }
-
-    private static void Add(CornerResult corner, List<TravelMark> marks, string check, TravelEvent what, string words)
-    {
-        int index = corner.Find(check);
-        if (index >= 0 && corner.Checks[index].CanSpeak && double.IsFinite(corner.Value(index)))
-        {
-            marks.Add(new TravelMark(what, corner.Value(index), 2 * corner.Doubtful(index).Doubt.StandardDeviation, words));
-        }
     }
 
     private static IReadOnlyList<StackState> Stack(CornerResult corner)

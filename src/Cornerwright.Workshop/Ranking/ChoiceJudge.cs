@@ -19,7 +19,7 @@ namespace Cornerwright.Workshop.Ranking;
 /// </summary>
 internal sealed class ChoiceJudge
 {
-    public const string Rides = "rides", WishedFrequency = "wished-frequency", WishedCamber = "wished-camber", WishedBudget = "wished-budget";
+    public const string WishedBudget = "wished-budget";
 
     private readonly SearchSpace _space;
     private readonly CornerResult _otherLeft, _otherRight;
@@ -69,7 +69,7 @@ internal sealed class ChoiceJudge
         var broken = new List<BrokenCheck>();
         Broken(left, broken);
         Broken(right, broken);
-        broken.RemoveAll(b => b.Check is WishedFrequency || IsWheels(b.Check, left));
+        broken.RemoveAll(b => b.Check == CheckCatalogue.WishedFrequency.Id || IsWheels(b.Check, left));
         left.AddDoubt();
         right.AddDoubt();
         var joint = new JointMargins();
@@ -85,7 +85,7 @@ internal sealed class ChoiceJudge
 
     private static bool IsWheels(string id, CornerResult corner) => corner.Find(id) is var i && i >= 0 && !IsSuspension(corner.Checks[i]);
 
-    private static bool IsSuspension(CornerCheck check) => check.Scope == CheckScope.Suspension;
+    private static bool IsSuspension(CornerCheck check) => check.Kind.Scope == CheckScope.Suspension;
 
     /// <returns>How many checks lack a reading.</returns>
     private static int AddCorner(JointMargins joint, CornerResult corner, bool suspensionOnly)
@@ -95,7 +95,7 @@ internal sealed class ChoiceJudge
         {
             var check = corner.Checks[i];
             bool suspension = IsSuspension(check);
-            if (check.Silent || (suspensionOnly && !suspension))
+            if (suspensionOnly && !suspension)
             {
                 continue;
             }
@@ -118,29 +118,29 @@ internal sealed class ChoiceJudge
         var place = corner.Plan.Place;
         if (corner.Plan.CanRide && corner.Plan.HasLoad(CornerPlan.Wanted) && !double.IsFinite(corner.Numbers.Read.Ride[CornerPlan.Wanted]))
         {
-            broken.Add(new(Rides, StaticChecks.Title(StaticCheck.Rides), place.Words(), place, new Measure(0, Units.Millimetre, 1)));
+            broken.Add(new(CheckCatalogue.Carries.Id, CheckCatalogue.Carries.General, place.Words(), place, new Measure(0, Units.Millimetre, 1)));
         }
 
         for (int i = 0; i < corner.Checks.Count; i++)
         {
             var check = corner.Checks[i];
             double margin = Math.Min(corner.Value(i) - check.Low, check.High - corner.Value(i));
-            if (!check.Silent && double.IsFinite(corner.Value(i)) && margin < 0)
+            if (double.IsFinite(corner.Value(i)) && margin < 0)
             {
                 broken.Add(new(check.Id, check.Title, place.Words(), place, new Measure(-margin, check.Unit, check.Decimals), check.Clearance));
             }
         }
 
-        Wish(corner, "figure-ride-frequency", WishedFrequency, StaticCheck.Frequency, _space.Frequency, 2, broken);
-        Wish(corner, "figure-camber-ride", WishedCamber, StaticCheck.Camber, _space.Camber, 2, broken);
+        Wish(corner, FigureKind.RideFrequency, CheckCatalogue.WishedFrequency, _space.Frequency, broken);
+        Wish(corner, FigureKind.CamberAtRide, CheckCatalogue.WishedCamber, _space.Camber, broken);
     }
 
-    private static void Wish(CornerResult corner, string figure, string id, StaticCheck check, (double Low, double High) wished, int decimals, List<BrokenCheck> broken)
+    private static void Wish(CornerResult corner, FigureKind figure, CheckKind wish, (double Low, double High) wished, List<BrokenCheck> broken)
     {
         double value = Figure(corner, figure), margin = Math.Min(value - wished.Low, wished.High - value);
         if (double.IsFinite(value) && margin < 0)
         {
-            broken.Add(new(id, StaticChecks.Title(check), corner.Plan.Place.Words(), corner.Plan.Place, new Measure(-margin, StaticChecks.UnitOf(check), decimals)));
+            broken.Add(new(wish.Id, wish.General, corner.Plan.Place.Words(), corner.Plan.Place, new Measure(-margin, wish.Unit, wish.Decimals)));
         }
     }
 
@@ -178,11 +178,11 @@ internal sealed class ChoiceJudge
             }
 
             var doubt = value.Combined.Doubt();
-            joint.Add(value.Combined.Value, value.Low, value.High, doubt, value.Combined.Parts, suspension: value.Check == "side-difference");
+            joint.Add(value.Combined.Value, value.Low, value.High, doubt, value.Combined.Parts, suspension: value.Check == CheckCatalogue.SideDifference.Id);
             tightest = Tighter(tightest, value.Check, value.Title, value.Where, value.Unit.With(value.Combined.Value), value.Low, value.High, doubt);
         }
 
-        double frequency = (Figure(left, "figure-ride-frequency") + Figure(right, "figure-ride-frequency")) / 2;
+        double frequency = (Figure(left, FigureKind.RideFrequency) + Figure(right, FigureKind.RideFrequency)) / 2;
         return new ChoiceVerdict
         {
             Probability = joint.Probability(),
@@ -199,7 +199,7 @@ internal sealed class ChoiceJudge
         for (int i = 0; i < corner.Checks.Count; i++)
         {
             var check = corner.Checks[i];
-            if (!check.Silent && double.IsFinite(corner.Value(i)) && !check.UnknownAtLock(corner.Value(i)))
+            if (double.IsFinite(corner.Value(i)) && !check.UnknownAtLock(corner.Value(i)))
             {
                 least = Tighter(least, check.Id, check.Title, corner.Plan.Place.Words(), new Measure(corner.Value(i), check.Unit, check.Decimals), check.Low, check.High, corner.Doubtful(i).Doubt);
             }
@@ -217,11 +217,11 @@ internal sealed class ChoiceJudge
 
     private double HeightMiss(CornerResult corner)
     {
-        double height = corner.Value(corner.Find("height-silent"));
+        double height = corner.Value(corner.Find(CarriedKind.Height));
         return Math.Abs(height - (double.IsNaN(_space.HeightTarget) ? corner.Plan.Corner.RideHeight?.Si ?? double.NaN : _space.HeightTarget));
     }
 
-    private static double Figure(CornerResult corner, string id) => corner.Find(id) is var i && i >= 0 ? corner.Value(i) : double.NaN;
+    private static double Figure(CornerResult corner, FigureKind kind) => corner.Find(kind) is var i && i >= 0 ? corner.Value(i) : double.NaN;
 
     private static IEnumerable<(Input, double)> Parts(CornerResult corner, int check)
     {

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Checks;
 
 namespace Cornerwright.Workshop.Ranking;
 
@@ -35,32 +36,39 @@ internal static class StaticChecks
 {
     public const int Count = (int)StaticCheck.Frequency + 1;
 
-    /// <summary>In the judge's words where the judge has the check too.</summary>
+    /// <summary>The judge's own kind, which the quick evaluation shares.</summary>
+    public static CheckKind KindOf(StaticCheck check) => check switch
+    {
+        StaticCheck.FitBetween => CheckCatalogue.FitBare,
+        StaticCheck.FitPerch or StaticCheck.FitMount => CheckCatalogue.Fit,
+        StaticCheck.BodyThread => CheckCatalogue.BodyThread,
+        StaticCheck.CollarThread => CheckCatalogue.CollarThread,
+        StaticCheck.Rides => CheckCatalogue.Carries,
+        StaticCheck.RideHeight => CheckCatalogue.RideHeight,
+        StaticCheck.SeatedAtDroop => CheckCatalogue.SeatedAtDroop,
+        StaticCheck.Captive => CheckCatalogue.Captive,
+        StaticCheck.StopOrder => CheckCatalogue.StopOrder,
+        StaticCheck.CoilRoom => CheckCatalogue.CoilRoom,
+        StaticCheck.SpringTravel => CheckCatalogue.SpringTravel,
+        StaticCheck.SpringStress => CheckCatalogue.SpringStress,
+        StaticCheck.Buckling => CheckCatalogue.Buckling,
+        StaticCheck.Crossover => CheckCatalogue.Crossover,
+        StaticCheck.HelperShut => CheckCatalogue.HelperShut,
+        StaticCheck.BumpTravel => CheckCatalogue.BumpTravel,
+        StaticCheck.DroopTravel => CheckCatalogue.DroopTravel,
+        StaticCheck.StopUse => CheckCatalogue.StopUse,
+        StaticCheck.DamperWindow => CheckCatalogue.DamperWindow,
+        StaticCheck.DamperMiddle => CheckCatalogue.DamperMiddle,
+        StaticCheck.Camber => CheckCatalogue.WishedCamber,
+        _ => CheckCatalogue.WishedFrequency,
+    };
+
+    /// <summary>For people; which of a spring's two seats it is where the kind does not say.</summary>
     public static string Title(StaticCheck check) => check switch
     {
-        StaticCheck.FitBetween => "Springs and sheets on each other",
         StaticCheck.FitPerch => "Spring on its perch",
         StaticCheck.FitMount => "Spring on the top mount",
-        StaticCheck.BodyThread => "Body in its clamp",
-        StaticCheck.CollarThread => "Collar on its thread",
-        StaticCheck.Rides => "Carries the car at all",
-        StaticCheck.RideHeight => "Ride height",
-        StaticCheck.SeatedAtDroop => "Seated at full droop",
-        StaticCheck.Captive => "Adapter stays in its spring",
-        StaticCheck.StopOrder => "Bump stop ends the travel",
-        StaticCheck.CoilRoom => "Coil room",
-        StaticCheck.SpringTravel => "Working travel of the spring",
-        StaticCheck.SpringStress => "Stress in the spring",
-        StaticCheck.Buckling => "Buckling of the spring",
-        StaticCheck.Crossover => "Crossover of the tender",
-        StaticCheck.HelperShut => "Helper shut at ride",
-        StaticCheck.BumpTravel => "Free bump travel",
-        StaticCheck.DroopTravel => "Droop travel",
-        StaticCheck.StopUse => "Bump stop at rest, loaded",
-        StaticCheck.DamperWindow => "Damper in its maker's window",
-        StaticCheck.DamperMiddle => "Damper near its middle",
-        StaticCheck.Camber => "Camber wanted",
-        _ => "Ride frequency wanted",
+        _ => KindOf(check).General,
     };
 
     /// <summary>
@@ -78,12 +86,5 @@ internal static class StaticChecks
         _ => 1,
     };
 
-    public static Unit UnitOf(StaticCheck check) => check switch
-    {
-        StaticCheck.SpringStress or StaticCheck.Crossover or StaticCheck.StopUse or StaticCheck.DamperMiddle => Units.Percent,
-        StaticCheck.HelperShut => Units.Newton,
-        StaticCheck.Camber => Units.Degree,
-        StaticCheck.Frequency => Units.Hertz,
-        _ => Units.Millimetre,
-    };
+    public static Unit UnitOf(StaticCheck check) => KindOf(check).Unit;
 }

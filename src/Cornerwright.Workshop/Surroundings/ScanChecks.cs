@@ -39,10 +39,9 @@ internal static class ScanChecks
             string name = least.Scan.Scan.Name;
             yield return new CornerCheck
             {
-                Id = "scan-" + least.Scan.Scan.Id,
-                Scope = CheckScope.WheelInCar,
-                Title = $"{(part == WheelPart.Tyre ? "Tyre" : "Rim")} to scan: {name}",
-                Unit = Units.Millimetre,
+                Kind = CheckCatalogue.Scan,
+                PartId = least.Scan.Scan.Id,
+                PartName = $"{(part == WheelPart.Tyre ? "Tyre" : "Rim")} to scan: {name}",
                 Missing = [.. plan.Clearance.Missing, .. ready ? Failed(plan, found) : []],
                 MissingAtLock = body ? plan.Clearance.MissingAtLock : [],
                 Value = least.Value,

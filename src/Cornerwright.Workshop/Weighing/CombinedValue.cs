@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Doubt;
+using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -20,14 +21,15 @@ internal sealed class CombinedValue
     /// <summary>Change of the value for one standard deviation of each input.</summary>
     public IEnumerable<(Input Input, double Contribution)> Parts => _parts.Values;
 
-    /// <summary>Adds a corner's check by its id.</summary>
-    public CombinedValue Add(CornerResult corner, string check, double weight)
+    /// <summary>Adds what a corner carries to its axle.</summary>
+    public CombinedValue Add(CornerResult corner, CarriedKind kind, double weight)
     {
-        int index = corner.Find(check);
-        if (index < 0 || !corner.Checks[index].CanSpeak || !double.IsFinite(corner.Value(index)))
+        int index = corner.Find(kind);
+        var lacking = corner.MissingFor(index);
+        if (lacking.Count > 0 || !double.IsFinite(corner.Value(index)))
         {
             string where = Garage.Chassis.Places.Words(corner.Plan.Place);
-            _missing.AddRange(index < 0 || corner.Checks[index].CanSpeak ? [new(corner.Plan.Path + "/motion", $"{where}: the ride height is out of the motion's reach")] : corner.Checks[index].Missing.Select(m => m with { Label = $"{where}: {m.Label}" }));
+            _missing.AddRange(lacking.Count == 0 ? [new(corner.Plan.Path + "/motion", $"{where}: the ride height is out of the motion's reach")] : lacking.Select(m => m with { Label = $"{where}: {m.Label}" }));
             return this;
         }
 

@@ -18,28 +18,36 @@ internal readonly record struct DoubtfulValue(double Value, LinearDoubt Doubt);
 /// <summary>One corner judged: every check's value, and how each input moves it.</summary>
 internal sealed class CornerResult
 {
-    private readonly double[][] _contributions;   // [check][input]: change of the value for one standard deviation
+    private readonly CornerValue[] _all;   // checks, then figures, marks and what axles are made of
+    private readonly double[][] _contributions;   // [value][input]: change of the value for one standard deviation
     private readonly double[] _values;
     private readonly double[] _meanShifts, _blind;
-    private readonly ReadSet[] _reads;   // by check: what its value was worked out from
+    private readonly ReadSet[] _reads;   // by value: what it was worked out from
     private readonly SolvedCorner _moved;
 
-    private CornerResult(CornerPlan plan, IReadOnlyList<CornerCheck> checks, SolvedCorner numbers)
+    private CornerResult(CornerPlan plan, IReadOnlyList<CornerCheck> checks, IEnumerable<CornerValue> others, SolvedCorner numbers)
     {
         (Plan, Checks, Numbers) = (plan, checks, numbers);
-        _values = new double[checks.Count];
-        _meanShifts = new double[checks.Count];
-        _blind = new double[checks.Count];
-        _contributions = new double[checks.Count][];
+        _all = [.. checks, .. others];
+        _values = new double[_all.Length];
+        _meanShifts = new double[_all.Length];
+        _blind = new double[_all.Length];
+        _contributions = new double[_all.Length][];
 
         // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
         _moved = new SolvedCorner(plan);
-        _reads = new ReadSet[checks.Count];
+        _reads = new ReadSet[_all.Length];
     }
 
     public CornerPlan Plan { get; }
 
     public IReadOnlyList<CornerCheck> Checks { get; }
+
+    /// <summary>Each with its place among all values.</summary>
+    public IEnumerable<(CornerFigure Figure, int Index)> Figures => Others<CornerFigure>();
+
+    /// <inheritdoc cref="Figures"/>
+    public IEnumerable<(CornerMark Mark, int Index)> Marks => Others<CornerMark>();
 
     /// <summary>Solved at the best estimate.</summary>
     public SolvedCorner Numbers { get; }
@@ -64,18 +72,18 @@ internal sealed class CornerResult
         checks.AddRange(FitChecks.For(plan));
         checks.AddRange(HeightChecks.For(plan));
         checks.AddRange(WheelChecks.For(plan));
-        checks.AddRange(SilentValues.For(plan));
+        List<CornerValue> others = [.. FiguresAndMarks.Figures(plan), .. FiguresAndMarks.Marks(plan), .. HeightChecks.Carried(plan)];
         var leasts = ScanChecks.Prepare(plan, scans ?? []);
         plan.Inputs.AddBystanders();
         var numbers = new SolvedCorner(plan);
         numbers.Solve(note: true);
         checks.AddRange(ClearanceChecks.For(plan, numbers));
         checks.AddRange(ScanChecks.For(plan, leasts, numbers));
-        var result = new CornerResult(plan, checks, numbers);
-        for (int c = 0; c < checks.Count; c++)
+        var result = new CornerResult(plan, checks, others, numbers);
+        for (int c = 0; c < result._all.Length; c++)
         {
             result._reads[c] = new ReadSet();
-            result._values[c] = checks[c].CanSpeak ? checks[c].Value(new(numbers, result._reads[c])) : double.NaN;
+            result._values[c] = result._all[c].CanSpeak ? result._all[c].Value(new(numbers, result._reads[c])) : double.NaN;
         }
 
         return result;
@@ -86,6 +94,16 @@ internal sealed class CornerResult
     /// <summary>What a check's value was worked out from at the best estimate.</summary>
     public ReadSet ReadsOf(int check) => _reads[check];
 
+    /// <summary>Place of a figure among all values; -1 where this corner has none of the kind.</summary>
+    public int Find(FigureKind kind) => Array.FindIndex(_all, v => v is CornerFigure figure && figure.Kind == kind);
+
+    /// <summary>Place of a carried value among all values.</summary>
+    public int Find(CarriedKind kind) => Array.FindIndex(_all, v => v is CarriedValue carried && carried.Kind == kind);
+
+    /// <summary>What keeps a value from being known; empty where nothing does.</summary>
+    public IReadOnlyList<MissingReading> MissingFor(int value) => _all[value].Missing;
+
+    /// <summary>Place of a check; -1 where this corner has none of the id.</summary>
     public int Find(string id)
     {
         for (int i = 0; i < Checks.Count; i++)
@@ -125,7 +143,7 @@ internal sealed class CornerResult
         double[] deviations = new double[Plan.Inputs.Count];
         double sigma = Doubtful(check).Doubt.StandardDeviation;
         double bent = BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
-        return Math.Max(bent, Checks[check].Id == TravelChecks.StopOrder ? TouchInDoubt(check, sigma) : 0);
+        return Math.Max(bent, Checks[check].Kind == CheckCatalogue.StopOrder ? TouchInDoubt(check, sigma) : 0);
 
         double Along(double far)
         {
@@ -189,7 +207,7 @@ internal sealed class CornerResult
 
         // What the check did not read may stay as it is.
         _moved.Follow(Numbers, _reads[check], _reads[check]);
-        double value = Checks[check].Value(_moved.Read);
+        double value = _all[check].Value(_moved.Read);
         for (int i = 0; i < inputs.Count; i++)
         {
             _moved.Values[i] = inputs[i].Value;
@@ -202,13 +220,13 @@ internal sealed class CornerResult
     public void AddDoubt()
     {
         int inputs = Plan.Inputs.Count;
-        for (int c = 0; c < Checks.Count; c++)
+        for (int c = 0; c < _all.Length; c++)
         {
             _contributions[c] = new double[inputs];
         }
 
         // One side first. The other side shows how a value bends; it is asked for only where that can change an answer.
-        double[] moved = new double[Checks.Count];
+        double[] moved = new double[_all.Length];
         for (int i = 0; i < inputs; i++)
         {
             double sigma = Plan.Inputs.Inputs[i].Sigma;
@@ -238,7 +256,7 @@ internal sealed class CornerResult
             }
         }
 
-        for (int c = 0; c < Checks.Count && Plan.Inputs.Learned is not null; c++)
+        for (int c = 0; c < _all.Length && Plan.Inputs.Learned is not null; c++)
         {
             _contributions[c] = LearnedDoubt.Slopes(Plan.Inputs, _contributions[c]);
         }
@@ -248,7 +266,7 @@ internal sealed class CornerResult
     {
         double up = _contributions[c][i];
         bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
-        _contributions[c][i] = upKnown && downKnown ? Slope(up, down, Checks[c].Clearance >= 0) : upKnown ? up : downKnown ? -down : 0;
+        _contributions[c][i] = upKnown && downKnown ? Slope(up, down, _all[c] is CornerCheck { Clearance: >= 0 }) : upKnown ? up : downKnown ? -down : 0;
         _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
         _blind[c] += asked && upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
     }
@@ -264,18 +282,18 @@ internal sealed class CornerResult
     private double[] LeastOfInterest()
     {
         const double FarAway = 5, LeastShare = 0.002;
-        var least = new double[Checks.Count];
+        var least = new double[_all.Length];
         for (int c = 0; c < least.Length; c++)
         {
-            var check = Checks[c];
             double variance = 0;
             foreach (double up in _contributions[c])
             {
                 variance += double.IsFinite(up) ? up * up : 0;
             }
 
-            double margin = Math.Min(_values[c] - check.Low, check.High - _values[c]);
-            bool certain = check.Silent ? !check.Carried : Math.Abs(margin) > FarAway * Math.Sqrt(variance);
+            // A figure or a mark has no limit near which a bend could matter; what axles are made of may have.
+            bool certain = _all[c] is CornerCheck check
+                ? Math.Abs(Math.Min(_values[c] - check.Low, check.High - _values[c])) > FarAway * Math.Sqrt(variance) : _all[c] is not CarriedValue;
             least[c] = certain || !double.IsFinite(_values[c]) ? double.PositiveInfinity : Math.Sqrt(LeastShare * variance);
         }
 
@@ -303,9 +321,21 @@ internal sealed class CornerResult
         _moved.Follow(Numbers, input);
         for (int c = 0; c < values.Length; c++)
         {
-            values[c] = !double.IsFinite(_values[c]) ? double.NaN : _reads[c].Has(input) ? Checks[c].Value(_moved.Read) : _values[c];
+            values[c] = !double.IsFinite(_values[c]) ? double.NaN : _reads[c].Has(input) ? _all[c].Value(_moved.Read) : _values[c];
         }
 
         _moved.Values[input] = home;
+    }
+
+    private IEnumerable<(T Value, int Index)> Others<T>()
+        where T : CornerValue
+    {
+        for (int i = Checks.Count; i < _all.Length; i++)
+        {
+            if (_all[i] is T value)
+            {
+                yield return (value, i);
+            }
+        }
     }
 }

@@ -1,5 +1,6 @@
 using Bunit;
 using Cornerwright.Web.Components.Pictures;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Pictures;
 using Microsoft.AspNetCore.Components.Web;
 

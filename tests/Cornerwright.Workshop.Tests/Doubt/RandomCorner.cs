@@ -18,7 +18,7 @@ internal static class RandomCorner
     public static IReadOnlyList<DrawnShare> Draw(CornerResult corner, string build, int draws, int seed, bool search)
     {
         var numbers = new SolvedCorner(corner.Plan);
-        int[] speaking = [.. Enumerable.Range(0, corner.Checks.Count).Where(c => !corner.Checks[c].Silent && corner.Checks[c].CanSpeak && double.IsFinite(corner.Value(c)))];
+        int[] speaking = [.. Enumerable.Range(0, corner.Checks.Count).Where(c => corner.Checks[c].CanSpeak && double.IsFinite(corner.Value(c)))];
         int[] holds = new int[speaking.Length], unsolved = new int[speaking.Length];
         var random = new Random(seed);
         for (int d = 0; d < draws; d++)

@@ -66,7 +66,7 @@ internal static class WholeCarDraw
         };
     }
 
-    private static double Height(CornerResult corner, CornerReader n) => corner.Checks[corner.Find("height-silent")].Value(n);
+    private static double Height(CornerResult corner, CornerReader n) => n.X[corner.Plan.Inputs.Add(corner.Plan.Path + "/rideHeight", "", corner.Plan.Corner.RideHeight)] - n.Ride[0];
 
     private static double Outward(CornerResult corner, CornerReader n) => corner.Plan.Wheel!.AxialCentre(n.X) - corner.Plan.WheelNow!.AxialCentre(n.X);
 

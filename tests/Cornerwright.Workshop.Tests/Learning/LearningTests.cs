@@ -5,6 +5,7 @@ using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
+using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
@@ -117,7 +118,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
     {
         var read = Bare.With(new TrueCar(Bare, new Random(Seed + 4)).Read(Build, "after")) with { UseLearned = true };
         var corner = CornerResult.Of(CornerPlan.Compile(read, Build, CornerPlace.RearLeft, CarLearning.InUse(read)));
-        int check = corner.Find("height-silent");
+        int check = corner.Find(CarriedKind.Height);
         double stated = corner.Doubtful(check).Doubt.StandardDeviation;
         var random = new Random(Seed + 5);
         double[] units = new double[corner.Plan.Inputs.Count];
@@ -194,7 +195,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
     private static (double Value, double Sigma) Predict(Car car, Build build, CornerPlace place)
     {
         var corner = CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)));
-        int check = corner.Find("height-silent");
+        int check = corner.Find(CarriedKind.Height);
         return (corner.Value(check), corner.Doubtful(check).Doubt.StandardDeviation);
     }
 

@@ -36,7 +36,7 @@ public class JointMarginsTests
             {
                 var check = corners[c].Checks[i];
                 var doubt = corners[c].Contributions(i).IsEmpty ? default : corners[c].Doubtful(i).Doubt;
-                if (!check.Silent && double.IsFinite(corners[c].Value(i)) && check.Scope == CheckScope.Suspension && doubt.StandardDeviation > 0)
+                if (double.IsFinite(corners[c].Value(i)) && check.Kind.Scope == CheckScope.Suspension && doubt.StandardDeviation > 0)
                 {
                     int index = i;
                     double low = corners[c].Value(i) - ((1 + (0.25 * (speaking.Count % 9))) * doubt.StandardDeviation);

@@ -2,6 +2,7 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
+using Cornerwright.Workshop.Checks;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Learning;
@@ -45,7 +46,7 @@ public class SolvedSettingTests
             foreach (var place in new[] { CornerPlace.FrontLeft, CornerPlace.FrontRight })
             {
                 var corner = CornerResult.AtBest(CornerPlan.Compile(WithPlate(), build.Build, place, CarLearning.InUse(WithPlate())));
-                double camber = corner.Value(corner.Find("figure-camber-ride"));
+                double camber = corner.Value(corner.Find(FigureKind.CamberAtRide));
 
                 // A plate set to half a millimetre leaves a quarter, over an axis of about half a metre: 0.03 deg.
                 Assert.Equal(Spaces.Degrees(wanted).Si, camber, 0.04 * Math.PI / 180);

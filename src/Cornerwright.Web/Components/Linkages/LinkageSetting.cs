@@ -5,6 +5,7 @@ using Cornerwright.Garage.Problems;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Linkages;
 using Cornerwright.Workshop.Pictures;

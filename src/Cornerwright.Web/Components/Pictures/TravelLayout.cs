@@ -1,3 +1,4 @@
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Pictures;
 
 namespace Cornerwright.Web.Components.Pictures;
