@@ -17,9 +17,13 @@ internal sealed class BodyGaps(ThingPlaces places)
     private readonly ThingPlaces _places = places;
 
     /// <summary>The least gap and its place; not finite where the wheel cannot be.</summary>
-    public Clearing Of(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
+    public Clearing Of(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer) =>
+        Of(_places, n, wheel, pointsInBody, travel, steer);
+
+    /// <inheritdoc cref="Of(CornerReader, in WheelSolid, ReadOnlySpan{Vec3}, double, double)"/>
+    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
     {
-        if (!_places.Pose(n, n.Motion, travel, steer, out var pose))
+        if (!places.Pose(n, n.Motion, travel, steer, out var pose))
         {
             return ClearanceNumbers.Unknown;
         }
@@ -38,73 +42,13 @@ internal sealed class BodyGaps(ThingPlaces places)
     public double GapAt(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
         _places.Pose(n, n.Motion, travel, steer, out var pose) ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
 
-    /// <summary>The travel at which a line's gap is least; not a number where it cannot be less than the least known.</summary>
-    public double TravelOfLeast(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double steer, double droop, double bump, double known)
-    {
-        // Coarse samples first: where even the steepest possible fall between them stays above the least gap known, that is all.
-        // Then even samples, and golden section round the lowest unless it is an end toward which the gap still falls.
-        const int Samples = 9, Coarse = 4;
-        const double Accuracy = 2e-4, Golden = 0.38196601125010515;
-        double step = (bump - droop) / (Samples - 1), best = double.PositiveInfinity, at = double.NaN, bound = double.PositiveInfinity;
-        Span<double> gaps = stackalloc double[Samples];
-        for (int k = 0; k < Samples; k += Coarse)
-        {
-            gaps[k] = RoughGap(n, wheel, points, droop + (k * step), steer);
-            bound = k == 0 ? bound : Math.Min(bound, 0.5 * (gaps[k] + gaps[k - Coarse] - (FirstTouch.SteepestGap * Coarse * step)));
-        }
-
-        if (double.IsFinite(known) && bound - RoughError > known)
-        {
-            return double.NaN;
-        }
-
-        for (int k = 0; k < Samples; k++)
-        {
-            double gap = k % Coarse == 0 ? gaps[k] : RoughGap(n, wheel, points, droop + (k * step), steer);
-            if (gap < best)
-            {
-                (best, at) = (gap, droop + (k * step));
-            }
-        }
-
-        // At an end: does it fall toward the inside?
-        double low = Math.Max(droop, at - step), high = Math.Min(bump, at + step);
-        double inward = low == at ? at + Accuracy : high == at ? at - Accuracy : double.NaN;
-        if (!(step > 0) || (double.IsFinite(inward) && Of(n, wheel, points, inward, steer).Gap >= Of(n, wheel, points, at, steer).Gap))
-        {
-            return at;
-        }
-
-        double a = low + (Golden * (high - low)), b = high - (Golden * (high - low));
-        double fa = Of(n, wheel, points, a, steer).Gap, fb = Of(n, wheel, points, b, steer).Gap;
-        for (int k = 0; k < 30 && high - low > Accuracy; k++)
-        {
-            if (fa < fb)
-            {
-                (high, b, fb) = (b, a, fa);
-                a = low + (Golden * (high - low));
-                fa = Of(n, wheel, points, a, steer).Gap;
-            }
-            else
-            {
-                (low, a, fa) = (a, b, fb);
-                b = high - (Golden * (high - low));
-                fb = Of(n, wheel, points, b, steer).Gap;
-            }
-        }
-
-        return fa < fb ? a : b;
-    }
-
     /// <summary>The gap by corners and middles: enough to see where along the travel the least one lies.</summary>
-    public double RoughGap(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
-    {
-        if (!_places.Pose(n, n.Motion, travel, steer, out var pose))
-        {
-            return double.PositiveInfinity;
-        }
+    public double RoughGap(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer) =>
+        _places.Pose(n, n.Motion, travel, steer, out var pose) ? RoughGap(SpindleFrame.Of(pose), wheel, pointsInBody) : double.PositiveInfinity;
 
-        var frame = SpindleFrame.Of(pose);
+    /// <inheritdoc cref="RoughGap(CornerReader, in WheelSolid, ReadOnlySpan{Vec3}, double, double)"/>
+    public static double RoughGap(in SpindleFrame frame, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody)
+    {
         double least = double.PositiveInfinity;
         for (int k = 0; k < pointsInBody.Length; k++)
         {

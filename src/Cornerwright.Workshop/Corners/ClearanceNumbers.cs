@@ -74,9 +74,11 @@ internal sealed partial class ClearanceNumbers
         if (_sound)
         {
             WheelSolid toBody = Solid(outline, _solid, forBody: true), toKnuckle = Solid(outline, _solid, forBody: false);
+            var grid = _plan.HasMotion && _clearance.OnBody ? new PoseGrid(_places, poses, _clearance, range) : null;
+            double[] rough = new double[grid is null ? 0 : grid.Steers.Count * PoseGrid.Travels];
             for (int i = 0; i < _worst.Length; i++)
             {
-                SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, range);
+                SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, grid, rough);
             }
 
             Touch = FirstTouch.Find(new StraightGap(this, poses, toBody), _clearance, poses, range, _plan.HighestTravel);
@@ -88,7 +90,7 @@ internal sealed partial class ClearanceNumbers
         }
     }
 
-    private void SearchOne(int i, CornerReader place, CornerReader poses, in WheelSolid toBody, in WheelSolid toKnuckle, (double Droop, double Bump) range)
+    private void SearchOne(int i, CornerReader place, CornerReader poses, in WheelSolid toBody, in WheelSolid toKnuckle, PoseGrid? grid, double[] rough)
     {
         var item = _clearance.Items[i];
         if (item.Missing.Count > 0 || !_places.Place(place, i, _points[i], out _cylinders[i]))
@@ -98,7 +100,7 @@ internal sealed partial class ClearanceNumbers
 
         if (item.AttachedTo == AttachedTo.Body)
         {
-            SearchPoses(poses, i, toBody, range);
+            _worst[i] = new LeastPoses(_places, poses, grid!, toBody, _points[i]).Find(rough, out _rivals[i]);
         }
         else
         {
@@ -212,64 +214,6 @@ internal sealed partial class ClearanceNumbers
     public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerReader n, double travel) =>
         [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
-    // Lips, liners and legs: over all travel, straight ahead, at every steer at which a gap was read, and at both locks.
-    private void SearchPoses(CornerReader n, int i, in WheelSolid wheel, (double Droop, double Bump) range)
-    {
-        double[] steers = new double[3 + _clearance.Items[i].Gaps.Count];
-        int count = 1;
-        foreach (var gap in _clearance.Items[i].Gaps)
-        {
-            count = AddSteer(steers, count, n.X.Or(gap.Steer, 0));
-        }
-
-        count = AddSteer(steers, count, _clearance.LockLeft);
-        count = AddSteer(steers, count, -_clearance.LockRight);
-        foreach (double steer in steers.AsSpan(0, count))
-        {
-            double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
-            double travel = _body.TravelOfLeast(n, wheel, _points[i], steer, range.Droop, bump, _worst[i].Clearing.Gap);
-            if (!double.IsFinite(travel))
-            {
-                continue;
-            }
-
-            var clearing = _body.Of(n, wheel, _points[i], travel, steer);
-            if (!(_worst[i].Clearing.Gap <= clearing.Gap))
-            {
-                _worst[i] = new WorstPose(ShareOf(travel, range), steer, clearing, default);
-            }
-        }
-
-        FindRivals(n, i, wheel, range, steers.AsSpan(0, count));
-    }
-
-    private static double ShareOf(double travel, (double Droop, double Bump) range) =>
-        range.Bump > range.Droop ? (travel - range.Droop) / (range.Bump - range.Droop) : 0;
-
-    // Ends of travel where the thing is hardly further away: a little doubt may make one of them the worst place.
-    private void FindRivals(CornerReader n, int i, in WheelSolid wheel, (double Droop, double Bump) range, ReadOnlySpan<double> steers)
-    {
-        if (!double.IsFinite(_worst[i].Clearing.Gap))
-        {
-            return;
-        }
-
-        double within = _worst[i].Clearing.Gap + RivalPoses.Within;
-        foreach (double steer in steers)
-        {
-            double bump = steer == 0 ? range.Bump : Math.Clamp(_clearance.BumpAtLock, range.Droop, range.Bump);
-            foreach (double travel in (ReadOnlySpan<double>)[range.Droop, bump])
-            {
-                double share = ShareOf(travel, range);
-                bool same = steer == _worst[i].Steer && Math.Abs(share - _worst[i].Share) < RivalPoses.Apart;
-                if (!same && _body.RoughGap(n, wheel, _points[i], travel, steer) - BodyGaps.RoughError < within && _body.Of(n, wheel, _points[i], travel, steer) is var clearing && clearing.Gap < within)
-                {
-                    _rivals[i] = _rivals[i].With(new RivalPose(true, share, steer, clearing.Along, clearing.Gap));
-                }
-            }
-        }
-    }
-
     private double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
     {
         double length = range.Bump - range.Droop;
@@ -283,21 +227,6 @@ internal sealed partial class ClearanceNumbers
         }
 
         return least;
-    }
-
-    private static int AddSteer(Span<double> steers, int count, double steer)
-    {
-        const double Same = 1e-9;
-        for (int i = 0; i < count; i++)
-        {
-            if (Math.Abs(steers[i] - steer) <= Same)
-            {
-                return count;
-            }
-        }
-
-        steers[count] = steer;
-        return count + 1;
     }
 
     private bool IsSound(CornerReader n) =>

@@ -88,6 +88,16 @@ internal sealed class ClearancePlan
 
     public double BumpAtLock { get; }
 
+    /// <summary>True where anything of the body is near the wheel.</summary>
+    public bool OnBody => Items.Any(i => i.AttachedTo == AttachedTo.Body);
+
+    /// <summary>Most travel at a steer, m: where bump at lock is limited, the limit runs in straight lines from full bump straight ahead.</summary>
+    public double BumpAt(double steer, (double Droop, double Bump) range)
+    {
+        double atLock = Math.Clamp(BumpAtLock, range.Droop, range.Bump), end = steer > 0 ? LockLeft : LockRight;
+        return end > 0 ? range.Bump + ((atLock - range.Bump) * Math.Min(1, Math.Abs(steer) / end)) : range.Bump;
+    }
+
     /// <summary>What keeps gaps to the body from being known at lock, in words; empty where the wheel does not steer or all is known.</summary>
     public IReadOnlyList<MissingReading> MissingAtLock { get; }
 
