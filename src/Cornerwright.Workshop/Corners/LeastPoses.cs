@@ -171,5 +171,5 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     private double Share(double travel) =>
         _grid.Range.Bump > _grid.Range.Droop ? (travel - _grid.Range.Droop) / (_grid.Range.Bump - _grid.Range.Droop) : 0;
 
-    private int At(int steer, int travel) => (steer * PoseGrid.Travels) + travel;
+    private static int At(int steer, int travel) => (steer * PoseGrid.Travels) + travel;
 }
