@@ -29,6 +29,11 @@ internal static class JudgementJson
         writer.WriteString("car", judgement.Car.Id);
         writer.WriteString("build", judgement.Build.Id);
         writer.WriteString("verdict", judgement.Verdict.Word());
+        if (judgement.Probability is { } all)
+        {
+            writer.WriteNumber("probability", Math.Round(all, 4));
+        }
+
         if (judgement.Car.UseLearned)
         {
             writer.WriteBoolean("withLearned", true);

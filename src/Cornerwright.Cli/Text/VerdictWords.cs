@@ -23,7 +23,7 @@ public static class VerdictWords
         _ => new Style(Color.DeepSkyBlue3),
     };
 
-    /// <summary>"fails: of 42 checks 3 fail, 5 are tight, 2 cannot be answered, 32 hold."</summary>
+    /// <summary>"fails: of 42 checks 3 fail, 5 are tight, 2 cannot be answered, 32 hold; chance that all that is known holds at once: 91 %."</summary>
     public static string Headline(Judgement judgement)
     {
         ArgumentNullException.ThrowIfNull(judgement);
@@ -36,8 +36,12 @@ public static class VerdictWords
         ];
         return judgement.Findings.Count == 0
             ? "unknown: nothing could be checked."
-            : $"{judgement.Verdict.Word()}: of {judgement.Findings.Count} checks {string.Join(", ", parts)}.";
+            : $"{judgement.Verdict.Word()}: of {judgement.Findings.Count} checks {string.Join(", ", parts)}{AllAtOnce(judgement)}.";
     }
+
+    // The chance of each is not the chance of all.
+    private static string AllAtOnce(Judgement judgement) =>
+        judgement.Verdict != Verdict.Fails && judgement.Probability is { } all ? $"; chance that all that is known holds at once: {Percent(all)}" : "";
 
     /// <summary>"97 %"; never 0 or 100, which no reading can promise, unless it is exact.</summary>
     public static string Percent(double probability) => probability switch

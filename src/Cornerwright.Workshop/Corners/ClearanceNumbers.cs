@@ -150,6 +150,8 @@ internal sealed partial class ClearanceNumbers
             return touch;
         }
 
+        // Ends of travel that were known and are out of reach now: where the wheel goes is lost, and no usual travel stands in for it.
+        bool lost = poses && EndsKnown(of.Read) && !EndsKnown(n);
         var range = Range(n);
         double[] buffer = outline ? _moved : searched._solid;
         WheelSolid toBody = outline ? Solid(n, buffer, forBody: true) : Written(buffer, forBody: true);
@@ -173,7 +175,8 @@ internal sealed partial class ClearanceNumbers
             }
 
             ref readonly var worst = ref searched._worst[i];
-            gaps[i] = body
+            gaps[i] = body && lost ? double.NaN
+                : body
                 ? LeastOf(n, toBody, points, worst, searched._rivals[i], range)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
             touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, points, searched.Touch) : touch;
@@ -181,6 +184,8 @@ internal sealed partial class ClearanceNumbers
 
         return touch;
     }
+
+    private static bool EndsKnown(CornerReader n) => double.IsFinite(n.Droop) && double.IsFinite(n.FullBump);
 
     // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
     private double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found)

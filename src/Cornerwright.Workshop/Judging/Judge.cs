@@ -58,11 +58,13 @@ public static class Judge
         findings.AddRange(WholeCarChecks.For(car, corners, certainty));
         findings.AddRange(AbsentScans.For(options.Scans));
         figures.AddRange(CarFigures.For(car));
+        Finding[] sorted = [.. findings.OrderBy(f => f.Verdict).ThenBy(f => f.Probability ?? 0).ThenBy(f => f.Key, StringComparer.Ordinal)];
         return new Judgement
         {
             Car = car,
             Build = build,
-            Findings = [.. findings.OrderBy(f => f.Verdict).ThenBy(f => f.Probability ?? 0).ThenBy(f => f.Key, StringComparer.Ordinal)],
+            Findings = sorted,
+            Joint = new(() => WholeBuild.Probability(corners, sorted)),
             Figures = figures,
             Pictures = options.Pictures ? [.. corners.Select(PictureMaker.Of)] : [],
         };

@@ -23,5 +23,10 @@ public sealed record Judgement
     /// <summary>Fails if anything fails, else tight, else unknown if anything is, else holds.</summary>
     public Verdict Verdict => Findings.Count == 0 ? Verdict.Unknown : Findings.Min(f => f.Verdict);
 
+    /// <summary>That all that is known holds at once, 0 to 1; null where nothing is known. Worked out when it is first asked for.</summary>
+    public double? Probability => Joint?.Value;
+
+    internal Lazy<double?>? Joint { get; init; }
+
     public int Count(Verdict verdict) => Findings.Count(f => f.Verdict == verdict);
 }

@@ -87,6 +87,9 @@ internal sealed class ChoiceJudge
 
     private static bool IsSuspension(CornerCheck check) => check.Kind.Scope == CheckScope.Suspension;
 
+    private static bool IsKnown(CornerResult corner, int check) =>
+        double.IsFinite(corner.Value(check)) && !corner.Checks[check].UnknownAtLock(corner.Value(check)) && corner.TooWide(check) is null;
+
     /// <returns>How many checks lack a reading.</returns>
     private static int AddCorner(JointMargins joint, CornerResult corner, bool suspensionOnly)
     {
@@ -100,7 +103,7 @@ internal sealed class ChoiceJudge
                 continue;
             }
 
-            if (double.IsFinite(corner.Value(i)) && !check.UnknownAtLock(corner.Value(i)))
+            if (IsKnown(corner, i))
             {
                 joint.Add(corner.Value(i), check.Low, check.High, corner.Doubtful(i).Doubt, Parts(corner, i), suspension);
             }
@@ -199,7 +202,7 @@ internal sealed class ChoiceJudge
         for (int i = 0; i < corner.Checks.Count; i++)
         {
             var check = corner.Checks[i];
-            if (double.IsFinite(corner.Value(i)) && !check.UnknownAtLock(corner.Value(i)))
+            if (IsKnown(corner, i))
             {
                 least = Tighter(least, check.Id, check.Title, corner.Plan.Place.Words(), new Measure(corner.Value(i), check.Unit, check.Decimals), check.Low, check.High, corner.Doubtful(i).Doubt);
             }

@@ -25,7 +25,7 @@ internal sealed class CombinedValue
     public CombinedValue Add(CornerResult corner, CarriedKind kind, double weight)
     {
         int index = corner.Find(kind);
-        var lacking = corner.MissingFor(index);
+        IReadOnlyList<MissingReading> lacking = corner.MissingFor(index) is { Count: 0 } && corner.TooWide(index) is { } wide ? [wide] : corner.MissingFor(index);
         if (lacking.Count > 0 || !double.IsFinite(corner.Value(index)))
         {
             string where = Garage.Chassis.Places.Words(corner.Plan.Place);

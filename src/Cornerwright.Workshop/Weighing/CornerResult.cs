@@ -22,6 +22,7 @@ internal sealed class CornerResult
     private readonly double[][] _contributions;   // [value][input]: change of the value for one standard deviation
     private readonly double[] _values;
     private readonly double[] _meanShifts, _blind;
+    private readonly int[] _lost, _lostOneWay;   // by value: an input that, moved both ways or one, takes it out of what can be worked out; -1 for none
     private readonly ReadSet[] _reads;   // by value: what it was worked out from
     private readonly SolvedCorner _moved;
 
@@ -37,6 +38,9 @@ internal sealed class CornerResult
         // One set of numbers is moved; the solved one stays as it is for sentences and pictures.
         _moved = new SolvedCorner(plan);
         _reads = new ReadSet[_all.Length];
+        (_lost, _lostOneWay) = (new int[_all.Length], new int[_all.Length]);
+        Array.Fill(_lost, -1);
+        Array.Fill(_lostOneWay, -1);
     }
 
     public CornerPlan Plan { get; }
@@ -99,6 +103,21 @@ internal sealed class CornerResult
 
     /// <summary>Place of a carried value among all values.</summary>
     public int Find(CarriedKind kind) => Array.FindIndex(_all, v => v is CarriedValue carried && carried.Kind == kind);
+
+    /// <summary>
+    /// A reading whose tolerance is so wide that the value cannot be worked out at either end of it: then nothing can be said of how surely it
+    /// holds, and more doubt must not make it surer. Null where there is none.
+    /// </summary>
+    public MissingReading? TooWide(int value) => _lost[value] < 0 ? null : Tighter(_lost[value]);
+
+    /// <summary>A reading of which that is so at one end of its tolerance.</summary>
+    public MissingReading? TooWideOneWay(int value) => _lostOneWay[value] < 0 ? null : Tighter(_lostOneWay[value]);
+
+    private MissingReading Tighter(int input)
+    {
+        var wide = Plan.Inputs.Inputs[input];
+        return new(wide.Path, $"a finer reading of {wide.Label}: within its tolerance the value cannot be worked out");
+    }
 
     /// <summary>What keeps a value from being known; empty where nothing does.</summary>
     public IReadOnlyList<MissingReading> MissingFor(int value) => _all[value].Missing;
@@ -266,9 +285,20 @@ internal sealed class CornerResult
     {
         double up = _contributions[c][i];
         bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
+        bool upLost = IsLost(c, up), downLost = asked && IsLost(c, down);
+        _lost[c] = upLost && downLost && _lost[c] < 0 ? i : _lost[c];
+        _lostOneWay[c] = upLost != downLost && _lostOneWay[c] < 0 ? i : _lostOneWay[c];
         _contributions[c][i] = upKnown && downKnown ? Slope(up, down, _all[c] is CornerCheck { Clearance: >= 0 }) : upKnown ? up : downKnown ? -down : 0;
         _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
         _blind[c] += asked && upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
+    }
+
+    // A value that grows without end on the side where it has no limit is not lost: it holds all the more.
+    private bool IsLost(int c, double change)
+    {
+        (double low, double high) = _all[c] is CornerCheck check ? (check.Low, check.High) : (0, 0);
+        return double.IsFinite(_values[c]) && (double.IsNaN(change)
+            || (double.IsNegativeInfinity(change) && double.IsFinite(low)) || (double.IsPositiveInfinity(change) && double.IsFinite(high)));
     }
 
     // A least gap that falls whichever way an input goes has no slope there, but it does have a doubt: the larger fall.

@@ -12,6 +12,9 @@ internal static class FindingWriter
     private const int MostDeciding = 5;
     private const double LeastShare = 0.02;
 
+    /// <summary>Where the value is lost one standard deviation to one side of an input, so much is left at most: the share of a normal number below that.</summary>
+    private const double KnownOneWay = 0.8413;
+
     /// <summary>Verdict, margin and probability of a value between limits.</summary>
     public static (Verdict Verdict, double Margin, double Probability) Weigh(double value, double low, double high, in LinearDoubt doubt, double certainty)
     {
@@ -41,8 +44,21 @@ internal static class FindingWriter
             };
         }
 
+        bool within = value >= check.Low && value <= check.High;
+        if (within && corner.TooWide(index) is { } wide)
+        {
+            return Unknown(check.Id, check.Title, where, [wide]) with { Corner = plan.Place };
+        }
+
         var doubtful = corner.Doubtful(index);
         var (verdict, margin, probability) = Weigh(value, check.Low, check.High, doubtful.Doubt, certainty);
+        bool oneWay = within && corner.TooWideOneWay(index) is not null;
+        if (oneWay)
+        {
+            probability = Math.Min(probability, KnownOneWay);
+            verdict = probability >= certainty ? verdict : Verdict.Tight;
+        }
+
         var measure = new Measure(value, check.Unit, check.Decimals);
         return new Finding
         {
@@ -57,7 +73,7 @@ internal static class FindingWriter
             Margin = measure.With(margin),
             Doubt = measure.With(2 * doubtful.Doubt.StandardDeviation),
             Probability = probability,
-            FirstOrderEnough = !(corner.ProbabilityOff(index) > BentProbability.Noticeable),
+            FirstOrderEnough = !oneWay && !(corner.ProbabilityOff(index) > BentProbability.Noticeable),
             Worst = check.Worst(corner.Numbers.Read),
             Sentence = check.Sentence(corner.Numbers.Read, value),
             Deciding = Deciding(plan.Inputs.Inputs, corner.Contributions(index)),

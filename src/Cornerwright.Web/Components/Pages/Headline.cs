@@ -18,12 +18,15 @@ public static class Headline
 
         var worst = judgement.Findings[0];
         string counts = string.Join(", ", VerdictWords.WorstFirst.Select(v => Count(v, judgement.Count(v))).Where(s => s.Length > 0));
-        return judgement.Verdict switch
+        string told = judgement.Verdict switch
         {
             Verdict.Holds => $"All {judgement.Findings.Count.ToString(CultureInfo.InvariantCulture)} checks hold.",
             Verdict.Unknown => $"Nothing fails, but not everything is known: {counts}.",
             _ => $"{Capital(counts)}. First: {worst.Title.ToLowerInvariant()}, {worst.Where}{Short(worst)}.",
         };
+
+        // The chance of each is not the chance of all.
+        return judgement.Verdict != Verdict.Fails && judgement.Probability is { } all ? $"{told} Chance that all that is known holds at once: {Px.Percent(all)}." : told;
     }
 
     private static string Short(Finding finding) => finding.Margin is not { } margin ? ""
