@@ -23,8 +23,6 @@ public sealed class ClearancePageTests() : PageContext(Judge.Build)
 
     private NavigationManager Navigation => Services.GetRequiredService<NavigationManager>();
 
-    private static void Act(IRenderedComponent<ClearancePage> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
-
     [Fact]
     public void Map_list_section_and_proof_stand_at_the_worst_pose()
     {

@@ -174,7 +174,4 @@ public sealed class CornerReadingsTests : PageContext
         var page = Render<CornerReadings>(p => p.Add(x => x.Id, "nobody").Add(x => x.Place, "front-left"));
         page.WaitForAssertion(() => Assert.Contains("no car \"nobody\"", page.Markup, StringComparison.Ordinal));
     }
-
-    /// <summary>Finds and acts in one go on the renderer's own thread, so that nothing is drawn anew in between.</summary>
-    private static void Act(IRenderedComponent<CornerReadings> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
 }

@@ -20,11 +20,6 @@ public sealed class HardpointsPageTests : PageContext
         return page;
     }
 
-    private static void Press(IRenderedComponent<HardpointsPage> page, string words) => Act(page, () =>
-        page.FindAll("button").Single(b => b.TextContent.Contains(words, StringComparison.Ordinal)).Click());
-
-    private static void Act(IRenderedComponent<HardpointsPage> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
-
     private IRenderedComponent<HardpointsPage> Pasted(string block)
     {
         var page = Open();

@@ -61,7 +61,7 @@ public sealed class OtherPagesTests : PageContext
     {
         var page = Render<Web.Components.Pages.Garage>();
         page.WaitForElement(".cars");
-        Click(page, "New car");
+        Press(page, "New car");
         Act(page, () => page.Find("form").Submit());
         Assert.Contains("Type what you call the car.", page.Find(".cw-problem").TextContent, StringComparison.Ordinal);
         Act(page, () => page.Find("#new-name").Change("Blue one"));
@@ -79,18 +79,18 @@ public sealed class OtherPagesTests : PageContext
     public void A_parts_list_is_taken_whole_or_not_at_all()
     {
         var page = Parts("springs");
-        Click(page, "Import a list");
+        Press(page, "Import a list");
         var import = page.FindComponent<PartsImport>();
         import.InvokeAsync(() => import.Instance.Take("list.csv", "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;soft;200;nobody\n"u8.ToArray()));
         import.Render();
         int before = Bench.Car!.Parts.Springs.Count;
-        Click(page, "Put 2 on the shelf");
+        Press(page, "Put 2 on the shelf");
         Assert.Equal(before, Bench.Car.Parts.Springs.Count);
         Assert.Contains("soft", import.Find(".cw-problem").TextContent, StringComparison.Ordinal);
 
         import.InvokeAsync(() => import.Instance.Take("list.csv", "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;80;200;nobody\n"u8.ToArray()));
         import.Render();
-        Click(page, "Put 2 on the shelf");
+        Press(page, "Put 2 on the shelf");
         Assert.Equal(before + 2, Bench.Car!.Parts.Springs.Count);
         Assert.Equal(70_000, Bench.Car.Parts.Springs[before].Rate!.Si, 1e-6);
         Bench.Undo();
@@ -125,8 +125,8 @@ public sealed class OtherPagesTests : PageContext
     {
         var page = Parts("wheels");
         int before = Bench.Car!.Parts.Wheels.Count;
-        Click(page, "New among the wheels");
-        Click(page, "Put it on the shelf");
+        Press(page, "New among the wheels");
+        Press(page, "Put it on the shelf");
         Assert.NotEmpty(page.FindAll(".cw-problem"));
         Assert.Equal(before, Bench.Car.Parts.Wheels.Count);
 
@@ -139,7 +139,7 @@ public sealed class OtherPagesTests : PageContext
         Assert.Empty(page.FindAll("#h-new"));
         page = Parts("wheels");
         Assert.Equal("Green wheel", page.WaitForElement("#at-parts-wheels-new-name-box").GetAttribute("value"));
-        Click(page, "Put it on the shelf");
+        Press(page, "Put it on the shelf");
         Assert.Equal("green-wheel", Bench.Car!.Parts.Wheels[^1].Id);
         Assert.Empty(page.FindAll("#h-new"));
     }
@@ -174,7 +174,7 @@ public sealed class OtherPagesTests : PageContext
         page.WaitForElement($"#at-builds-{build}-frontLeft-perchHeight-box");
         Act(page, () => page.Find($"#at-builds-{build}-frontLeft-perchHeight-box").Change("301"));
         Assert.Equal("301 mm", Bench.Car!.Build(build)!.FrontLeft.PerchHeight!.Typed);
-        Click(page, "Same as left");
+        Press(page, "Same as left");
         Assert.Equal("301 mm", Bench.Car!.Build(build)!.FrontRight.PerchHeight!.Typed);
         Bench.Undo();
         Assert.NotEqual("301 mm", Bench.Car!.Build(build)!.FrontRight.PerchHeight?.Typed);
@@ -221,16 +221,4 @@ public sealed class OtherPagesTests : PageContext
         Assert.Equal("3 turns", Bench.Car!.Limits.PreloadTurns!.Typed);
     }
 
-    /// <summary>Presses the first button that says so and can be pressed, as soon as there is one.</summary>
-    private static void Click<T>(IRenderedComponent<T> page, string words)
-        where T : IComponent
-    {
-        AngleSharp.Dom.IElement? Button() => page.FindAll("button").FirstOrDefault(b => b.TextContent.Contains(words, StringComparison.Ordinal) && !b.HasAttribute("disabled"));
-        page.WaitForState(() => Button() is not null);
-        Act(page, () => Button()!.Click());
-    }
-
-    /// <summary>Finds and acts in one go on the renderer's own thread: a judgement that arrives cannot draw the page anew in between.</summary>
-    private static void Act<T>(IRenderedComponent<T> page, Action act)
-        where T : IComponent => page.InvokeAsync(act).GetAwaiter().GetResult();
 }

@@ -59,7 +59,7 @@ public sealed class SettingPageTests : PageContext
         Bench.Apply("wish", car => car.With(Wish(car, 392, 392, 385, 385)));
         double before = Bench.Car!.Build(BuildId)!.FrontLeft.PerchHeight!.Si;
         page.WaitForAssertion(() => Assert.Contains("up", page.Find("[data-corner=front-left] .do").TextContent, StringComparison.Ordinal));
-        page.Find("button.big").Click();
+        Act(page, () => page.Find("button.big").Click());
         page.WaitForAssertion(() => Assert.Equal(4, page.FindAll(".waits li").Count));
         Assert.True(Bench.Car!.Build(BuildId)!.FrontLeft.PerchHeight!.Si > before);
         Assert.Equal(BuildId, Assert.Single(Bench.Car.Occasions).Fitted.Id);
@@ -71,10 +71,10 @@ public sealed class SettingPageTests : PageContext
         var page = Open();
         Bench.Apply("readings", car => car.With(Read(car, 420, 385, 386, 386)));
         page.WaitForAssertion(() => Assert.Contains(page.FindAll(".learned .cw-problem"), p => p.TextContent.Contains("front left: hub to arch 420.0 mm", StringComparison.Ordinal)));
-        page.Find(".learned .use input").Change(true);
+        Act(page, () => page.Find(".learned .use input").Change(true));
         Assert.True(Bench.Car!.UseLearned);
         page.WaitForAssertion(() => Assert.Single(page.FindAll(".occasions input")));
-        page.Find(".occasions input").Change(false);
+        Act(page, () => page.Find(".occasions input").Change(false));
         Assert.True(Bench.Car!.Occasions[0].Ignored);
     }
 

@@ -25,10 +25,6 @@ public sealed class WorkOrderPagesTests : PageContext
         Directory.Delete(_photos, recursive: true);
     }
 
-    private static void Act(IRenderedComponent<IComponent> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
-
-    private static void Press(IRenderedComponent<IComponent> page, string words) => Act(page, () => page.FindAll("button").First(b => b.TextContent.Trim() == words).Click());
-
     [Fact]
     public void A_job_is_begun_once_and_its_list_opened()
     {

@@ -27,11 +27,6 @@ public sealed class ChoosePageTests : PageContext
         return page;
     }
 
-    private static void Press(IRenderedComponent<ChoosePage> page, string words) =>
-        Act(page, () => page.FindAll("button").First(b => b.TextContent.Contains(words, StringComparison.Ordinal)).Click());
-
-    private static void Act(IRenderedComponent<ChoosePage> page, Action act) => page.InvokeAsync(act).GetAwaiter().GetResult();
-
     private IRenderedComponent<ChoosePage> Searched()
     {
         var page = Open();
