@@ -3,6 +3,7 @@ using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Log;
 using Cornerwright.Web.Benches;
+using Cornerwright.Web.Jobs;
 
 namespace Cornerwright.Web.Tests.Benches;
 
@@ -270,6 +271,104 @@ public sealed class WorkbenchTests : IDisposable
         Assert.Equal("Second", bench.Car!.Name);
         Assert.False(bench.CanUndo);
         Assert.Empty(bench.Drafts);
+    }
+
+    [Fact]
+    public async Task Opening_another_car_while_two_versions_wait_for_a_choice_loses_neither()
+    {
+        _garage.Store.Save(DemoCar.Read() with { Id = "second", Name = "Second" }, null);
+        var (mine, theirs) = (await Open(), await Open());
+        Rename(theirs, "theirs");
+        await Quiet(theirs);
+        Rename(mine, "mine");
+        await Quiet(mine);
+        Assert.Equal(SavedState.Conflict, mine.Saved);
+
+        Assert.True(await mine.Open("second"));
+        Assert.Equal(SavedState.Saved, mine.Saved);
+        Assert.True(await mine.Open(_garage.CarId));
+        Assert.Equal((SavedState.Conflict, "mine", "theirs"), (mine.Saved, mine.Car!.Name, mine.Theirs!.Car.Name));
+
+        await mine.Open("second");
+        await mine.DisposeAsync();
+        Assert.Equal("theirs", StoredName());
+        Assert.Contains("mine", AllNames());
+    }
+
+    [Fact]
+    public async Task What_could_not_be_saved_and_what_is_still_open_is_there_when_the_car_is_opened_again()
+    {
+        _garage.Store.Save(DemoCar.Read() with { Id = "second", Name = "Second" }, null);
+        bool full = true;
+        var bench = new Workbench(_garage.Breaking(() => full), _garage.Time, OneGarage.Unjudged);
+        await bench.Open(_garage.CarId);
+        int gaps = bench.Car!.FrontLeft.Obstacles[0].Gaps.Count;
+        bench.Apply("Add a gap", WithOpenGap);
+        bench.Draft("frontLeft/rideHeight", "34o mm");
+        Rename(bench, "not kept yet");
+        await Quiet(bench);
+        Assert.Equal(SavedState.Failed, bench.Saved);
+
+        await bench.Open("second");
+        Assert.Equal((SavedState.Saved, "Second"), (bench.Saved, bench.Car!.Name));
+        full = false;
+        await bench.Open(_garage.CarId);
+        await bench.SaveNow();
+        Assert.Equal((SavedState.Saved, "not kept yet", "not kept yet"), (bench.Saved, bench.Car!.Name, StoredName()));
+        Assert.Equal("34o mm", bench.Drafts["frontLeft/rideHeight"]);
+        Assert.Equal(gaps + 1, bench.Car.FrontLeft.Obstacles[0].Gaps.Count);
+        Assert.True(bench.CanUndo);
+    }
+
+    [Fact]
+    public async Task An_edit_that_comes_while_another_car_is_being_opened_is_kept()
+    {
+        _garage.Store.Save(DemoCar.Read() with { Id = "second", Name = "Second" }, null);
+        var calls = new HeldCalls();
+        var bench = new Workbench(_garage.Store, _garage.Time, OneGarage.Unjudged, off: calls.Off);
+        void Drain()
+        {
+            while (!calls.Idle)
+            {
+                calls.Commit();
+                calls.Return();
+            }
+        }
+
+        SynchronizationContext.SetSynchronizationContext(null);
+        _ = bench.Open(_garage.CarId);
+        Drain();
+        var opening = bench.Open("second");
+        Rename(bench, "typed just before it went");
+        Drain();
+        Assert.True(await opening);
+        Assert.Equal(("Second", "typed just before it went"), (bench.Car!.Name, StoredName()));
+    }
+
+    [Fact]
+    public async Task Whichever_version_is_chosen_the_ticks_of_both_stay()
+    {
+        var job = new Job { Id = "job", Name = "Job" };
+        foreach (bool keepMine in new[] { true, false })
+        {
+            await using var setUp = await Open();
+            setUp.Apply("Job", car => car with { Log = car.Log.With(job) });
+            await setUp.SaveNow();
+            await using var mine = await Open();
+            await using var theirs = await Open();
+            Rename(theirs, "theirs " + keepMine);
+            await Quiet(theirs);
+            Assert.True(TickKeeping.Keep(_garage.Store, _garage.CarId, "job", [new Tick { Id = "a", Step = "a", At = TickMerge.Moment(DateTimeOffset.UnixEpoch) }]).Ok);
+            Rename(mine, "mine " + keepMine);
+            await Quiet(mine);
+            Assert.Equal(SavedState.Conflict, mine.Saved);
+            await (keepMine ? mine.KeepMine() : mine.TakeTheirs());
+            Assert.Equal((SavedState.Saved, (keepMine ? "mine " : "theirs ") + keepMine), (mine.Saved, StoredName()));
+            Assert.Equal(["a"], _garage.Store.Load(_garage.CarId).Value.Car.Log.Job("job")!.Ticks.Select(t => t.Id));
+            mine.Undo();
+            await mine.SaveNow();
+            Assert.Equal(["a"], _garage.Store.Load(_garage.CarId).Value.Car.Log.Job("job")!.Ticks.Select(t => t.Id));
+        }
     }
 
     [Fact]
