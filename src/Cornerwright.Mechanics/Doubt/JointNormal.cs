@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Doubt;
 
 /// <summary>Probability that correlated normal numbers all lie between their limits.</summary>
@@ -108,25 +110,18 @@ public static class JointNormal
         }
     }
 
-    // Cholesky without exchange; a row that the earlier ones settle gets a zero on the diagonal.
     private static void Factor(ReadOnlySpan<double> correlation, ReadOnlySpan<int> order, Span<double> factor)
     {
         int n = order.Length;
-        factor.Clear();
         for (int i = 0; i < n; i++)
         {
-            for (int j = 0; j <= i; j++)
+            for (int j = 0; j < n; j++)
             {
-                double rest = correlation[(order[i] * n) + order[j]];
-                for (int k = 0; k < j; k++)
-                {
-                    rest -= factor[(i * n) + k] * factor[(j * n) + k];
-                }
-
-                double pivot = factor[(j * n) + j];
-                factor[(i * n) + j] = i == j ? (rest > Settled ? Math.Sqrt(rest) : 0) : pivot > 0 ? rest / pivot : 0;
+                factor[(i * n) + j] = correlation[(order[i] * n) + order[j]];
             }
         }
+
+        Cholesky.FactorSemidefinite(factor, n, Settled);
     }
 
     private static double[] LatticeSteps()

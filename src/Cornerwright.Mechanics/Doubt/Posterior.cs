@@ -52,15 +52,14 @@ public sealed class Posterior
         }
 
         // S = H Hᵀ + R, each row in its own sigma, so that R is the unit matrix.
-        double[,] s = new double[m, m];
-        double[] right = new double[m];
+        double[] s = new double[m * m], weights = new double[m];
         for (int i = 0; i < m; i++)
         {
             double sigma = observations[i].Sigma;
-            right[i] = observations[i].Residual / sigma;
+            weights[i] = observations[i].Residual / sigma;
             for (int p = 0; p < n; p++)
             {
-                right[i] += observations[i].Slopes[p] / sigma * at[p];
+                weights[i] += observations[i].Slopes[p] / sigma * at[p];
             }
 
             for (int j = 0; j <= i; j++)
@@ -71,28 +70,30 @@ public sealed class Posterior
                     dot += observations[i].Slopes[p] * observations[j].Slopes[p];
                 }
 
-                s[i, j] = s[j, i] = (dot / (sigma * observations[j].Sigma)) + (i == j ? 1 : 0);
+                s[(i * m) + j] = (dot / (sigma * observations[j].Sigma)) + (i == j ? 1 : 0);
             }
         }
 
-        if (PositiveMatrix.Factor(s) is not { } factor)
+        if (!Cholesky.Factor(s, m, Cholesky.OfCovariance))
         {
             return null;
         }
 
-        double[] weights = PositiveMatrix.Solve(factor, right), shifts = new double[n], deleted = new double[m];
+        Cholesky.Solve(s, weights);
+        double[] shifts = new double[n], deleted = new double[m];
         for (int i = 0; i < m; i++)
         {
             double[] unit = new double[m];
             unit[i] = 1;
-            deleted[i] = weights[i] / Math.Sqrt(PositiveMatrix.Solve(factor, unit)[i]);
+            Cholesky.Solve(s, unit);
+            deleted[i] = weights[i] / Math.Sqrt(unit[i]);
             for (int p = 0; p < n; p++)
             {
                 shifts[p] += observations[i].Slopes[p] / observations[i].Sigma * weights[i];
             }
         }
 
-        var (modes, kept) = Modes(n, observations, factor);
+        var (modes, kept) = Modes(n, observations, s);
         return new Posterior(shifts, modes, kept, deleted);
     }
 
@@ -138,19 +139,19 @@ public sealed class Posterior
     }
 
     // V = Hᵀ L⁻ᵀ; its singular values say how much of each combination of parameters is now known.
-    private static (double[,] Modes, double[] Kept) Modes(int n, IReadOnlyList<Observation> observations, double[,] factor)
+    private static (double[,] Modes, double[] Kept) Modes(int n, IReadOnlyList<Observation> observations, double[] factor)
     {
         int m = observations.Count;
         double[,] v = new double[n, m], gram = new double[m, m];
-        double[] column = new double[m];
+        double[] row = new double[m];
         for (int p = 0; p < n; p++)
         {
             for (int i = 0; i < m; i++)
             {
-                column[i] = observations[i].Slopes[p] / observations[i].Sigma;
+                row[i] = observations[i].Slopes[p] / observations[i].Sigma;
             }
 
-            double[] row = PositiveMatrix.Forward(factor, column);
+            Cholesky.Forward(factor, row);
             for (int i = 0; i < m; i++)
             {
                 v[p, i] = row[i];

@@ -95,9 +95,8 @@ public static class CircleFit
         double square = 0;
 
         // Information about the middle and radius in the plane, and about height and tilt of the plane.
-        Span<double> flat = stackalloc double[9], tilt = stackalloc double[9];
-        flat.Clear();
-        tilt.Clear();
+        var flat = new NormalEquations(stackalloc double[9], stackalloc double[3]);
+        var tilt = new NormalEquations(stackalloc double[9], stackalloc double[3]);
         for (int i = 0; i < n; i++)
         {
             var (u, v, h) = circle.InPlane(points[i]);
@@ -110,12 +109,14 @@ public static class CircleFit
             }
 
             square += residuals[i] * residuals[i];
-            Add(flat, r > 0 ? u / r : 1, r > 0 ? v / r : 0, 1);
-            Add(tilt, 1, u, v);
+            flat.Add([r > 0 ? u / r : 1, r > 0 ? v / r : 0, 1], 0);
+            tilt.Add([1, u, v], 0);
         }
 
         double deviation = Math.Max(pickDeviation, Math.Sqrt(square / Math.Max(1, (2 * used) - 6)));
-        double inPlane = Math.Sqrt(WorstOfTwo(flat, 0, 1)), across = Math.Sqrt(Variance(tilt, 0)), lean = Math.Sqrt(WorstOfTwo(tilt, 1, 2));
+        var (_, middle) = Variances(flat, 0);
+        var (height, slope) = Variances(tilt, 1);
+        double inPlane = Math.Sqrt(middle), across = Math.Sqrt(height), lean = Math.Sqrt(slope);
         return new CircleFitted(
             circle.Centre, circle.Normal, circle.Radius, residuals, outliers, deviation, deviation * Math.Max(inPlane, across), deviation * lean, CircleFitStop.Fitted);
     }
@@ -156,18 +157,15 @@ public static class CircleFit
         var plane = new Circle(spread.Middle, spread.Longest, spread.Second, spread.Thinnest, 0, CircleFitStop.Fitted);
 
         // Kåsa: u² + v² = 2au + 2bv + c is linear in a, b, c.
-        Span<double> normal = stackalloc double[9], right = stackalloc double[3];
-        normal.Clear();
-        right.Clear();
+        var equations = new NormalEquations(stackalloc double[9], stackalloc double[3]);
+        ReadOnlySpan<double> right = equations.Unknowns;
         for (int i = 0; i < points.Length; i++)
         {
             var (u, v, _) = plane.InPlane(points[i]);
-            double s = (u * u) + (v * v), w = weights[i];
-            Add(normal, u, v, 1, w);
-            (right[0], right[1], right[2]) = (right[0] + (w * s * u), right[1] + (w * s * v), right[2] + (w * s));
+            equations.Add([u, v, 1], (u * u) + (v * v), weights[i]);
         }
 
-        if (!Solve(normal, right))
+        if (!equations.Solve())
         {
             return plane with { Why = CircleFitStop.OnALine };
         }
@@ -175,21 +173,18 @@ public static class CircleFit
         double a = right[0] / 2, b = right[1] / 2, radius = Math.Sqrt(Math.Max(0, right[2] + (a * a) + (b * b)));
         for (int step = 0; step < MostSteps; step++)
         {
-            normal.Clear();
-            right.Clear();
+            equations.Clear();
             for (int i = 0; i < points.Length; i++)
             {
                 var (u, v, _) = plane.InPlane(points[i]);
-                double du = u - a, dv = v - b, r = Math.Sqrt((du * du) + (dv * dv)), w = weights[i];
+                double du = u - a, dv = v - b, r = Math.Sqrt((du * du) + (dv * dv));
                 if (r > 0)
                 {
-                    Add(normal, du / r, dv / r, 1, w);
-                    double off = w * (r - radius);
-                    (right[0], right[1], right[2]) = (right[0] + (off * du / r), right[1] + (off * dv / r), right[2] + off);
+                    equations.Add([du / r, dv / r, 1], r - radius, weights[i]);
                 }
             }
 
-            if (!Solve(normal, right))
+            if (!equations.Solve())
             {
                 return plane with { Why = CircleFitStop.NotSettled };
             }
@@ -209,37 +204,14 @@ public static class CircleFit
         return plane with { Why = CircleFitStop.NotSettled };
     }
 
-    private static void Add(Span<double> m, double x, double y, double z, double weight = 1)
+    // With unit errors: the variance of the first unknown, and the worst over the directions of two of the three, from one on.
+    private static (double First, double WorstOfTwo) Variances(NormalEquations information, int from)
     {
-        Span<double> row = [x, y, z];
-        for (int i = 0; i < 3; i++)
-        {
-            for (int k = 0; k < 3; k++)
-            {
-                m[(3 * i) + k] += weight * row[i] * row[k];
-            }
-        }
+        Span<double> c = stackalloc double[9];
+        return information.Covariance(c)
+            ? (c[0], SymmetricEigen.LargerOfTwo(c[4 * from], c[(4 * from) + 1], c[(4 * from) + 4]))
+            : (double.PositiveInfinity, double.PositiveInfinity);
     }
-
-    // Worst variance over the directions of two of three unknowns, with unit errors.
-    private static double WorstOfTwo(ReadOnlySpan<double> information, int i, int k)
-    {
-        double a = Covariance(information, i, i), b = Covariance(information, i, k), d = Covariance(information, k, k);
-        return ((a + d) / 2) + Math.Sqrt((((a - d) / 2) * ((a - d) / 2)) + (b * b));
-    }
-
-    private static double Variance(ReadOnlySpan<double> information, int i) => Covariance(information, i, i);
-
-    private static double Covariance(ReadOnlySpan<double> information, int i, int k)
-    {
-        Span<double> m = stackalloc double[9], column = stackalloc double[3];
-        information.CopyTo(m);
-        column.Clear();
-        column[k] = 1;
-        return Solve(m, column) ? column[i] : double.PositiveInfinity;
-    }
-
-    private static bool Solve(Span<double> m, Span<double> b) => SmallSystem.Solve(m, b, 3);
 
     /// <summary>A circle, or only its plane, with two directions in the plane.</summary>
     private readonly record struct Circle(Vec3 Centre, Vec3 U, Vec3 V, Vec3 Normal, double Radius, CircleFitStop Why)

@@ -140,8 +140,7 @@ public static class RigidFit
             }
         }
 
-        Span<double> turn = stackalloc double[9];
-        turn.Clear();
+        var turn = new NormalEquations(stackalloc double[9], stackalloc double[3]);
         double ownSize = 0, size = 0;
         var (fromMiddle, _) = Middles(from, to, kept);
         for (int i = 0; i < n; i++)
@@ -149,13 +148,24 @@ public static class RigidFit
             if (kept[i])
             {
                 Vec3 q = to[i] - middle;
-                AddInertia(turn, q);
+
+                // A small turn ω moves q by ω × q: three rows, whose squares are those of inertia.
+                turn.Add([0, q.Z, -q.Y], 0);
+                turn.Add([-q.Z, 0, q.X], 0);
+                turn.Add([q.Y, -q.X, 0], 0);
                 size += q.LengthSquared;
                 ownSize += (from[i] - fromMiddle).LengthSquared;
             }
         }
 
-        double[] doubt = Inverted(turn, deviation * deviation);
+        // The points do not lie on a line, so no turn stays open.
+        double[] doubt = new double[9];
+        bool known = turn.Covariance(doubt);
+        for (int i = 0; i < doubt.Length; i++)
+        {
+            doubt[i] = known ? doubt[i] * deviation * deviation : double.PositiveInfinity;
+        }
+
         return new RigidFitted(best, residuals, outliers, deviation, Math.Sqrt(size / ownSize), RigidFitStop.Fitted) { PlaceDoubt = doubt, Middle = middle, Used = used };
     }
 
@@ -265,27 +275,5 @@ public static class RigidFit
         }
 
         return (fit, square);
-    }
-
-    private static void AddInertia(Span<double> m, in Vec3 q)
-    {
-        double all = q.LengthSquared;
-        Span<double> c = [q.X, q.Y, q.Z];
-        for (int i = 0; i < 3; i++)
-        {
-            for (int k = 0; k < 3; k++)
-            {
-                m[(3 * i) + k] += (i == k ? all : 0) - (c[i] * c[k]);
-            }
-        }
-    }
-
-    private static double[] Inverted(Span<double> m, double factor)
-    {
-        double a = m[0], b = m[1], c = m[2], d = m[4], e = m[5], f = m[8];
-        double ca = (d * f) - (e * e), cb = (c * e) - (b * f), cc = (b * e) - (c * d);
-        double k = factor / ((a * ca) + (b * cb) + (c * cc));
-        double xy = cb * k, xz = cc * k, yz = ((b * c) - (a * e)) * k;
-        return [ca * k, xy, xz, xy, ((a * f) - (c * c)) * k, yz, xz, yz, ((a * d) - (b * b)) * k];
     }
 }

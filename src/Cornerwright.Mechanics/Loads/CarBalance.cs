@@ -73,7 +73,7 @@ public static class CarBalance
                 step[i] = -r[i];
             }
 
-            if (!DenseSquare.Solve(matrix, step, Unknowns))
+            if (Lu.Solve(matrix, step, Unknowns) == 0)
             {
                 return Answer(car, v, BalanceStop.NotHeld, k);
             }
@@ -146,7 +146,7 @@ public static class CarBalance
             moves[((3 + j) * Wheels) + j] = at[j].PerSeat;
         }
 
-        if (!DenseSquare.Solve(matrix, moves, Unknowns))
+        if (Lu.Solve(matrix, moves, Unknowns) == 0)
         {
             return null;
         }

@@ -1,6 +1,5 @@
 using Cornerwright.Mechanics.Numerics;
 
-
 namespace Cornerwright.Mechanics.Loads;
 
 /// <summary>Which collars to turn how far: whole steps on the car's true curves.</summary>
@@ -167,27 +166,20 @@ public static class CollarSearch
             double[,] rows = Rows(targets, s, stance, knobs, turning, PerMillimetre * 1000 * Slight);
             double[] misses = Misses(targets, stance);
             int n = turning.Length;
-            double[,] normal = new double[n, n];
-            double[] right = new double[n];
+            var equations = new NormalEquations(new double[n * n], new double[n]);
             for (int r = 0; r < rows.GetLength(0); r++)
             {
-                for (int a = 0; a < n; a++)
-                {
-                    double miss = r < misses.Length ? misses[r] : -rows[r, r - misses.Length] * steps[turning[r - misses.Length]];
-                    right[a] += rows[r, a] * miss;
-                    for (int b = 0; b < n; b++)
-                    {
-                        normal[a, b] += rows[r, a] * rows[r, b];
-                    }
-                }
+                double miss = r < misses.Length ? misses[r] : -rows[r, r - misses.Length] * steps[turning[r - misses.Length]];
+                equations.Add([.. Enumerable.Range(0, n).Select(a => rows[r, a])], miss);
             }
 
-            if (PositiveMatrix.Factor(normal) is not { } factor)
+            // The seats' own rows are weak on purpose, and rounding is all that may stand against them.
+            if (!equations.Solve(Cholesky.OfCovariance))
             {
                 return (steps, null);
             }
 
-            double[] move = PositiveMatrix.Solve(factor, right);
+            double[] move = equations.Unknowns.ToArray();
             double largest = 0;
             for (int a = 0; a < n; a++)
             {

@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Loads;
 
 /// <summary>The best whole steps found, and what they leave.</summary>
@@ -37,61 +39,29 @@ public static class StepSearch
             }
         }
 
-        // Normal equations, Cholesky: AᵀA = RᵀR, y = R⁻ᵀ Aᵀ b.
-        double[,] r = new double[n, n];
-        double[] y = new double[n];
+        // Normal equations, Cholesky: AᵀA = L Lᵀ, y = L⁻¹ Aᵀ b.
+        var equations = new NormalEquations(new double[n * n], new double[n]);
         double rest = 0;
         for (int i = 0; i < m; i++)
         {
+            equations.Add([.. Enumerable.Range(0, n).Select(j => rows[i, j])], wanted[i]);
             rest += wanted[i] * wanted[i];
         }
 
-        for (int j = 0; j < n; j++)
+        double[] l = equations.Matrix.ToArray(), y = equations.Unknowns.ToArray();
+        if (!Cholesky.Factor(l, n, Cholesky.OfCovariance))
         {
-            for (int l = j; l < n; l++)
-            {
-                double sum = 0;
-                for (int i = 0; i < m; i++)
-                {
-                    sum += rows[i, j] * rows[i, l];
-                }
-
-                for (int p = 0; p < j; p++)
-                {
-                    sum -= r[p, j] * r[p, l];
-                }
-
-                if (l == j)
-                {
-                    r[j, j] = sum > 0 ? Math.Sqrt(sum) : throw new ArgumentException("Two knobs do the same.", nameof(rows));
-                }
-                else
-                {
-                    r[j, l] = sum / r[j, j];
-                }
-            }
-
-            double right = 0;
-            for (int i = 0; i < m; i++)
-            {
-                right += rows[i, j] * wanted[i];
-            }
-
-            for (int p = 0; p < j; p++)
-            {
-                right -= r[p, j] * y[p];
-            }
-
-            y[j] = right / r[j, j];
-            rest -= y[j] * y[j];
+            throw new ArgumentException("Two knobs do the same.", nameof(rows));
         }
 
-        var search = new Branches(r, y, least.ToArray(), most.ToArray(), price);
+        Cholesky.Forward(l, y);
+        rest -= y.Sum(v => v * v);
+        var search = new Branches(l, y, least.ToArray(), most.ToArray(), price);
         search.Down(n - 1, 0);
         return new StepChoice(search.Best, search.BestCost + Math.Max(0, rest), search.Nodes < MostNodes);
     }
 
-    private sealed class Branches(double[,] r, double[] y, int[] least, int[] most, double price)
+    private sealed class Branches(double[] l, double[] y, int[] least, int[] most, double price)
     {
         private readonly int[] _k = new int[y.Length];
 
@@ -114,12 +84,13 @@ public static class StepSearch
             }
 
             double centre = y[j];
-            for (int l = j + 1; l < y.Length; l++)
+            for (int i = j + 1; i < y.Length; i++)
             {
-                centre -= r[j, l] * _k[l];
+                centre -= l[(i * y.Length) + j] * _k[i];
             }
 
-            centre /= r[j, j];
+            double pivot = l[(j * y.Length) + j];
+            centre /= pivot;
             int near = (int)Math.Clamp(Math.Round(centre), least[j], most[j]);
 
             // Outward from the nearest, both ways: each way ends at its bound or where its square alone costs too much.
@@ -133,7 +104,7 @@ public static class StepSearch
                         continue;
                     }
 
-                    double off = r[j, j] * (k - centre), square = cost + (off * off);
+                    double off = pivot * (k - centre), square = cost + (off * off);
                     if (k < least[j] || k > most[j] || !(square < BestCost) || (Nodes >= MostNodes && Best.Length > 0))
                     {
                         open &= ~bit;

@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Motion;
 
 /// <summary>Which axis: where the spring sits or where the damper sits. On a coil-over both are the same line.</summary>
@@ -45,29 +47,5 @@ public abstract class CornerMotion
     public (double Droop, double Bump) ReachableTravel(double droopLimit = 0.3, double bumpLimit = 0.3) =>
         (Edge(-droopLimit), Edge(bumpLimit));
 
-    private double Edge(double limit)
-    {
-        const int Steps = 40;
-        double good = 0;
-        for (int i = 1; i <= Steps; i++)
-        {
-            double next = limit * i / Steps;
-            if (WheelAt(next, out _).IsUsable())
-            {
-                good = next;
-                continue;
-            }
-
-            double bad = next;
-            for (int k = 0; k < 60 && Math.Abs(bad - good) > 1e-5; k++)
-            {
-                double middle = 0.5 * (good + bad);
-                (good, bad) = WheelAt(middle, out _).IsUsable() ? (middle, bad) : (good, middle);
-            }
-
-            return good;
-        }
-
-        return good;
-    }
+    private double Edge(double limit) => LastGood.Before(travel => WheelAt(travel, out _).IsUsable(), limit, 40, 1e-5);
 }

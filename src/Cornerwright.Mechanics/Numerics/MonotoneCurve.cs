@@ -83,13 +83,7 @@ public sealed class MonotoneCurve : SampledCurve
 
     private (double Value, double First, double Second) Inside(double position)
     {
-        int low = 0, high = x.Length - 1;
-        while (high - low > 1)
-        {
-            int middle = (low + high) >> 1;
-            (low, high) = position < x[middle] ? (low, middle) : (middle, high);
-        }
-
+        int low = Knots.PieceOf(x, position), high = low + 1;
         double h = x[high] - x[low];
         double t = position - x[low];
         double secant = (y[high] - y[low]) / h;

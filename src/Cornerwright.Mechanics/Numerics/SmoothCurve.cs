@@ -47,24 +47,17 @@ public sealed class SmoothCurve : SampledCurve
 
         // Normal equations in Legendre polynomials of t, which runs from -1 to 1.
         double centre = (at[0] + at[^1]) / 2, reach = (at[^1] - at[0]) / 2;
-        Span<double> matrix = stackalloc double[Terms * Terms], right = stackalloc double[Terms], p = stackalloc double[Terms];
-        matrix.Clear();
-        right.Clear();
+        var equations = new NormalEquations(stackalloc double[Terms * Terms], stackalloc double[Terms]);
+        Span<double> p = stackalloc double[Terms];
         for (int i = 0; i < at.Length; i++)
         {
             double t = (at[i] - centre) / reach;
             (p[0], p[1], p[2], p[3]) = (1, t, ((3 * t * t) - 1) / 2, ((5 * t * t) - 3) * t / 2);
-            for (int r = 0; r < Terms; r++)
-            {
-                right[r] += p[r] * value[i];
-                for (int c = 0; c < Terms; c++)
-                {
-                    matrix[(r * Terms) + c] += p[r] * p[c];
-                }
-            }
+            equations.Add(p, value[i]);
         }
 
-        return Solve(matrix, right)
+        ReadOnlySpan<double> right = equations.Unknowns;
+        return equations.Solve()
             ? new SmoothCurve(at[0], at[^1], [right[0] - (right[2] / 2), right[1] - (1.5 * right[3]), 1.5 * right[2], 2.5 * right[3]])
             : null;
     }
@@ -76,41 +69,5 @@ public sealed class SmoothCurve : SampledCurve
         double inside = Math.Clamp(position, start, end), t = (inside - middle) / half, beyond = position - inside;
         double value = c0 + (t * (c1 + (t * (c2 + (t * c3))))), first = (c1 + (t * ((2 * c2) + (3 * t * c3)))) / half;
         return beyond == 0 ? (value, first, ((2 * c2) + (6 * t * c3)) / (half * half)) : (value + (first * beyond), first, 0);
-    }
-
-    // Elimination without exchange: the matrix is symmetric and positive definite for five readings and more.
-    private static bool Solve(Span<double> matrix, Span<double> right)
-    {
-        for (int k = 0; k < Terms; k++)
-        {
-            double pivot = matrix[(k * Terms) + k];
-            if (!(pivot > 1e-12))
-            {
-                return false;
-            }
-
-            for (int r = k + 1; r < Terms; r++)
-            {
-                double share = matrix[(r * Terms) + k] / pivot;
-                for (int c = k; c < Terms; c++)
-                {
-                    matrix[(r * Terms) + c] -= share * matrix[(k * Terms) + c];
-                }
-
-                right[r] -= share * right[k];
-            }
-        }
-
-        for (int r = Terms - 1; r >= 0; r--)
-        {
-            for (int c = r + 1; c < Terms; c++)
-            {
-                right[r] -= matrix[(r * Terms) + c] * right[c];
-            }
-
-            right[r] /= matrix[(r * Terms) + r];
-        }
-
-        return true;
     }
 }

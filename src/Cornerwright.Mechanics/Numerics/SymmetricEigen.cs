@@ -73,6 +73,11 @@ public static class SymmetricEigen
         }
     }
 
+    /// <summary>The larger eigenvalue of ((a, b), (b, d)).</summary>
+    /// <remarks>Source: the quadratic formula.</remarks>
+    internal static double LargerOfTwo(double a, double b, double d) =>
+        ((a + d) / 2) + Math.Sqrt((((a - d) / 2) * ((a - d) / 2)) + (b * b));
+
     /// <summary>Columns in order of falling values. Source: definition.</summary>
     internal static void Order(ReadOnlySpan<double> a, int n, Span<int> order)
     {

@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Numerics;
+
 namespace Cornerwright.Mechanics.Springs;
 
 /// <summary>What keeps a table from being a spring curve.</summary>
@@ -105,7 +107,7 @@ public sealed class SpringCurve
     /// <remarks>Source: linear interpolation between the points.</remarks>
     public double DeflectionAt(double force)
     {
-        int i = SegmentBelow(_forces, force);
+        int i = Knots.PieceOf(_forces, force);
         return _deflections[i] + ((force - _forces[i]) * Compliance(i));
     }
 
@@ -113,33 +115,13 @@ public sealed class SpringCurve
     /// <remarks>Source: linear interpolation between the points.</remarks>
     public double ForceAt(double deflection)
     {
-        int i = SegmentBelow(_deflections, deflection);
+        int i = Knots.PieceOf(_deflections, deflection);
         return _forces[i] + ((deflection - _deflections[i]) / Compliance(i));
     }
 
     /// <summary>Deflection per force, m/N, of the line that begins at or holds a force (N, at least 0).</summary>
     /// <remarks>At a point where two lines meet, the one above. Source: slope of the interpolant.</remarks>
-    public double ComplianceAt(double force) => Compliance(SegmentBelow(_forces, force));
+    public double ComplianceAt(double force) => Compliance(Knots.PieceOf(_forces, force));
 
     private double Compliance(int i) => (_deflections[i + 1] - _deflections[i]) / (_forces[i + 1] - _forces[i]);
-
-    // Largest segment whose start is at or below x; the first below the table, the last above it.
-    private static int SegmentBelow(double[] points, double x)
-    {
-        int low = 0, high = points.Length - 1;
-        while (high - low > 1)
-        {
-            int middle = (low + high) >> 1;
-            if (points[middle] <= x)
-            {
-                low = middle;
-            }
-            else
-            {
-                high = middle;
-            }
-        }
-
-        return low;
-    }
 }

@@ -13,7 +13,7 @@ public sealed class CornerSweepTests
 {
     private const double Degree = Math.PI / 180;
 
-    // The independent rows again (tests/Cornerwright.Mechanics.Tests/Hardpoints/data), now through car file, build and sweep, plate included.
+    // The independent rows again (tests/Cornerwright.Mechanics.Tests/Motion/Hardpoints/data), now through car file, build and sweep, plate included.
     [Theory]
     [InlineData("M1")]
     [InlineData("M3")]

@@ -13,7 +13,7 @@ public sealed class LinkageOfTests
 {
     private const double Degree = Math.PI / 180;
 
-    // Rows computed independently at 40 digits: tests/Cornerwright.Mechanics.Tests/Hardpoints/data. What a person types into the table
+    // Rows computed independently at 40 digits: tests/Cornerwright.Mechanics.Tests/Motion/Hardpoints/data. What a person types into the table
     // is these corners to the last digit, so the answers agree to rounding.
     [Theory]
     [InlineData("M1")]

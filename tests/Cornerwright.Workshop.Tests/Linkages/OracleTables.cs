@@ -13,7 +13,7 @@ internal static class OracleTables
 
     public static JsonElement Read(string name)
     {
-        string path = Path.Combine(Demo.Root, "tests", "Cornerwright.Mechanics.Tests", "Hardpoints", "data", name);
+        string path = Path.Combine(Demo.Root, "tests", "Cornerwright.Mechanics.Tests", "Motion", "Hardpoints", "data", name);
         return JsonDocument.Parse(File.ReadAllText(path)).RootElement;
     }
 

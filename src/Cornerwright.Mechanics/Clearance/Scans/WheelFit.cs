@@ -60,7 +60,8 @@ public static class WheelFit
         Require.Positive(reach);
         Vec3[] near = Near(points, hubFace, reach + (2 * Bands[0]));
         var at = new Place(hubFace, spindle.Unit());
-        Span<double> m = stackalloc double[Unknowns * Unknowns], b = stackalloc double[Unknowns];
+        var equations = new NormalEquations(stackalloc double[Unknowns * Unknowns], stackalloc double[Unknowns]);
+        ReadOnlySpan<double> b = equations.Unknowns;
         foreach (double wide in Bands)
         {
             double band = wide;
@@ -71,13 +72,13 @@ public static class WheelFit
 
             for (int step = 0; step < StepsEach; step++)
             {
-                int count = Gather(wheel, near, at, band, m, b);
+                int count = Gather(wheel, near, at, band, equations);
                 if (count < LeastPoints)
                 {
                     return Without(at, count, WheelFitStop.TooFew);
                 }
 
-                if (!SmallSystem.Solve(m, b, Unknowns))
+                if (!equations.Solve())
                 {
                     return Without(at, count, WheelFitStop.NotSettled);
                 }
@@ -112,19 +113,19 @@ public static class WheelFit
         }
 
         // Each patch counts as one reading, whatever the number of its points.
-        Span<double> information = stackalloc double[Unknowns * Unknowns], row = stackalloc double[Unknowns];
-        information.Clear();
+        var information = new NormalEquations(stackalloc double[Unknowns * Unknowns], stackalloc double[Unknowns]);
+        Span<double> row = stackalloc double[Unknowns], covariance = stackalloc double[Unknowns * Unknowns];
         foreach (var p in near)
         {
             Vec3 s = frame.ToSpindle(p);
             if (Math.Abs(Distance(wheel, s, out Vec3 gradient)) < band)
             {
                 Row(frame, s, gradient, row);
-                Add(information, row, 1.0 / patches[Cube(p)]);
+                information.Add(row, 0, 1.0 / patches[Cube(p)]);
             }
         }
 
-        if (count < LeastPoints || !Inverse(information, out double[] covariance))
+        if (count < LeastPoints || !information.Covariance(covariance))
         {
             return Without(at, count, WheelFitStop.NotSettled);
         }
@@ -155,10 +156,9 @@ public static class WheelFit
         return [.. near];
     }
 
-    private static int Gather(in WheelSolid wheel, Vec3[] near, in Place at, double band, Span<double> m, Span<double> b)
+    private static int Gather(in WheelSolid wheel, Vec3[] near, in Place at, double band, NormalEquations equations)
     {
-        m.Clear();
-        b.Clear();
+        equations.Clear();
         var frame = at.Frame();
         Span<double> row = stackalloc double[Unknowns];
         int count = 0;
@@ -173,12 +173,7 @@ public static class WheelFit
 
             double w = (1 - (share * share)) * (1 - (share * share));
             Row(frame, s, gradient, row);
-            Add(m, row, w);
-            for (int i = 0; i < Unknowns; i++)
-            {
-                b[i] -= w * row[i] * d;
-            }
-
+            equations.Add(row, -d, w);
             count++;
         }
 
@@ -207,42 +202,8 @@ public static class WheelFit
         row[4] = turn.Dot(frame.Three);
     }
 
-    private static void Add(Span<double> m, ReadOnlySpan<double> row, double weight)
-    {
-        for (int i = 0; i < Unknowns; i++)
-        {
-            for (int k = 0; k < Unknowns; k++)
-            {
-                m[(i * Unknowns) + k] += weight * row[i] * row[k];
-            }
-        }
-    }
-
-    private static bool Inverse(ReadOnlySpan<double> information, out double[] covariance)
-    {
-        covariance = new double[Unknowns * Unknowns];
-        Span<double> m = stackalloc double[Unknowns * Unknowns], column = stackalloc double[Unknowns];
-        for (int k = 0; k < Unknowns; k++)
-        {
-            information.CopyTo(m);
-            column.Clear();
-            column[k] = 1;
-            if (!SmallSystem.Solve(m, column, Unknowns))
-            {
-                return false;
-            }
-
-            for (int i = 0; i < Unknowns; i++)
-            {
-                covariance[(i * Unknowns) + k] = column[i];
-            }
-        }
-
-        return true;
-    }
-
     // Largest variance, for unit errors, of a place on the tread's circle along the spindle, away from it, or between the two.
-    private static double Worst(double[] covariance, double reach)
+    private static double Worst(ReadOnlySpan<double> covariance, double reach)
     {
         double worst = 0;
         Span<double> along = stackalloc double[Unknowns], away = stackalloc double[Unknowns];
@@ -254,13 +215,13 @@ public static class WheelFit
             (along[0], along[1], along[2], along[3], along[4]) = (1, 0, 0, -reach * sin, reach * cos);
             (away[0], away[1], away[2], away[3], away[4]) = (0, cos, sin, 0, 0);
             double a = Form(covariance, along, along), b = Form(covariance, along, away), d = Form(covariance, away, away);
-            worst = Math.Max(worst, ((a + d) / 2) + Math.Sqrt((((a - d) / 2) * ((a - d) / 2)) + (b * b)));
+            worst = Math.Max(worst, SymmetricEigen.LargerOfTwo(a, b, d));
         }
 
         return worst;
     }
 
-    private static double Form(double[] c, ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    private static double Form(ReadOnlySpan<double> c, ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         double sum = 0;
         for (int i = 0; i < Unknowns; i++)

@@ -5,7 +5,7 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Tests.Clearance.Scans;
-using Cornerwright.Mechanics.Tests.Hardpoints;
+using Cornerwright.Mechanics.Tests.Motion.Hardpoints;
 using Proof = Cornerwright.Mechanics.Clearance.Certifying.Certifying;
 
 namespace Cornerwright.Mechanics.Tests.Clearance.Certifying;

@@ -179,7 +179,7 @@ public static class HardpointFit
                 }
             }
 
-            if (!DenseSquare.Solve(matrix, step, n))
+            if (Lu.Solve(matrix, step, n) == 0)
             {
                 return u;
             }

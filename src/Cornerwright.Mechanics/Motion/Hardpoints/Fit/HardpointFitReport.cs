@@ -21,7 +21,7 @@ internal static class FitReport
         }
 
         // JᵀJ + I has no eigenvalue below 1, so this cannot fail on finite numbers.
-        if (!DenseSquare.Solve(normal, covariance, n))
+        if (Lu.Solve(normal, covariance, n) == 0)
         {
             throw new InvalidOperationException("The normal matrix of a fit with priors was singular.");
         }

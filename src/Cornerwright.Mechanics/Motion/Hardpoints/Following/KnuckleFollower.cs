@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
+using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
 

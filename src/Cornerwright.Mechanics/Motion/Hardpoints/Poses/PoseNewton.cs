@@ -76,7 +76,8 @@ internal static class PoseNewton
             }
 
             Matrix(system, free, q, matrix);
-            if (!DenseSquare.Solve(matrix, step[..n], n, out sign))
+            sign = Lu.Solve(matrix, step[..n], n);
+            if (sign == 0)
             {
                 return false;
             }
@@ -140,7 +141,7 @@ internal static class PoseNewton
             }
 
             matrix.CopyTo(copy);
-            if (!DenseSquare.Solve(copy, right[..n], n))
+            if (Lu.Solve(copy, right[..n], n) == 0)
             {
                 return false;
             }

@@ -1,5 +1,6 @@
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Motion.Hardpoints.Tracing;
+using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion.Hardpoints.Steering;
 
@@ -38,27 +39,7 @@ public sealed record SteeringPair(CornerLinkage Left, CornerLinkage Right)
     /// <param name="travelRight">m, bump positive.</param>
     public double ReachOfRack(double limit, double travelLeft = 0, double travelRight = 0)
     {
-        const int Steps = 64;
         Require.Finite(limit);
-        double good = 0;
-        for (int i = 1; i <= Steps; i++)
-        {
-            double bad = limit * i / Steps;
-            if (At(bad, travelLeft, travelRight).Why == Reach.Reached)
-            {
-                good = bad;
-                continue;
-            }
-
-            for (int k = 0; k < 60 && Math.Abs(bad - good) > 1e-6; k++)
-            {
-                double middle = 0.5 * (good + bad);
-                (good, bad) = At(middle, travelLeft, travelRight).Why == Reach.Reached ? (middle, bad) : (good, middle);
-            }
-
-            return good;
-        }
-
-        return good;
+        return LastGood.Before(rack => At(rack, travelLeft, travelRight).Why == Reach.Reached, limit, 64, 1e-6);
     }
 }

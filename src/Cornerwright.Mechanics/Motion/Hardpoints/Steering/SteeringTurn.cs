@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Geometry;
+using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion.Hardpoints.Steering;
 
@@ -20,7 +21,6 @@ public readonly record struct TurningCircle(Vec3 Centre, double Radius, double K
 public static class SteeringTurn
 {
     private const double LeastSteer = 1e-4;      // rad: a circle of 50 km
-    private const int IterationLimit = 200;
 
     /// <summary>
     /// The turn centre is where both front tyres, taken as equal, slip by the same angle in opposite directions, so that their side forces
@@ -45,20 +45,14 @@ public static class SteeringTurn
         }
 
         // cot of the heading's angle grows with the distance of the centre; solve for curvature's side only, by halving an angle.
-        double low = 0, high = 0.5 * Math.PI, side = Math.Sign(mean);
+        double side = Math.Sign(mean);
         double Excess(double angle)
         {
             double y = side * 0.5 * (left.Contact.X + right.Contact.X - (2 * rearAxleX)) / Math.Tan(angle);
             return side * (left.Steer - Heading(left, rearAxleX, y, side) + right.Steer - Heading(right, rearAxleX, y, side));
         }
 
-        for (int i = 0; i < IterationLimit && high - low > 1e-15; i++)
-        {
-            double middle = 0.5 * (low + high);
-            (low, high) = Excess(middle) > 0 ? (middle, high) : (low, middle);
-        }
-
-        double found = 0.5 * (low + high);
+        double found = LastGood.Before(angle => Excess(angle) > 0, 0.5 * Math.PI, 1, 1e-15);
         double centreY = side * 0.5 * (left.Contact.X + right.Contact.X - (2 * rearAxleX)) / Math.Tan(found);
         if (!double.IsFinite(centreY) || !(Math.Abs(Excess(found)) < 1e-6))
         {
