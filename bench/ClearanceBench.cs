@@ -5,7 +5,7 @@ using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Bench;
 
-/// <summary>Wheel against its surroundings: time a pose for a point and for a strut tube, and for a whole travel sweep.</summary>
+/// <summary>Wheel against its surroundings: time a pose for a point and for a strut tube.</summary>
 public class ClearanceBench
 {
     private const int Poses = 64;
@@ -57,36 +57,11 @@ public class ClearanceBench
         return least;
     }
 
-    [Benchmark]
-    public double SweepOfOnePoint()
-    {
-        var gap = new LipGap(Wheel(), _motion, _hub);
-        return TravelSweep.Least(ref gap, Droop, Bump).Gap;
-    }
-
-    [Benchmark]
-    public double SweepOfOnePointProven()
-    {
-        var gap = new LipGap(Wheel(), _motion, _hub);
-        return TravelSweep.Least(ref gap, Droop, Bump, lipschitz: 1.2).Gap;
-    }
-
     private WheelSolid Wheel() => WheelSolid.Write(_tyre, _rim, ArcPoints, _buffer);
 
     private WheelPose PoseAt(double travel)
     {
         _motion.WheelAt(travel, out var wheel);
         return WheelPose.StraightAhead(_hub, WheelSide.Left, wheel, travel);
-    }
-
-    private readonly ref struct LipGap(WheelSolid solid, RatioMotion motion, Vec3 hub) : IGapOfTravel
-    {
-        private readonly WheelSolid _solid = solid;
-
-        public double GapAt(double travel)
-        {
-            motion.WheelAt(travel, out var wheel);
-            return _solid.SignedDistance(SpindleFrame.Of(WheelPose.StraightAhead(hub, WheelSide.Left, wheel, travel)).ToSpindle(Lip));
-        }
     }
 }

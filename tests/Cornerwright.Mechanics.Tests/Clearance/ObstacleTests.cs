@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Numerics;
 using Cornerwright.Mechanics.Tests.Motion;
 
 namespace Cornerwright.Mechanics.Tests.Clearance;
@@ -155,9 +156,9 @@ public class ObstacleTests
         Assert.True(double.IsFinite(sum));
     }
 
-    private struct TubeGap(CornerMotion motion, CylinderObstacle tubeInBody) : IGapOfTravel
+    private readonly struct TubeGap(CornerMotion motion, CylinderObstacle tubeInBody) : IFunctionOfOne
     {
-        public readonly double GapAt(double travel)
+        public double At(double travel)
         {
             Span<double> buffer = stackalloc double[WheelSolid.BufferLength(4)];
             WheelSolid wheel = WheelSolid.Write(Tyre, Rim, 4, buffer);
@@ -170,9 +171,9 @@ public class ObstacleTests
     private static double Once(CornerMotion motion, double shift)
     {
         var gap = new TubeGap(motion, new(new(shift, 0.5, 0.4), Vec3.UnitZ, 0.3, 0.03));
-        SweepLeast least = TravelSweep.Least(ref gap, -0.06, 0.06);
+        var (_, least) = GoldenSection.Least(gap, -0.06, 0.06, 1e-5);
         StrutLine line = StrutLine.FromGap(Tyre, Rim, WheelFeature.InnerSidewall, GapDirection.Nearest, 0.008, 0.025, 0.1, 0);
         motion.StationAt(0.01, Station.Spring, out StationState station);
-        return least.Gap + line.LowerReference.X + station.Length;
+        return least + line.LowerReference.X + station.Length;
     }
 }

@@ -138,7 +138,7 @@ internal sealed class CellSearch
             if (obstacles[i].Frame == ObstacleFrame.Knuckle
                 && ScanClearing.TryBelow(obstacles[i].Tree, shape, own, ref start, out Clearing clearing, upper))
             {
-                PosePlace place = new(Math.Min(box.Middle.Travel, box.AllowedBump(box.Middle.Steer)), box.Middle.Steer, box.Middle.Plate);
+                PosePlace place = new(Math.Min(box.Middle.Travel, box.AllowedBump(box.Middle.Steer)), box.Middle.Steer, box.Middle.Third);
                 if (field.TryPose(place, out WheelPose pose))
                 {
                     // Seen from its own pose, 12 and 3 o'clock of what is in S already have changed places.
@@ -270,7 +270,7 @@ internal sealed class CellSearch
         }
 
         double top = Math.Min(cell.High.Travel, bump);
-        PosePlace middle = new(0.5 * (cell.Low.Travel + top), 0.5 * (cell.Low.Steer + cell.High.Steer), 0.5 * (cell.Low.Plate + cell.High.Plate));
+        PosePlace middle = new(0.5 * (cell.Low.Travel + top), 0.5 * (cell.Low.Steer + cell.High.Steer), 0.5 * (cell.Low.Third + cell.High.Third));
         if (box.AllowedBump(middle.Steer) < middle.Travel)
         {
             middle = middle with { Steer = steer, Travel = 0.5 * (cell.Low.Travel + Math.Min(cell.High.Travel, bump)) };
@@ -320,7 +320,7 @@ internal sealed class CellSearch
     private static PosePlace CornerOf(in PoseCell cell, double top, int corner) => new(
         (corner & 1) == 0 ? cell.Low.Travel : top,
         (corner & 2) == 0 ? cell.Low.Steer : cell.High.Steer,
-        (corner & 4) == 0 ? cell.Low.Plate : cell.High.Plate);
+        (corner & 4) == 0 ? cell.Low.Third : cell.High.Third);
 
     /// <summary>Central differences where both sides can be reached, else one-sided: either is within half a bend times the step of the slope.</summary>
     private PoseChange Change(in PosePlace at, in WheelPose pose, int way, double step, double extent)

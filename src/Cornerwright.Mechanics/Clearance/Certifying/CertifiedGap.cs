@@ -32,7 +32,7 @@ public enum CertifyingStop
 /// <summary>The least gap between the wheel and its obstacles over a box of poses, as an interval.</summary>
 /// <param name="Lower">m: no allowed pose has a smaller gap. Minus infinity when nothing can be said.</param>
 /// <param name="Upper">m: the pose named has no larger gap. Plus infinity when no pose below the limit was met.</param>
-/// <param name="Place">Travel, steer and plate of that pose.</param>
+/// <param name="Place">Travel, steer and third way of that pose.</param>
 /// <param name="Pose">The pose.</param>
 /// <param name="Clearing">The gap there, in S; its Gap is to the obstacle as it stands in its tree.</param>
 /// <param name="Obstacle">Which obstacle, by its place in the list; -1 for none.</param>

@@ -23,7 +23,7 @@ public static class Certifying
     /// <param name="shape">The wheel.</param>
     /// <param name="obstacles">At least one; they prune each other, so ask for all that share one wanted gap at once.</param>
     /// <param name="poses">Where the wheel goes. Not shared with another thread meanwhile.</param>
-    /// <param name="box">Travel, steer and plate.</param>
+    /// <param name="box">Travel, steer and third way.</param>
     /// <param name="task">Tolerance and limits; null for a tenth of a millimetre.</param>
     /// <param name="stop">Asked now and then; true stops it, and the answer says so.</param>
     /// <exception cref="ArgumentException">An unsound box, no obstacle, or a tolerance below the least: a caller's bug.</exception>

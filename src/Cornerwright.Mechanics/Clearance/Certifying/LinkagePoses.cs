@@ -5,7 +5,7 @@ using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
-/// <summary>The poses of a wheel on its hardpoints: steer is the rack (m along +Y), plate is the top mount's plate (m).</summary>
+/// <summary>The poses of a wheel on its hardpoints: steer is the rack (m along +Y), the third way the top mount's plate (m).</summary>
 /// <param name="linkage">Its travel point must be the hub face (see <see cref="KnuckleLinkage"/>); left or right.</param>
 /// <exception cref="ArgumentException">At the reference state the linkage is locked or loose.</exception>
 /// <remarks>Keeps its last pose: one instance belongs to one thread. Source: docs/theory/hardpoints.md §3.</remarks>
@@ -16,7 +16,7 @@ public sealed class LinkagePoses(KnuckleLinkage linkage) : IPoseField
     /// <summary>The pose at a place; false where the linkage cannot close. Source: docs/theory/hardpoints.md §3.</summary>
     public bool TryPose(in PosePlace place, out WheelPose pose)
     {
-        if (follower.MoveTo(place.Travel, place.Steer, place.Plate) != Reach.Reached)
+        if (follower.MoveTo(place.Travel, place.Steer, place.Third) != Reach.Reached)
         {
             pose = default;
             return false;

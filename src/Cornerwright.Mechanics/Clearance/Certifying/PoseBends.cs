@@ -45,7 +45,7 @@ internal sealed class PoseBends
                 for (int k = 0; k < counts[2]; k++)
                 {
                     var at = new PosePlace(
-                        box.Least.Travel + (((2 * i) + 1) * half[0]), box.Least.Steer + (((2 * j) + 1) * half[1]), box.Least.Plate + (((2 * k) + 1) * half[2]));
+                        box.Least.Travel + (((2 * i) + 1) * half[0]), box.Least.Steer + (((2 * j) + 1) * half[1]), box.Least.Third + (((2 * k) + 1) * half[2]));
                     bends.Measure(field, at, half);
                 }
             }

@@ -1,6 +1,6 @@
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
-/// <summary>The box of travel, steer and plate that is asked about, with the user's limit on bump at lock.</summary>
+/// <summary>The box of travel, steer and the field's third way that is asked about, with the user's limit on bump at lock.</summary>
 /// <param name="Least">Its low corner.</param>
 /// <param name="Most">Its high corner; equal to Least along a way that does not move.</param>
 /// <param name="BumpLimit">Most travel allowed at each steer, straight lines between, level beyond the ends; null for none. Steer ascending.</param>
@@ -82,7 +82,7 @@ public sealed record PoseBox(PosePlace Least, PosePlace Most, IReadOnlyList<Bump
     }
 
     internal PosePlace Middle => new(
-        0.5 * (Least.Travel + Most.Travel), 0.5 * (Least.Steer + Most.Steer), 0.5 * (Least.Plate + Most.Plate));
+        0.5 * (Least.Travel + Most.Travel), 0.5 * (Least.Steer + Most.Steer), 0.5 * (Least.Third + Most.Third));
 }
 
 /// <summary>A corner of the limit on bump: the most travel (m) at a steer.</summary>

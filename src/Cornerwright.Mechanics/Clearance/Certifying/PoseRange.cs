@@ -6,7 +6,7 @@ namespace Cornerwright.Mechanics.Clearance.Certifying;
 /// <remarks>Measured once, it serves any number of wheels and obstacles. One instance belongs to one thread. Source: docs/theory/certified-clearance.md §2.</remarks>
 public sealed class PoseRange
 {
-    private const int Spread = 7, PlateSpread = 3;
+    private const int Spread = 7, ThirdSpread = 3;
 
     private PoseRange(IPoseField field, PoseBox box, PoseBends bends, IReadOnlyList<(PosePlace Place, WheelPose Pose)> seeds) =>
         (Field, Box, Bends, Seeds) = (field, box, bends, seeds);
@@ -54,7 +54,7 @@ public sealed class PoseRange
         return new(field, box, PoseBends.Measured(field, box), seeds);
     }
 
-    private static int Count(PoseBox box, int way) => box.Most[way] > box.Least[way] ? way == 2 ? PlateSpread : Spread : 1;
+    private static int Count(PoseBox box, int way) => box.Most[way] > box.Least[way] ? way == 2 ? ThirdSpread : Spread : 1;
 
     private static double At(PoseBox box, int way, int i)
     {

@@ -108,7 +108,7 @@ public class RandomBoxTests(ITestOutputHelper output)
 
     private static bool Allowed(PoseBox box, in PosePlace at) =>
         at.Travel >= box.Least.Travel && at.Travel <= Math.Min(box.Most.Travel, box.AllowedBump(at.Steer) + 1e-12)
-        && at.Steer >= box.Least.Steer && at.Steer <= box.Most.Steer && at.Plate >= box.Least.Plate && at.Plate <= box.Most.Plate;
+        && at.Steer >= box.Least.Steer && at.Steer <= box.Most.Steer && at.Third >= box.Least.Third && at.Third <= box.Most.Third;
 
     private static bool IsInside(PoseBox box, in PosePlace at) =>
         at.Travel > box.Least.Travel && at.Travel < Math.Min(box.Most.Travel, box.AllowedBump(at.Steer) - 1e-9)
@@ -124,13 +124,13 @@ public class RandomBoxTests(ITestOutputHelper output)
                 : k % 4 == 1 && random.Next(2) == 0 ? (random.Next(2) == 0 ? low : high)
                 : random.Between(low, high);
             value = Math.Clamp(value, low, high);
-            at = way == 0 ? at with { Travel = value } : way == 1 ? at with { Steer = value } : at with { Plate = value };
+            at = way == 0 ? at with { Travel = value } : way == 1 ? at with { Steer = value } : at with { Third = value };
         }
 
         return at with { Travel = Math.Max(box.Least.Travel, Math.Min(at.Travel, box.AllowedBump(at.Steer))) };
     }
 
-    private static double Way(in PosePlace at, int way) => way == 0 ? at.Travel : way == 1 ? at.Steer : at.Plate;
+    private static double Way(in PosePlace at, int way) => way == 0 ? at.Travel : way == 1 ? at.Steer : at.Third;
 
     private static ClearanceObstacle RandomObstacle(Random random, Vec3 hub, WheelSide side, in TyreSection tyre)
     {

@@ -25,9 +25,9 @@ internal sealed class RandomField : IPoseField
     {
         double z = at.Travel;
         var wheel = new WheelMotionState(
-            c[0] + (c[1] * z) + (c[2] * z * z) + (c[7] * at.Plate), c[3] + (c[4] * z), (c[5] * z) + (c[6] * z * z) + (c[8] * at.Plate));
+            c[0] + (c[1] * z) + (c[2] * z * z) + (c[7] * at.Third), c[3] + (c[4] * z), (c[5] * z) + (c[6] * z * z) + (c[8] * at.Third));
         WheelPose straight = WheelPose.StraightAhead(hub, side, wheel, z);
-        pose = straight.Steered(SteeringLine.AtHubHeight(straight, side, kingpin, caster + (3 * at.Plate), inboard, forward), at.Steer);
+        pose = straight.Steered(SteeringLine.AtHubHeight(straight, side, kingpin, caster + (3 * at.Third), inboard, forward), at.Steer);
         return true;
     }
 }

@@ -1,13 +1,15 @@
-namespace Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance;
+
+namespace Cornerwright.Mechanics.Tests.Clearance;
 
 /// <summary>A closed polygon in the half-plane r at least 0 that, turned round the spindle, makes a solid: any shape without self-crossing.</summary>
 /// <remarks>
 /// The nearest point of a solid of revolution lies in the half-plane of the point asked for, because of all points of one circle
 /// round the spindle the nearest has the same direction from it. So the planar distance is exact and no mirror image is needed; edges on the
 /// spindle itself (r = 0 at both ends) are inside the solid and left out. Error: rounding only, below 1e-12 m.
-/// For the convex shapes of the hot path see <see cref="ConvexProfile"/>. Source: docs/theory/clearance.md §1.
+/// The second way beside <see cref="ConvexProfile"/>. Source: docs/theory/clearance.md §1.
 /// </remarks>
-public readonly ref struct ProfilePolygon(ReadOnlySpan<ProfilePoint> corners)
+internal readonly ref struct ProfilePolygon(ReadOnlySpan<ProfilePoint> corners)
 {
     private readonly ReadOnlySpan<ProfilePoint> corners = corners;
 
