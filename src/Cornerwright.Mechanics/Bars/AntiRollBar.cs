@@ -44,7 +44,9 @@ public static class AntiRollBar
         return Math.Pow(armLength, 3) / (3 * youngModulus * Math.PI * Math.Pow(diameter, 4) / 64);
     }
 
-    /// <summary>Rate by Puhn's formula for steel bars, N/m; 500000 D⁴/(0.4244 A² B + 0.2264 C³) lbf/in with all lengths in inches.</summary>
+    /// <summary>
+    /// Rate by Puhn's formula for steel bars, N/m; 500000 D⁴/(0.4244 A² B + 0.2264 C³) lbf/in with all lengths in inches.
+    /// </summary>
     /// <param name="diameter">D, m, above 0.</param>
     /// <param name="lever">A, square to the straight part, m, above 0.</param>
     /// <param name="straightLength">B, m, above 0.</param>

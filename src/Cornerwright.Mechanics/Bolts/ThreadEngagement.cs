@@ -33,7 +33,9 @@ public static class ThreadEngagement
         };
     }
 
-    /// <summary>Thread of a wheel bolt in the hub, m: bolt length from its seat, less wheel and spacer, at most what the hub offers.</summary>
+    /// <summary>
+    /// Thread of a wheel bolt in the hub, m: bolt length from its seat, less wheel and spacer, at most what the hub offers.
+    /// </summary>
     /// <param name="lengthFromSeat">Threaded end to the seat's touching circle, m, above 0.</param>
     /// <param name="wheelThickness">Wheel's seat to its mounting face, m, at least 0.</param>
     /// <param name="spacerThickness">m, at least 0; 0 for none or for one bolted on by itself.</param>

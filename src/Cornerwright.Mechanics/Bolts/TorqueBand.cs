@@ -8,10 +8,14 @@ public readonly record struct TorqueBand(double Least, double Usual, double Most
 {
     private const double UsualFriction = 0.12, DryFriction = 0.20, SlipperyFriction = 0.08;
 
-    /// <summary>A bolt tightened to less than this share of its yield is not used as a bolt. Our choice, no source; lower makes the warning rarer.</summary>
+    /// <summary>
+    /// A bolt tightened to less than this share of its yield is not used as a bolt. Our choice, no source; lower makes the warning rarer.
+    /// </summary>
     private const double LeastUtilisation = 0.3;
 
-    /// <summary>Mean bearing diameter over thread diameter where the head is not a listed hexagon: of M6 to M16 it is 1.24 to 1.30.</summary>
+    /// <summary>
+    /// Mean bearing diameter over thread diameter where the head is not a listed hexagon: of M6 to M16 it is 1.24 to 1.30.
+    /// </summary>
     private const double BearingRatio = 1.27;
 
     /// <summary>The band of a thread and class; null for a class the standard does not list at that diameter.</summary>

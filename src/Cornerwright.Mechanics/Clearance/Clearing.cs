@@ -8,8 +8,12 @@ namespace Cornerwright.Mechanics.Clearance;
 /// <param name="Part">Nearest part of the wheel.</param>
 /// <param name="OnWheel">Nearest point of the wheel in S (a, 12, 3), m.</param>
 /// <param name="OnObstacle">Nearest point of the obstacle in S, m.</param>
-/// <param name="Along">Obstacle's own coordinate: point 0; polyline segment number plus share; cylinder share of its length from the foot.</param>
-/// <param name="Certified">True when no smaller gap can exist beyond the obstacle's stated error; false when a limit was reached first.</param>
+/// <param name="Along">
+/// Obstacle's own coordinate: point 0; polyline segment number plus share; cylinder share of its length from the foot.
+/// </param>
+/// <param name="Certified">
+/// True when no smaller gap can exist beyond the obstacle's stated error; false when a limit was reached first.
+/// </param>
 /// <remarks>The default has no meaning. Source: docs/theory/clearance.md §5.</remarks>
 public readonly record struct Clearing(double Gap, WheelPart Part, Vec3 OnWheel, Vec3 OnObstacle, double Along, bool Certified)
 {

@@ -7,7 +7,8 @@ namespace Cornerwright.Mechanics.Clearance;
 /// <remarks>
 /// Outside, the distance is the least over the edges; inside, the nearest edge line is an edge, so it is the greatest of the signed line
 /// distances. An edge on the spindle bounds nothing and is left out. Corners run from street-side axis towards growing r
-/// (counter-clockwise with a to the right and r up). Fixed width of four, no fused operations: the same result on every machine with IEEE doubles. Error: rounding only, below 1e-12 m.
+/// (counter-clockwise with a to the right and r up). Fixed width of four, no fused operations: the same result on every machine with IEEE
+/// doubles. Error: rounding only, below 1e-12 m.
 /// Source: docs/theory/clearance.md §1.
 /// </remarks>
 public readonly ref struct ConvexProfile
@@ -26,7 +27,9 @@ public readonly ref struct ConvexProfile
     /// <summary>How many doubles <see cref="Write"/> needs for so many corners. Source: layout of this type.</summary>
     public static int BufferLength(int corners) => Columns * Padded(corners);
 
-    /// <summary>Writes the edges of a convex, counter-clockwise polygon into <paramref name="buffer"/>. Source: docs/theory/clearance.md §1.</summary>
+    /// <summary>
+    /// Writes the edges of a convex, counter-clockwise polygon into <paramref name="buffer"/>. Source: docs/theory/clearance.md §1.
+    /// </summary>
     public static ConvexProfile Write(scoped ReadOnlySpan<ProfilePoint> corners, Span<double> buffer)
     {
         int padded = Padded(corners.Length);
@@ -57,7 +60,9 @@ public readonly ref struct ConvexProfile
     /// <summary>A polygon that <see cref="Write"/> laid out in this buffer before. Source: layout of this type.</summary>
     public static ConvexProfile Written(int corners, ReadOnlySpan<double> buffer) => new(buffer[..BufferLength(corners)], Padded(corners));
 
-    /// <summary>Signed distance (m, negative inside) and its gradient, a unit vector in the half-plane. Source: docs/theory/clearance.md §1.</summary>
+    /// <summary>
+    /// Signed distance (m, negative inside) and its gradient, a unit vector in the half-plane. Source: docs/theory/clearance.md §1.
+    /// </summary>
     public double SignedDistance(double a, double r, out double gradientA, out double gradientR)
     {
         ref double start = ref MemoryMarshal.GetReference(data);

@@ -13,7 +13,10 @@ public enum OutlineFault
 }
 
 /// <summary>Cuts a simple polygon into convex pieces.</summary>
-/// <remarks>Ears are clipped (Meisters, Amer. Math. Monthly 82 (1975) 648) and neighbours joined again while the union stays convex (Hertel and Mehlhorn, FCT 1983). The pieces cover the polygon exactly. Source: those two papers.</remarks>
+/// <remarks>
+/// Ears are clipped (Meisters, Amer. Math. Monthly 82 (1975) 648) and neighbours joined again while the union stays convex (Hertel and
+/// Mehlhorn, FCT 1983). The pieces cover the polygon exactly. Source: those two papers.
+/// </remarks>
 public static class ConvexSplit
 {
     /// <summary>Corners an outline may have. Cutting takes time with their square; a measured profile has some dozens.</summary>

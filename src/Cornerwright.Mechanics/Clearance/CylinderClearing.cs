@@ -12,8 +12,9 @@ public static class CylinderClearing
 {
     /// <summary>The gap between the wheel and a cylinder in S, m.</summary>
     /// <remarks>
-    /// Error below 1e-5 m when certified; worst seen against sampling of both bodies: 5e-6 m (docs/theory/clearance.md §6). Negative: they overlap; on the
-    /// side the value is how far the cylinder must move square to its axis, on an end the depth of the deepest rim or face point found.
+    /// Error below 1e-5 m when certified; worst seen against sampling of both bodies: 5e-6 m
+    /// (docs/theory/clearance.md §6). Negative: they overlap; on the side the value is how far the cylinder must move square to its axis,
+    /// on an end the depth of the deepest rim or face point found.
     /// Source: docs/theory/clearance.md §5.
     /// </remarks>
     /// <exception cref="ArgumentException">An unsound cylinder: a caller's bug.</exception>
@@ -70,11 +71,18 @@ public static class CylinderClearing
 
         // The axis comes nearest at an end: the end's rim or face may be nearer than any side.
         Clearing nearest = found ? side : Clearing.OfPoint(wheel, cylinder.Foot);
-        double gap = found ? side.Gap : double.PositiveInfinity;
+        certified &= AtEnds(wheel, cylinder, found ? side.Gap : double.PositiveInfinity, ref nearest);
+        return nearest with { Certified = certified };
+    }
+
+    /// <summary>Puts the nearest place of both ends in where it is nearer than the gap so far; false where a bound did not close.</summary>
+    private static bool AtEnds(in WheelSolid wheel, in CylinderObstacle cylinder, double gap, ref Clearing nearest)
+    {
+        bool certified = true;
         for (int end = 0; end < 2; end++)
         {
             Vec3 outward = end == 0 ? -cylinder.Direction : cylinder.Direction;
-            Vec3 centre = end == 0 ? cylinder.Foot : cylinder.Foot + (cylinder.Direction * length);
+            Vec3 centre = end == 0 ? cylinder.Foot : cylinder.Foot + (cylinder.Direction * cylinder.Length);
             Clearing middle = Clearing.OfPoint(wheel, centre, end);
             if (middle.Gap - cylinder.Radius >= gap)
             {
@@ -90,7 +98,7 @@ public static class CylinderClearing
             certified &= RimLeast.Lower(wheel, centre, outward, cylinder.Radius, end, ref nearest, ref gap);
         }
 
-        return nearest with { Certified = certified };
+        return certified;
     }
 
     private static double NearestToSpindle(in CylinderObstacle cylinder)
@@ -100,7 +108,9 @@ public static class CylinderClearing
         return across > 1e-18 ? -((cylinder.Foot.Y * d.Y) + (cylinder.Foot.Z * d.Z)) / across : 0;
     }
 
-    /// <summary>True where the axis is nearest and the way to the wheel is square to it: always inside a stretch, to be seen at its ends.</summary>
+    /// <summary>
+    /// True where the axis is nearest and the way to the wheel is square to it: always inside a stretch, to be seen at its ends.
+    /// </summary>
     private static bool IsTouchOnSide(in WheelSolid wheel, int piece, in CylinderObstacle cylinder, double s, double passing)
     {
         bool atEnd = s <= 1e-9 || s >= cylinder.Length - 1e-9;

@@ -57,7 +57,9 @@ public static class PolylineClearing
         return Clearing.OfPoint(wheel, bestPoint, bestAlong) with { Certified = certified };
     }
 
-    /// <summary>The gap of a round bar: the polyline's gap less its radius (m). Ends count as balls. Source: docs/theory/clearance.md §5.</summary>
+    /// <summary>
+    /// The gap of a round bar: the polyline's gap less its radius (m). Ends count as balls. Source: docs/theory/clearance.md §5.
+    /// </summary>
     public static Clearing OfBar(in WheelSolid wheel, ReadOnlySpan<Vec3> corners, double radius)
     {
         Clearing line = Of(wheel, corners);

@@ -1,6 +1,8 @@
 namespace Cornerwright.Mechanics.Clearance;
 
-/// <summary>A point of a wheel's cross-section, m, in S: a along the spindle to the street side from the hub face, r from the spindle.</summary>
+/// <summary>
+/// A point of a wheel's cross-section, m, in S: a along the spindle to the street side from the hub face, r from the spindle.
+/// </summary>
 /// <remarks>The default is the hub-face centre. Source: docs/frames.md.</remarks>
 public readonly record struct ProfilePoint(double A, double R);
 

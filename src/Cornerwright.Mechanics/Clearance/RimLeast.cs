@@ -47,7 +47,8 @@ internal static class RimLeast
     }
 
     private static bool Piece(
-        in WheelSolid wheel, int piece, in Vec3 centre, in Vec3 u, in Vec3 v, double radius, Span<Arc> stack, ref double best, ref Vec3 bestAt)
+        in WheelSolid wheel, int piece, in Vec3 centre, in Vec3 u, in Vec3 v, double radius, Span<Arc> stack, ref double best,
+        ref Vec3 bestAt)
     {
         // Four quarters to start with; none when the whole circle is too far.
         double r = Math.Sqrt((centre.Y * centre.Y) + (centre.Z * centre.Z));

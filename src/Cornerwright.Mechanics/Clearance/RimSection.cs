@@ -11,7 +11,9 @@ namespace Cornerwright.Mechanics.Clearance;
 public readonly record struct RimSection(
     double AxialCentre, double Width, double SeatRadius, double FlangeHeight, double FlangeThickness, double BarrelDepth)
 {
-    /// <summary>Height of a J flange, m. From memory of the rim standards (17.3 to 17.5 mm): low confidence; measured values override it.</summary>
+    /// <summary>
+    /// Height of a J flange, m. From memory of the rim standards (17.3 to 17.5 mm): low confidence; measured values override it.
+    /// </summary>
     public const double FlangeHeightEstimate = 0.0175;
 
     /// <summary>Lip thickness, m: about half an inch a side. Common practice, no source.</summary>
@@ -42,7 +44,9 @@ public static class RimProfile
     /// <summary>Corners of the rim polygon.</summary>
     public const int PointCount = 8;
 
-    /// <summary>Writes the corners counter-clockwise (a to the right, r up) into <paramref name="into"/>. Source: docs/theory/clearance.md §2.</summary>
+    /// <summary>
+    /// Writes the corners counter-clockwise (a to the right, r up) into <paramref name="into"/>. Source: docs/theory/clearance.md §2.
+    /// </summary>
     public static int Write(in RimSection rim, Span<ProfilePoint> into)
     {
         double c = rim.AxialCentre, code = rim.Width / 2, lip = rim.OverallWidth / 2;
@@ -58,7 +62,10 @@ public static class RimProfile
     }
 
     /// <summary>Writes one of the three convex pieces the rim is made of (0 outer lip, 1 inner lip, 2 barrel), four corners.</summary>
-    /// <remarks>Each lip reaches down to the inner barrel, and the barrel runs under both, so no inner face is taken for a surface. Source: docs/theory/clearance.md §2.</remarks>
+    /// <remarks>
+    /// Each lip reaches down to the inner barrel, and the barrel runs under both, so no inner face is taken for a
+    /// surface. Source: docs/theory/clearance.md §2.
+    /// </remarks>
     internal static void WritePiece(in RimSection rim, int piece, Span<ProfilePoint> into)
     {
         double c = rim.AxialCentre, code = rim.Width / 2, lip = rim.OverallWidth / 2;

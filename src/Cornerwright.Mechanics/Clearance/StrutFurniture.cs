@@ -14,7 +14,8 @@ public readonly record struct StrutLine(Vec3 LowerReference, Vec3 Direction)
     /// <param name="from">Place on the wheel; used only by an axial reading.</param>
     /// <param name="direction">
     /// <see cref="GapDirection.Nearest"/>: the tube's distance from the tyre's section square to the tube, wherever on the wall or
-    /// shoulder it is least. <see cref="GapDirection.AxialInboard"/>: along the spindle from the feature to the tube. Others are no reading of a strut.
+    /// shoulder it is least. <see cref="GapDirection.AxialInboard"/>: along the spindle from the feature to the tube.
+    /// Others are no reading of a strut.
     /// </param>
     /// <param name="gap">m.</param>
     /// <param name="measuredRadius">Radius of what the tape touched (tube, spring or perch), m.</param>
@@ -140,7 +141,9 @@ public static class StrutFurniture
         };
     }
 
-    /// <summary>Writes tube, perch, spring and, if there is one, helper, in the order of <see cref="StrutPiece"/>; returns how many.</summary>
+    /// <summary>
+    /// Writes tube, perch, spring and, if there is one, helper, in the order of <see cref="StrutPiece"/>; returns how many.
+    /// </summary>
     /// <remarks>Source: docs/theory/clearance.md §7.</remarks>
     public static int Write(in StrutLine line, in StrutParts parts, Span<CylinderObstacle> into)
     {

@@ -11,13 +11,17 @@ public static class TyreProfile
     /// <summary>Corners of a tyre polygon with so many points an arc (2 to 32). Source: layout of <see cref="Write"/>.</summary>
     public static int PointCount(int arcPoints) => (2 * SideCount(arcPoints)) - 1;
 
-    /// <summary>Writes the corners, street side first, from bead over crown to the inner bead (counter-clockwise), into <paramref name="into"/>.</summary>
+    /// <summary>
+    /// Writes the corners, street side first, from bead over crown to the inner bead (counter-clockwise), into <paramref name="into"/>.
+    /// </summary>
     /// <param name="tyre">A sound section (<see cref="TyreSection.IsSound"/>).</param>
     /// <param name="arcPoints">Steps of each wall and each shoulder, even, 2 to 32; the crown takes half as many a side.</param>
     /// <param name="into">At least <see cref="PointCount"/> long.</param>
     /// <returns>The number written.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The section is not sound or the count out of range: a caller's bug.</exception>
-    /// <remarks>Source: docs/theory/clearance.md §2; conic with middle weight 1/√2, e.g. Farin, Curves and Surfaces for CAGD, ch. 12.</remarks>
+    /// <remarks>
+    /// Source: docs/theory/clearance.md §2; conic with middle weight 1/√2, e.g. Farin, Curves and Surfaces for CAGD, ch. 12.
+    /// </remarks>
     public static int Write(in TyreSection tyre, int arcPoints, Span<ProfilePoint> into)
     {
         if (!tyre.IsSound || arcPoints is < 2 or > 32 || (arcPoints & 1) != 0)

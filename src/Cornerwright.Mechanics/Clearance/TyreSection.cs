@@ -18,7 +18,9 @@ public readonly record struct TyreSection(
     double TreadWidth,
     double ShoulderDrop)
 {
-    /// <summary>Tread width over section width when nobody measured it. Estimate: common practice, no source; ±0.05 covers road tyres we know of.</summary>
+    /// <summary>
+    /// Tread width over section width when nobody measured it. Estimate: common practice, no source; ±0.05 covers road tyres we know of.
+    /// </summary>
     public const double TreadShareEstimate = 0.85;
 
     /// <summary>Shoulder drop over section height when nobody measured it. Estimate: common practice, no source.</summary>
@@ -27,7 +29,9 @@ public readonly record struct TyreSection(
     public double CrownRadius => OuterDiameter / 2;
     public double SectionHeight => CrownRadius - BeadRadius;
 
-    /// <summary>Radius of the widest place: half the section height. Source: handbook habit "widest near mid height"; docs/theory/clearance.md §2.</summary>
+    /// <summary>
+    /// Radius of the widest place: half the section height. Source: handbook habit "widest near mid height"; docs/theory/clearance.md §2.
+    /// </summary>
     public double WidestRadius => BeadRadius + (SectionHeight / 2);
 
     /// <summary>A section with estimated tread width and shoulder drop: the caller lists both as assumptions.</summary>
@@ -48,7 +52,10 @@ public readonly record struct TyreSection(
             treadWidth ?? (TreadShareEstimate * sectionWidth),
             shoulderDrop ?? (ShoulderDropShareEstimate * ((outerDiameter / 2) - beadRadius)));
 
-    /// <summary>True when the numbers make a convex tyre: all finite, tread not wider than section, shoulder above the widest place, no bead so wide that the wall folds.</summary>
+    /// <summary>
+    /// True when the numbers make a convex tyre: all finite, tread not wider than section, shoulder above the widest
+    /// place, no bead so wide that the wall folds.
+    /// </summary>
     /// <remarks>Source: docs/theory/clearance.md §2.</remarks>
     public bool IsSound =>
         double.IsFinite(AxialCentre)

@@ -19,7 +19,8 @@ public static class WheelFeatures
     /// <summary>Place and outward normal of a feature, S, m.</summary>
     /// <remarks>
     /// Crown: middle of the tread. Shoulder: middle of the shoulder arc, normal square to the line from widest place to tread edge.
-    /// Sidewall: the widest place, normal axial (square to the wall on a stretched tyre). Rim lip: the outermost edge's top corner, normal axial (the lip's face). Source: docs/theory/clearance.md §2.
+    /// Sidewall: the widest place, normal axial (square to the wall on a stretched tyre). Rim lip: the outermost edge's top corner, normal
+    /// axial (the lip's face). Source: docs/theory/clearance.md §2.
     /// </remarks>
     public static FeaturePoint At(in TyreSection tyre, in RimSection rim, WheelFeature feature)
     {

@@ -4,9 +4,12 @@ using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Clearance;
 
-/// <summary>A wheel as a solid of revolution of any number of convex pieces, kept ready for many questions; points are given in B with a pose.</summary>
+/// <summary>
+/// A wheel as a solid of revolution of any number of convex pieces, kept ready for many questions; points are given in B with a pose.
+/// </summary>
 /// <remarks>
-/// As <see cref="WheelSolid"/>, but on the heap, of any profile, and with a second table in single precision for bounds of eight points at a time.
+/// As <see cref="WheelSolid"/>, but on the heap, of any profile, and with a second table in single precision for
+/// bounds of eight points at a time.
 /// The distance to the whole is the least over the pieces: exact outside; inside, the depth in the deepest single piece, which is at most
 /// the depth in the whole. Source: docs/theory/clearance.md §1.
 /// </remarks>
@@ -57,7 +60,9 @@ public sealed class WheelShape
 
     /// <summary>A wheel of measured outlines, each a closed polygon of any shape without self-crossing, either way round.</summary>
     /// <param name="outlines">Each with the part it belongs to; at least one. r at least 0, at least three corners, an area.</param>
-    /// <exception cref="ArgumentException">An outline crosses itself, has no area or is not finite: check what people enter with <see cref="ConvexSplit.WhyNot"/> first.</exception>
+    /// <exception cref="ArgumentException">
+    /// An outline crosses itself, has no area or is not finite: check what people enter with <see cref="ConvexSplit.WhyNot"/> first.
+    /// </exception>
     /// <remarks>Cut into convex pieces (<see cref="ConvexSplit"/>). Source: docs/theory/clearance.md §1.</remarks>
     public static WheelShape Of(params IReadOnlyList<WheelOutline> outlines)
     {
@@ -84,7 +89,10 @@ public sealed class WheelShape
         return Math.Min(0.5 * (box.MostA - box.LeastA), tall) + 1e-6;
     }
 
-    /// <summary>The most of <see cref="MostDepth(int)"/> over the pieces of a part, m; 0 for a part the wheel does not have. Source: geometry of a box.</summary>
+    /// <summary>
+    /// The most of <see cref="MostDepth(int)"/> over the pieces of a part, m; 0 for a part the wheel does not have.
+    /// Source: geometry of a box.
+    /// </summary>
     public double MostDepth(WheelPart part)
     {
         double most = 0;
@@ -96,7 +104,9 @@ public sealed class WheelShape
         return most;
     }
 
-    /// <summary>One piece as a solid of its own, for obstacles that are not triangles or points. Source: docs/theory/clearance.md §1.</summary>
+    /// <summary>
+    /// One piece as a solid of its own, for obstacles that are not triangles or points. Source: docs/theory/clearance.md §1.
+    /// </summary>
     public WheelSolid PieceAsSolid(int piece) => WheelSolid.Of(pieces[piece].Exact());
 
     /// <summary>Signed distance of (a, r) to one piece with its gradient. Source: docs/theory/clearance.md §1.</summary>
@@ -131,7 +141,9 @@ public sealed class WheelShape
     /// <summary>The least box round a piece in the half-plane, m. Source: layout of this type.</summary>
     internal ref readonly ProfileBox BoxOf(int piece) => ref pieces[piece].Box;
 
-    /// <summary>Edges of a piece for eight points at a time: a, r, tangent a, tangent r, length of each. Source: layout of this type.</summary>
+    /// <summary>
+    /// Edges of a piece for eight points at a time: a, r, tangent a, tangent r, length of each. Source: layout of this type.
+    /// </summary>
     internal ReadOnlySpan<float> Edges(int piece) => pieces[piece].Coarse;
 
     private static WheelShape OfConvex(List<(WheelPart Part, ProfilePoint[] Corners)> all)
@@ -175,7 +187,8 @@ public sealed class WheelShape
             Debug.Assert(coarse.Count >= 10, "A convex piece has an area.");
             return new(
                 part, corners.Length, exact, [.. coarse],
-                new((float)corners.Min(p => p.A), (float)corners.Max(p => p.A), (float)corners.Min(p => p.R), (float)corners.Max(p => p.R)));
+                new((float)corners.Min(p => p.A), (float)corners.Max(p => p.A), (float)corners.Min(p => p.R),
+                (float)corners.Max(p => p.R)));
         }
     }
 }

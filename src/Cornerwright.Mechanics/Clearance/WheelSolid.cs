@@ -13,7 +13,9 @@ public enum WheelPart
     Spokes = 4,
 }
 
-/// <summary>Tyre and rim as solids of revolution made of convex profiles, ready for distances; points are given in S (a, 12, 3), m.</summary>
+/// <summary>
+/// Tyre and rim as solids of revolution made of convex profiles, ready for distances; points are given in S (a, 12, 3), m.
+/// </summary>
 /// <remarks>
 /// The distance to the whole is the least over the pieces: exact outside; inside it is the depth in the deepest single piece, which is
 /// at most the depth in the whole. Source: docs/theory/clearance.md §1.
@@ -68,7 +70,9 @@ public readonly ref struct WheelSolid
         return new(tread, outer, inner, hollow, 4);
     }
 
-    /// <summary>A wheel with its rim that <see cref="Write"/> laid out in this buffer before: nothing is computed. Source: layout of this type.</summary>
+    /// <summary>
+    /// A wheel with its rim that <see cref="Write"/> laid out in this buffer before: nothing is computed. Source: layout of this type.
+    /// </summary>
     /// <param name="arcPoints">As it was written.</param>
     /// <param name="buffer">As it was written, at least <see cref="BufferLength"/>.</param>
     public static WheelSolid Written(int arcPoints, ReadOnlySpan<double> buffer)
@@ -104,7 +108,9 @@ public readonly ref struct WheelSolid
         _ => barrel.Furthest(directionA, directionR),
     };
 
-    /// <summary>Signed distance of a half-plane point to the whole wheel, with nearest piece and gradient. Source: docs/theory/clearance.md §1.</summary>
+    /// <summary>
+    /// Signed distance of a half-plane point to the whole wheel, with nearest piece and gradient. Source: docs/theory/clearance.md §1.
+    /// </summary>
     public double SignedDistance(double a, double r, out WheelPart part, out double gradientA, out double gradientR)
     {
         double best = tyre.SignedDistance(a, r, out gradientA, out gradientR);
@@ -123,5 +129,7 @@ public readonly ref struct WheelSolid
 
     /// <summary>Signed distance of a point in S. Source: docs/theory/clearance.md §1.</summary>
     public double SignedDistance(in Vec3 pointInSpindle) =>
-        SignedDistance(pointInSpindle.X, Math.Sqrt((pointInSpindle.Y * pointInSpindle.Y) + (pointInSpindle.Z * pointInSpindle.Z)), out _, out _, out _);
+        SignedDistance(
+            pointInSpindle.X, Math.Sqrt((pointInSpindle.Y * pointInSpindle.Y) + (pointInSpindle.Z * pointInSpindle.Z)), out _, out _,
+            out _);
 }

@@ -33,7 +33,8 @@ public static class JointNormal
         int n = low.Length;
         if (n > MostNumbers || high.Length != n || correlation.Length != n * n)
         {
-            throw new ArgumentOutOfRangeException(nameof(low), n, $"At most {MostNumbers} numbers, each with two limits and a row of correlations.");
+            throw new ArgumentOutOfRangeException(
+                nameof(low), n, $"At most {MostNumbers} numbers, each with two limits and a row of correlations.");
         }
 
         if (n == 0)
@@ -56,7 +57,9 @@ public static class JointNormal
         return Math.Clamp(sum / Points, 0, 1);
     }
 
-    private static double OnePoint(ReadOnlySpan<double> low, ReadOnlySpan<double> high, ReadOnlySpan<int> order, ReadOnlySpan<double> factor, Span<double> normal, int point)
+    private static double OnePoint(
+        ReadOnlySpan<double> low, ReadOnlySpan<double> high, ReadOnlySpan<int> order, ReadOnlySpan<double> factor, Span<double> normal,
+        int point)
     {
         int n = order.Length;
         double product = 1;

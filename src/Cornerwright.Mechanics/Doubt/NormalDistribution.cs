@@ -15,7 +15,10 @@ public static class NormalDistribution
     public static double Density(double x) => Math.Exp(-0.5 * x * x) / Math.Sqrt(2 * Math.PI);
 
     /// <summary>The number below which a share <paramref name="p"/> (between 0 and 1, both excluded) of the distribution lies.</summary>
-    /// <remarks>Relative error below 1.2e-9. Source: P. J. Acklam (2003), "An algorithm for computing the inverse normal cumulative distribution function"; coefficients from memory, checked against <see cref="Below"/> by a test.</remarks>
+    /// <remarks>
+    /// Relative error below 1.2e-9. Source: P. J. Acklam (2003), "An algorithm for computing the inverse normal cumulative distribution
+    /// function"; coefficients from memory, checked against <see cref="Below"/> by a test.
+    /// </remarks>
     public static double Quantile(double p)
     {
         if (!(p > 0) || !(p < 1))
@@ -32,13 +35,15 @@ public static class NormalDistribution
         if (p < Tail)
         {
             double q = Math.Sqrt(-2 * Math.Log(p));
-            return (((((((((-7.784894002430293e-03 * q) - 3.223964580411365e-01) * q) - 2.400758277161838) * q) - 2.549732539343734) * q + 4.374664141464968) * q) + 2.938163982698783)
-                / ((((((((7.784695709041462e-03 * q) + 3.224671290700398e-01) * q) + 2.445134137142996) * q) + 3.754408661907416) * q) + 1);
+            double top = (((((-7.784894002430293e-03 * q) - 3.223964580411365e-01) * q) - 2.400758277161838) * q) - 2.549732539343734;
+            double bottom = (((((7.784695709041462e-03 * q) + 3.224671290700398e-01) * q) + 2.445134137142996) * q) + 3.754408661907416;
+            return ((((top * q) + 4.374664141464968) * q) + 2.938163982698783) / ((bottom * q) + 1);
         }
 
         double c = p - 0.5, r = c * c;
-        return ((((((((((-3.969683028665376e+01 * r) + 2.209460984245205e+02) * r) - 2.759285104469687e+02) * r) + 1.383577518672690e+02) * r) - 3.066479806614716e+01) * r) + 2.506628277459239) * c
-            / ((((((((((-5.447609879822406e+01 * r) + 1.615858368580409e+02) * r) - 1.556989798598866e+02) * r) + 6.680131188771972e+01) * r) - 1.328068155288572e+01) * r) + 1);
+        double over = (((((-3.969683028665376e+01 * r) + 2.209460984245205e+02) * r) - 2.759285104469687e+02) * r) + 1.383577518672690e+02;
+        double under = (((((-5.447609879822406e+01 * r) + 1.615858368580409e+02) * r) - 1.556989798598866e+02) * r) + 6.680131188771972e+01;
+        return ((((over * r) - 3.066479806614716e+01) * r) + 2.506628277459239) * c / ((((under * r) - 1.328068155288572e+01) * r) + 1);
     }
 
     private static double Erfc(double x)

@@ -2,7 +2,10 @@ using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Doubt;
 
-/// <summary>One observation at the present estimate: what was read less what is expected, its own standard deviation, and how the expectation moves with each parameter.</summary>
+/// <summary>
+/// One observation at the present estimate: what was read less what is expected, its own standard deviation, and how
+/// the expectation moves with each parameter.
+/// </summary>
 /// <param name="Residual">Read minus expected, in the reading's unit.</param>
 /// <param name="Sigma">Of the reading, above 0.</param>
 /// <param name="Slopes">Change of the expectation for one prior standard deviation of each parameter.</param>
@@ -22,9 +25,12 @@ public sealed class Posterior
     private readonly double[,] _modes;   // parameter × mode, orthonormal columns
     private readonly double[] _kept;     // by mode: standard deviation left, 0 to 1
 
-    private Posterior(double[] shifts, double[,] modes, double[] kept, double[] deleted) => (Shifts, _modes, _kept, Deleted) = (shifts, modes, kept, deleted);
+    private Posterior(double[] shifts, double[,] modes, double[] kept, double[] deleted) =>
+        (Shifts, _modes, _kept, Deleted) = (shifts, modes, kept, deleted);
 
-    /// <summary>By parameter: most probable value, in prior standard deviations from the prior. Source: Tarantola (2005), eq. 3.37.</summary>
+    /// <summary>
+    /// By parameter: most probable value, in prior standard deviations from the prior. Source: Tarantola (2005), eq. 3.37.
+    /// </summary>
     public IReadOnlyList<double> Shifts { get; }
 
     /// <summary>

@@ -2,7 +2,9 @@ namespace Cornerwright.Mechanics.Doubt;
 
 /// <summary>What one input does to a value's variance.</summary>
 /// <param name="First">Share that would go on average if this input alone were known exactly, 0 to 1.</param>
-/// <param name="Total">Share that would stay on average if everything else were known exactly, 0 to 1; larger than First where it works together with others.</param>
+/// <param name="Total">
+/// Share that would stay on average if everything else were known exactly, 0 to 1; larger than First where it works together with others.
+/// </param>
 public readonly record struct VarianceShare(double First, double Total);
 
 /// <summary>Shares of variance of a value by sampling: no straight line is assumed.</summary>
@@ -27,7 +29,9 @@ public sealed record VarianceShares(IReadOnlyList<VarianceShare> ByInput, double
     /// Source: A. Saltelli et al., Variance based sensitivity analysis of model output, Comput. Phys. Commun. 181 (2010) 259, table 2
     /// (b) and (f), the latter by M. J. W. Jansen (1999).
     /// </remarks>
-    public static VarianceShares Of(Func<ReadOnlySpan<double>, double> value, ReadOnlySpan<bool> uniform, double low = double.NegativeInfinity, double high = double.PositiveInfinity)
+    public static VarianceShares Of(
+        Func<ReadOnlySpan<double>, double> value, ReadOnlySpan<bool> uniform, double low = double.NegativeInfinity,
+        double high = double.PositiveInfinity)
     {
         ArgumentNullException.ThrowIfNull(value);
         int n = uniform.Length;

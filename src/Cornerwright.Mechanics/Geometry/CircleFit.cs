@@ -29,19 +29,23 @@ public enum CircleFitStop
 /// <param name="Why">What came of it.</param>
 /// <remarks>Source: docs/theory/scans.md §3.</remarks>
 public sealed record CircleFitted(
-    Vec3 Centre, Vec3 Axis, double Radius, IReadOnlyList<double> Residuals, IReadOnlyList<int> Outliers, double Deviation, double CentreDeviation, double AxisDeviation, CircleFitStop Why);
+    Vec3 Centre, Vec3 Axis, double Radius, IReadOnlyList<double> Residuals, IReadOnlyList<int> Outliers, double Deviation,
+    double CentreDeviation, double AxisDeviation, CircleFitStop Why);
 
 /// <summary>A plane through points, and in it the circle with the least sum of squared distances.</summary>
 /// <remarks>
 /// Start: algebraic (I. Kåsa, "A circle fitting procedure and its error analysis", IEEE Trans. Instrum. Meas. 25 (1976) 8); then
-/// Gauss and Newton on the distances (W. Gander, G. H. Golub, R. Strebel, "Least-squares fitting of circles and ellipses", BIT 34 (1994) 558).
+/// Gauss and Newton on the distances (W. Gander, G. H. Golub, R. Strebel, "Least-squares fitting of circles and
+/// ellipses", BIT 34 (1994) 558).
 /// Method, limits and tests: docs/theory/scans.md §3.
 /// </remarks>
 public static class CircleFit
 {
     private const int MostSteps = 60;
 
-    /// <summary>See <see cref="RigidFit"/>; of two coordinates, across the circle and square to its plane, χ² exceeds 20 once in 22,000.</summary>
+    /// <summary>
+    /// See <see cref="RigidFit"/>; of two coordinates, across the circle and square to its plane, χ² exceeds 20 once in 22,000.
+    /// </summary>
     private const double OutlierFall = 20;
 
     /// <summary>Width of the spread across, over its length, below which points count as lying on a line.</summary>
@@ -50,7 +54,9 @@ public static class CircleFit
     /// <summary>Fits a circle; a point that disagrees with all others is left out and named.</summary>
     /// <param name="points">m, on one circle to within their error.</param>
     /// <param name="pickDeviation">What one coordinate of a point is good for, m, above 0.</param>
-    /// <remarks>At most one point in three is left out, and never so many that fewer than four stay. Source: docs/theory/scans.md §3.</remarks>
+    /// <remarks>
+    /// At most one point in three is left out, and never so many that fewer than four stay. Source: docs/theory/scans.md §3.
+    /// </remarks>
     public static CircleFitted Fit(ReadOnlySpan<Vec3> points, double pickDeviation)
     {
         Require.Positive(pickDeviation);
@@ -85,7 +91,8 @@ public static class CircleFit
         return circle.Why == CircleFitStop.Fitted ? Whole(points, weights, used, circle, pickDeviation) : Without(circle.Why, n);
     }
 
-    private static CircleFitted Without(CircleFitStop why, int n) => new(default, Vec3.UnitZ, 0, new double[n], [], double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, why);
+    private static CircleFitted Without(CircleFitStop why, int n) =>
+        new(default, Vec3.UnitZ, 0, new double[n], [], double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, why);
 
     private static CircleFitted Whole(ReadOnlySpan<Vec3> points, double[] weights, int used, in Circle circle, double pickDeviation)
     {
@@ -118,7 +125,8 @@ public static class CircleFit
         var (height, slope) = Variances(tilt, 1);
         double inPlane = Math.Sqrt(middle), across = Math.Sqrt(height), lean = Math.Sqrt(slope);
         return new CircleFitted(
-            circle.Centre, circle.Normal, circle.Radius, residuals, outliers, deviation, deviation * Math.Max(inPlane, across), deviation * lean, CircleFitStop.Fitted);
+            circle.Centre, circle.Normal, circle.Radius, residuals, outliers, deviation, deviation * Math.Max(inPlane, across),
+            deviation * lean, CircleFitStop.Fitted);
     }
 
     private static int Worst(ReadOnlySpan<Vec3> points, double[] weights, int used, double all, double pickDeviation)

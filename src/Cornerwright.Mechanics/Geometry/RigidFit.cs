@@ -22,12 +22,15 @@ public enum RigidFitStop
 /// <param name="Transform">Takes the first of each pair near to the second; the identity unless Why is Fitted.</param>
 /// <param name="Residuals">By pair: distance left over, m, also of those that were left out.</param>
 /// <param name="Outliers">Numbers of the pairs that were left out because they disagree with all others.</param>
-/// <param name="Deviation">Standard deviation of one coordinate of one pair, m: from what is left over, at least as large as was said of a pick.</param>
+/// <param name="Deviation">
+/// Standard deviation of one coordinate of one pair, m: from what is left over, at least as large as was said of a pick.
+/// </param>
 /// <param name="Scale">Size of the second points' figure over that of the first: not 1 where the unit is wrong. It is not applied.</param>
 /// <param name="Why">What came of it.</param>
 /// <remarks>Source: docs/theory/scans.md §2.</remarks>
 public sealed record RigidFitted(
-    RigidTransform Transform, IReadOnlyList<double> Residuals, IReadOnlyList<int> Outliers, double Deviation, double Scale, RigidFitStop Why)
+    RigidTransform Transform, IReadOnlyList<double> Residuals, IReadOnlyList<int> Outliers, double Deviation, double Scale,
+    RigidFitStop Why)
 {
     internal double[] PlaceDoubt { get; init; } = [];
 
@@ -38,7 +41,10 @@ public sealed record RigidFitted(
     /// <summary>Covariance of where the fit puts a point, m², as xx, xy, xz, yy, yz, zz.</summary>
     /// <param name="place">In the second points' frame, m.</param>
     /// <param name="into">Six numbers.</param>
-    /// <remarks>Equal independent errors in all coordinates: σ²/n + [p]× (Σ|q|²I - qqᵀ)⁻¹ [p]×ᵀ σ², p and q from the middle. Source: docs/theory/scans.md §2; linear least squares.</remarks>
+    /// <remarks>
+    /// Equal independent errors in all coordinates: σ²/n + [p]× (Σ|q|²I - qqᵀ)⁻¹ [p]×ᵀ σ², p and q from the middle. Source:
+    /// docs/theory/scans.md §2; linear least squares.
+    /// </remarks>
     public void CovarianceAt(in Vec3 place, Span<double> into)
     {
         Vec3 p = place - Middle;
@@ -56,19 +62,27 @@ public sealed record RigidFitted(
     }
 
     private static double Form(in Vec3 a, in Vec3 b, ReadOnlySpan<double> c) =>
-        (a.X * ((c[0] * b.X) + (c[1] * b.Y) + (c[2] * b.Z))) + (a.Y * ((c[3] * b.X) + (c[4] * b.Y) + (c[5] * b.Z))) + (a.Z * ((c[6] * b.X) + (c[7] * b.Y) + (c[8] * b.Z)));
+        (a.X * ((c[0] * b.X) + (c[1] * b.Y) + (c[2] * b.Z))) + (a.Y * ((c[3] * b.X) + (c[4] * b.Y) + (c[5] * b.Z)))
+        + (a.Z * ((c[6] * b.X) + (c[7] * b.Y) + (c[8] * b.Z)));
 }
 
 /// <summary>The turn and shift that bring one set of points onto another with the least sum of squares.</summary>
-/// <remarks>Source: B. K. P. Horn, "Closed-form solution of absolute orientation using unit quaternions", J. Opt. Soc. Am. A 4 (1987) 629. Method, limits and tests: docs/theory/scans.md §2.</remarks>
+/// <remarks>
+/// Source: B. K. P. Horn, "Closed-form solution of absolute orientation using unit quaternions", J. Opt. Soc. Am. A 4
+/// (1987) 629. Method, limits and tests: docs/theory/scans.md §2.
+/// </remarks>
 public static class RigidFit
 {
-    /// <summary>Width of the spread across, over its length, below which points count as lying on a line. Below 1 in 50 a pick's error turns the scan by degrees.</summary>
+    /// <summary>
+    /// Width of the spread across, over its length, below which points count as lying on a line. Below 1 in 50 a
+    /// pick's error turns the scan by degrees.
+    /// </summary>
     private const double LeastWidth = 0.02;
 
     /// <summary>
-    /// A pair is left out when the sum of squares falls by more than this many variances without it. Of a sound pair it falls as χ² of three
-    /// coordinates does, which exceeds 20 once in 5,900 (Abramowitz and Stegun 1964, 26.4); the fall counts what the pair itself pulls.
+    /// A pair is left out when the sum of squares falls by more than this many variances without it. Of a sound pair
+    /// it falls as χ² of three coordinates does, which exceeds 20 once in 5,900 (Abramowitz and Stegun 1964, 26.4);
+    /// the fall counts what the pair itself pulls.
     /// </summary>
     private const double OutlierFall = 20;
 
@@ -76,7 +90,9 @@ public static class RigidFit
     /// <param name="from">m.</param>
     /// <param name="to">m, one for each.</param>
     /// <param name="pickDeviation">What one coordinate of a pick is good for, m, above 0.</param>
-    /// <remarks>At most one pair in three is left out, and never so many that fewer than three stay. Source: docs/theory/scans.md §2.</remarks>
+    /// <remarks>
+    /// At most one pair in three is left out, and never so many that fewer than three stay. Source: docs/theory/scans.md §2.
+    /// </remarks>
     public static RigidFitted Fit(ReadOnlySpan<Vec3> from, ReadOnlySpan<Vec3> to, double pickDeviation)
     {
         Require.Positive(pickDeviation);
@@ -121,7 +137,8 @@ public static class RigidFit
         return Whole(from, to, kept, used, best, deviation);
     }
 
-    private static RigidFitted Whole(ReadOnlySpan<Vec3> from, ReadOnlySpan<Vec3> to, bool[] kept, int used, RigidTransform best, double deviation)
+    private static RigidFitted Whole(
+        ReadOnlySpan<Vec3> from, ReadOnlySpan<Vec3> to, bool[] kept, int used, RigidTransform best, double deviation)
     {
         int n = from.Length;
         double[] residuals = new double[n];
@@ -166,10 +183,15 @@ public static class RigidFit
             doubt[i] = known ? doubt[i] * deviation * deviation : double.PositiveInfinity;
         }
 
-        return new RigidFitted(best, residuals, outliers, deviation, Math.Sqrt(size / ownSize), RigidFitStop.Fitted) { PlaceDoubt = doubt, Middle = middle, Used = used };
+        double scale = Math.Sqrt(size / ownSize);
+        return new RigidFitted(best, residuals, outliers, deviation, scale, RigidFitStop.Fitted)
+        {
+            PlaceDoubt = doubt, Middle = middle, Used = used,
+        };
     }
 
-    private static RigidFitted Without(RigidFitStop why, int n) => new(RigidTransform.Identity, new double[n], [], double.PositiveInfinity, 1, why);
+    private static RigidFitted Without(RigidFitStop why, int n) =>
+        new(RigidTransform.Identity, new double[n], [], double.PositiveInfinity, 1, why);
 
     private static bool AllFinite(ReadOnlySpan<Vec3> points)
     {

@@ -6,7 +6,10 @@ namespace Cornerwright.Mechanics.Geometry;
 /// <param name="Y">Its Y part.</param>
 /// <param name="Z">Its Z part.</param>
 /// <param name="Shift">m, in the frame that comes out.</param>
-/// <remarks>The default is no transform; <see cref="Identity"/> is. Source: Craig, Introduction to Robotics, 3rd ed. (2005), §2.8 (Euler parameters).</remarks>
+/// <remarks>
+/// The default is no transform; <see cref="Identity"/> is. Source: Craig, Introduction to Robotics, 3rd ed. (2005),
+/// §2.8 (Euler parameters).
+/// </remarks>
 public readonly record struct RigidTransform(double W, double X, double Y, double Z, Vec3 Shift)
 {
     public static RigidTransform Identity => new(1, 0, 0, 0, default);
@@ -21,11 +24,15 @@ public readonly record struct RigidTransform(double W, double X, double Y, doubl
             : throw new ArgumentException("A quaternion has a length.", nameof(w));
     }
 
-    /// <summary>The turn that takes three axes square to each other to X, Y, Z: what was measured along them comes out along the frame's own.</summary>
+    /// <summary>
+    /// The turn that takes three axes square to each other to X, Y, Z: what was measured along them comes out along the frame's own.
+    /// </summary>
     /// <param name="x">Unit.</param>
     /// <param name="y">Unit, square to x.</param>
     /// <param name="z">x × y.</param>
-    /// <remarks>Source: S. W. Shepperd, "Quaternion from rotation matrix", J. Guidance and Control 1 (1978) 223: the largest part first.</remarks>
+    /// <remarks>
+    /// Source: S. W. Shepperd, "Quaternion from rotation matrix", J. Guidance and Control 1 (1978) 223: the largest part first.
+    /// </remarks>
     public static RigidTransform FromAxes(Vec3 x, Vec3 y, Vec3 z)
     {
         // The matrix has x, y, z as rows.

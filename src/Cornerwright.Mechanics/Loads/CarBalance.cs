@@ -4,7 +4,9 @@ using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Loads;
 
-/// <summary>Balance of a rigid body on four corners and four tyres: Newton's method on heave, roll, pitch and four hubs, with exact derivatives.</summary>
+/// <summary>
+/// Balance of a rigid body on four corners and four tyres: Newton's method on heave, roll, pitch and four hubs, with exact derivatives.
+/// </summary>
 /// <remarks>
 /// Seven conditions: each wheel in vertical balance, the body in heave, roll and pitch. Small angles of the body: at 1° of roll
 /// a track of 1.5 m shortens by 0.2 mm. Source: statics; docs/theory/setting.md §1.
@@ -26,12 +28,17 @@ public static class CarBalance
     /// <param name="forces">By corner.</param>
     /// <param name="seatRise">By corner, m: how far each lower seat was raised.</param>
     /// <param name="guess">A stance close by, or null to begin at the reference.</param>
-    /// <remarks>Newton with halving of steps that do not bring the forces nearer to balance. Source: Press et al., Numerical Recipes, 3rd ed. (2007), §9.7; docs/theory/setting.md §1.</remarks>
-    public static CarStance Solve(CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, CarStance? guess = null)
+    /// <remarks>
+    /// Newton with halving of steps that do not bring the forces nearer to balance. Source: Press et al., Numerical
+    /// Recipes, 3rd ed. (2007), §9.7; docs/theory/setting.md §1.
+    /// </remarks>
+    public static CarStance Solve(
+        CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, CarStance? guess = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(forces);
-        Span<double> v = stackalloc double[Unknowns], trial = stackalloc double[Unknowns], r = stackalloc double[Unknowns], step = stackalloc double[Unknowns];
+        Span<double> v = stackalloc double[Unknowns], trial = stackalloc double[Unknowns], r = stackalloc double[Unknowns],
+            step = stackalloc double[Unknowns];
         Span<double> matrix = stackalloc double[Unknowns * Unknowns];
         Span<CornerForce> at = stackalloc CornerForce[Wheels];
         if (guess is { Why: BalanceStop.Converged })
@@ -78,33 +85,7 @@ public static class CarBalance
                 return Answer(car, v, BalanceStop.NotHeld, k);
             }
 
-            // Shorten the step to what the corners of the curves allow, then halve it until the forces come nearer.
-            double longest = 0;
-            for (int i = 0; i < Unknowns; i++)
-            {
-                longest = Math.Max(longest, Math.Abs(step[i]));
-            }
-
-            double share = Math.Min(1, LongestStep / Math.Max(longest, 1e-12));
-            bool moved = false, reached = false;
-            for (int h = 0; h < 40 && !moved; h++, share *= 0.5)
-            {
-                for (int i = 0; i < Unknowns; i++)
-                {
-                    trial[i] = v[i] + (share * step[i]);
-                }
-
-                if (!Forces(car, forces, seatRise, trial, at))
-                {
-                    continue;
-                }
-
-                reached = true;
-                double now = Residual(car, trial, at, r);
-                moved = now < miss;
-                miss = moved ? now : miss;
-            }
-
+            var (moved, reached) = Nearer(car, forces, seatRise, v, step, trial, at, r, ref miss);
             if (!moved)
             {
                 // Nothing nearer: rounding has been reached, or there is no balance here.
@@ -118,18 +99,58 @@ public static class CarBalance
         return Answer(car, v, BalanceStop.IterationLimit, MostIterations);
     }
 
+    // Shortens the step to what the corners of the curves allow, then halves it until the forces come nearer to balance.
+    private static (bool Moved, bool Reached) Nearer(
+        CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, ReadOnlySpan<double> v,
+        ReadOnlySpan<double> step,
+        Span<double> trial, Span<CornerForce> at, Span<double> r, ref double miss)
+    {
+        double longest = 0;
+        foreach (double move in step)
+        {
+            longest = Math.Max(longest, Math.Abs(move));
+        }
+
+        double share = Math.Min(1, LongestStep / Math.Max(longest, 1e-12));
+        bool reached = false;
+        for (int h = 0; h < 40; h++, share *= 0.5)
+        {
+            for (int i = 0; i < Unknowns; i++)
+            {
+                trial[i] = v[i] + (share * step[i]);
+            }
+
+            if (!Forces(car, forces, seatRise, trial, at))
+            {
+                continue;
+            }
+
+            reached = true;
+            double now = Residual(car, trial, at, r);
+            if (now < miss)
+            {
+                miss = now;
+                return (true, true);
+            }
+        }
+
+        return (false, reached);
+    }
+
     /// <summary>How the stance follows small moves of the lower seats; null where it does not hold.</summary>
     /// <param name="car">As solved.</param>
     /// <param name="forces">As solved.</param>
     /// <param name="seatRise">As solved.</param>
     /// <param name="stance">Converged.</param>
     /// <remarks>Implicit function theorem on the conditions of balance. Source: docs/theory/setting.md §1.</remarks>
-    public static SeatSensitivity? Sensitivity(CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, CarStance stance)
+    public static SeatSensitivity? Sensitivity(
+        CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, CarStance stance)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(forces);
         ArgumentNullException.ThrowIfNull(stance);
-        Span<double> v = [stance.Heave, stance.Roll, stance.Pitch, stance.HubRise[0], stance.HubRise[1], stance.HubRise[2], stance.HubRise[3]];
+        Span<double> v =
+            [stance.Heave, stance.Roll, stance.Pitch, stance.HubRise[0], stance.HubRise[1], stance.HubRise[2], stance.HubRise[3]];
         Span<double> matrix = stackalloc double[Unknowns * Unknowns], moves = stackalloc double[Unknowns * Wheels];
         Span<CornerForce> at = stackalloc CornerForce[Wheels];
         if (stance.Why != BalanceStop.Converged || !Forces(car, forces, seatRise, v, at))
@@ -166,14 +187,17 @@ public static class CarBalance
         return new SeatSensitivity(travel, load);
     }
 
-    private static double BodyRise(CarOnWheels car, ReadOnlySpan<double> v, int i) => v[0] + (car.Wheels[i].Y * v[1]) - (car.Wheels[i].X * v[2]);
+    private static double BodyRise(CarOnWheels car, ReadOnlySpan<double> v, int i) =>
+        v[0] + (car.Wheels[i].Y * v[1]) - (car.Wheels[i].X * v[2]);
 
     private static double Travel(CarOnWheels car, ReadOnlySpan<double> v, int i) => v[3 + i] - BodyRise(car, v, i);
 
-    private static double TyreLoad(in WheelUnderCar wheel, double hubRise) => Math.Max(0, wheel.LoadAtReference - (wheel.TyreRate * hubRise));
+    private static double TyreLoad(in WheelUnderCar wheel, double hubRise) =>
+        Math.Max(0, wheel.LoadAtReference - (wheel.TyreRate * hubRise));
 
     // Spring forces with the bars' share put on: bars couple the wheels of an axle, their slopes are added in Matrix.
-    private static bool Forces(CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, ReadOnlySpan<double> v, Span<CornerForce> at)
+    private static bool Forces(
+        CarOnWheels car, IReadOnlyList<ICornerForce> forces, ReadOnlySpan<double> seatRise, ReadOnlySpan<double> v, Span<CornerForce> at)
     {
         for (int i = 0; i < Wheels; i++)
         {
@@ -187,7 +211,8 @@ public static class CarBalance
         {
             var bar = axle == 0 ? car.Front : car.Rear;
             int left = 2 * axle, right = left + 1;
-            double twist = (bar.LeftRatio * Travel(car, v, left)) - (bar.RightRatio * Travel(car, v, right)) + bar.Twist, force = bar.RateOneEnd * twist;
+            double twist = (bar.LeftRatio * Travel(car, v, left)) - (bar.RightRatio * Travel(car, v, right)) + bar.Twist,
+                force = bar.RateOneEnd * twist;
             at[left] = at[left] with { Newtons = at[left].Newtons + (bar.LeftRatio * force) };
             at[right] = at[right] with { Newtons = at[right].Newtons - (bar.RightRatio * force) };
         }

@@ -1,6 +1,8 @@
 namespace Cornerwright.Mechanics.Loads;
 
-/// <summary>One wheel under the car. Places in the body's axes: X forward, Y left, from any point of the body that serves all wheels.</summary>
+/// <summary>
+/// One wheel under the car. Places in the body's axes: X forward, Y left, from any point of the body that serves all wheels.
+/// </summary>
 /// <param name="X">m, forward.</param>
 /// <param name="Y">m, left.</param>
 /// <param name="UnsprungWeight">N, at least 0.</param>
@@ -12,7 +14,10 @@ public readonly record struct WheelUnderCar(double X, double Y, double UnsprungW
 /// <param name="RateOneEnd">Force per difference of height of its ends, N/m: <see cref="Bars.AntiRollBar.RateOneEnd"/>.</param>
 /// <param name="LeftRatio">Bar-end travel per wheel travel, left.</param>
 /// <param name="RightRatio">The same, right.</param>
-/// <param name="Twist">Difference of the ends' heights (left minus right) that the bar has when both wheels stand at travel 0, m: what unequal links leave in it.</param>
+/// <param name="Twist">
+/// Difference of the ends' heights (left minus right) that the bar has when both wheels stand at travel 0, m: what
+/// unequal links leave in it.
+/// </param>
 public readonly record struct BarUnderCar(double RateOneEnd, double LeftRatio, double RightRatio, double Twist);
 
 /// <summary>A weight on the sprung body: a driver, ballast, or the body itself.</summary>
@@ -21,15 +26,20 @@ public readonly record struct BarUnderCar(double RateOneEnd, double LeftRatio, d
 /// <param name="Y">m, left.</param>
 public readonly record struct WeightOnBody(double Newtons, double X, double Y);
 
-/// <summary>A rigid body on four corners and four tyres on a level floor. Wheels in the order front left, front right, rear left, rear right.</summary>
+/// <summary>
+/// A rigid body on four corners and four tyres on a level floor. Wheels in the order front left, front right, rear left, rear right.
+/// </summary>
 /// <param name="Wheels">Four.</param>
 /// <param name="Front">The front bar.</param>
 /// <param name="Rear">The rear bar.</param>
 /// <param name="Weights">All that the sprung body carries, itself included.</param>
 /// <remarks>Source: docs/theory/setting.md §1.</remarks>
-public sealed record CarOnWheels(IReadOnlyList<WheelUnderCar> Wheels, BarUnderCar Front, BarUnderCar Rear, IReadOnlyList<WeightOnBody> Weights)
+public sealed record CarOnWheels(
+    IReadOnlyList<WheelUnderCar> Wheels, BarUnderCar Front, BarUnderCar Rear, IReadOnlyList<WeightOnBody> Weights)
 {
-    /// <summary>The weight that stands for a body whose four corners carry these forces, N. Source: statics (resultant of parallel forces).</summary>
+    /// <summary>
+    /// The weight that stands for a body whose four corners carry these forces, N. Source: statics (resultant of parallel forces).
+    /// </summary>
     /// <param name="wheels">Where the forces act.</param>
     /// <param name="carried">What each corner holds up, N; together above 0.</param>
     public static WeightOnBody Resultant(IReadOnlyList<WheelUnderCar> wheels, ReadOnlySpan<double> carried)

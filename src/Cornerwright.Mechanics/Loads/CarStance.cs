@@ -14,7 +14,9 @@ public enum BalanceStop
     NotHeld,
 }
 
-/// <summary>How a car stands. Numbers mean something only if Why is Converged. Wheels in the order front left, front right, rear left, rear right.</summary>
+/// <summary>
+/// How a car stands. Numbers mean something only if Why is Converged. Wheels in the order front left, front right, rear left, rear right.
+/// </summary>
 /// <param name="Why">Converged, or what went wrong.</param>
 /// <param name="Heave">Rise of the body at the axes' origin, m.</param>
 /// <param name="Roll">rad, positive when the left side rises (ISO 8855, about X forward).</param>
@@ -24,7 +26,8 @@ public enum BalanceStop
 /// <param name="Load">By wheel: contact load, N.</param>
 /// <param name="Iterations">Newton steps taken.</param>
 public sealed record CarStance(
-    BalanceStop Why, double Heave, double Roll, double Pitch, IReadOnlyList<double> Travel, IReadOnlyList<double> HubRise, IReadOnlyList<double> Load, int Iterations)
+    BalanceStop Why, double Heave, double Roll, double Pitch, IReadOnlyList<double> Travel, IReadOnlyList<double> HubRise,
+    IReadOnlyList<double> Load, int Iterations)
 {
     /// <summary>Rise of the body above a wheel against the floor, from the reference, m. Source: definition of travel.</summary>
     public double BodyRise(int wheel) => HubRise[wheel] - Travel[wheel];

@@ -27,7 +27,8 @@ public static class CollarSearch
     /// Gauss-Newton for the exact turns; then <see cref="StepSearch"/> on the car straightened where it stands, again until nothing
     /// changes, and last every neighbour one step away, on the true curves. Source: docs/theory/setting.md §3.
     /// </remarks>
-    public static CollarChoice Find(CarOnWheels car, IReadOnlyList<ICornerForce> forces, CollarTargets targets, IReadOnlyList<CollarKnob> knobs, double price = Price)
+    public static CollarChoice Find(
+        CarOnWheels car, IReadOnlyList<ICornerForce> forces, CollarTargets targets, IReadOnlyList<CollarKnob> knobs, double price = Price)
     {
         ArgumentNullException.ThrowIfNull(targets);
         ArgumentNullException.ThrowIfNull(knobs);
@@ -91,7 +92,8 @@ public static class CollarSearch
     }
 
     // Rows: how each wanted result moves with one step of each turning collar, in bands; then the seats themselves.
-    private static double[,] Rows(CollarTargets targets, SeatSensitivity s, CarStance stance, IReadOnlyList<CollarKnob> knobs, int[] turning, double perMetre)
+    private static double[,] Rows(
+        CollarTargets targets, SeatSensitivity s, CarStance stance, IReadOnlyList<CollarKnob> knobs, int[] turning, double perMetre)
     {
         int wanted = targets.Travel.Count(t => t is not null) + (targets.CrossWeight is null ? 0 : 1), n = turning.Length;
         double[,] rows = new double[wanted + n, n];
@@ -150,7 +152,9 @@ public static class CollarSearch
         return next;
     }
 
-    private static (double[] Steps, CarStance? Stance) Exact(CarOnWheels car, IReadOnlyList<ICornerForce> forces, CollarTargets targets, IReadOnlyList<CollarKnob> knobs, int[] turning, CarStance start)
+    private static (double[] Steps, CarStance? Stance) Exact(
+        CarOnWheels car, IReadOnlyList<ICornerForce> forces, CollarTargets targets, IReadOnlyList<CollarKnob> knobs, int[] turning,
+        CarStance start)
     {
         // Far weaker than in the whole steps: the exact turns shall hit the targets where they can.
         const double Slight = 1e-3;
@@ -186,17 +190,12 @@ public static class CollarSearch
                 largest = Math.Max(largest, Math.Abs(move[a] * knobs[turning[a]].Step));
             }
 
-            // No longer move than 30 mm at once: beyond, other curves rule.
+            // No longer move than 30 mm at once: beyond, other curves rule. Halved until the car stands there.
             double share = Math.Min(1, 0.03 / Math.Max(largest, 1e-12));
             CarStance? next = null;
             for (int h = 0; h < 12 && next is null; h++, share *= 0.5)
             {
-                double[] trial = [.. steps];
-                for (int a = 0; a < n; a++)
-                {
-                    trial[turning[a]] += share * move[a];
-                }
-
+                double[] trial = [.. steps.Select((k, i) => k + (share * Of(turning, move, i)))];
                 double[] at = [.. trial.Select((k, i) => k * knobs[i].Step)];
                 var there = CarBalance.Solve(car, forces, at, stance);
                 if (there.Why == BalanceStop.Converged)
@@ -220,13 +219,18 @@ public static class CollarSearch
         return (steps, stance);
     }
 
+    private static double Of(int[] turning, double[] move, int corner) =>
+        Array.IndexOf(turning, corner) is var a and >= 0 ? move[a] : 0;
+
     /// <summary>Tries steps on the true car and remembers the best.</summary>
     private sealed class Trial
     {
         private readonly double _price;
         private readonly Dictionary<(int, int, int, int), double> _seen = [];
 
-        public Trial(CarOnWheels car, IReadOnlyList<ICornerForce> forces, CollarTargets targets, IReadOnlyList<CollarKnob> knobs, double price, CarStance start)
+        public Trial(
+            CarOnWheels car, IReadOnlyList<ICornerForce> forces, CollarTargets targets, IReadOnlyList<CollarKnob> knobs, double price,
+            CarStance start)
         {
             (Car, Forces, Targets, Knobs, Start, Best, _price) = (car, forces, targets, knobs, start, start, price);
             BestCost = double.PositiveInfinity;
@@ -246,7 +250,8 @@ public static class CollarSearch
 
         public bool Look(int[] k)
         {
-            if (!_seen.TryAdd((k[0], k[1], k[2], k[3]), 0) || Enumerable.Range(0, 4).Any(i => k[i] != 0 && (k[i] < Knobs[i].Least || k[i] > Knobs[i].Most)))
+            if (!_seen.TryAdd((k[0], k[1], k[2], k[3]), 0)
+                || Enumerable.Range(0, 4).Any(i => k[i] != 0 && (k[i] < Knobs[i].Least || k[i] > Knobs[i].Most)))
             {
                 return false;
             }

@@ -27,4 +27,5 @@ public readonly record struct CollarKnob(double Step, int Least, int Most)
 /// <param name="Stance">With <paramref name="Steps"/>.</param>
 /// <param name="ExactStance">With <paramref name="Exact"/>; null where that car could not be balanced.</param>
 /// <param name="Cost">Sum of squares of the misses, each in its band, with the price of every collar moved.</param>
-public sealed record CollarChoice(BalanceStop Why, IReadOnlyList<int> Steps, IReadOnlyList<double> Exact, CarStance Stance, CarStance? ExactStance, double Cost);
+public sealed record CollarChoice(
+    BalanceStop Why, IReadOnlyList<int> Steps, IReadOnlyList<double> Exact, CarStance Stance, CarStance? ExactStance, double Cost);

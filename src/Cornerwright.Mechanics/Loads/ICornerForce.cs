@@ -1,9 +1,13 @@
 namespace Cornerwright.Mechanics.Loads;
 
-/// <summary>What spring, stop and gas do at one wheel, brought to the wheel by virtual work. The default is a wheel with nothing above it.</summary>
+/// <summary>
+/// What spring, stop and gas do at one wheel, brought to the wheel by virtual work. The default is a wheel with nothing above it.
+/// </summary>
 /// <param name="Newtons">Pushes body and wheel apart, vertical at the wheel, N; negative where a droop stop holds the wheel.</param>
 /// <param name="PerTravel">Its slope with the wheel's travel (bump positive), N/m.</param>
-/// <param name="PerSeat">Its slope with the rise of the lower spring seat along the spring's axis, N/m: motion ratio times tangent rate.</param>
+/// <param name="PerSeat">
+/// Its slope with the rise of the lower spring seat along the spring's axis, N/m: motion ratio times tangent rate.
+/// </param>
 public readonly record struct CornerForce(double Newtons, double PerTravel, double PerSeat);
 
 /// <summary>One corner's force at the wheel, whatever spring and linkage stand behind it.</summary>

@@ -23,8 +23,12 @@ public static class RideRates
     /// <param name="tangentRate">k of the spring at its present length, N/m, at least 0.</param>
     /// <param name="motionRatio">MR = -dS/dz: spring travel per wheel travel, positive when bump compresses.</param>
     /// <param name="springForce">F, compression, N, at least 0.</param>
-    /// <param name="motionRatioSlope">dMR/dz, 1/m, z the wheel's travel, bump positive; positive where the spring gets more lever in bump.</param>
-    /// <exception cref="ArgumentOutOfRangeException">An argument outside its range. The result may be negative: a linkage can lose lever faster than the spring gains force.</exception>
+    /// <param name="motionRatioSlope">
+    /// dMR/dz, 1/m, z the wheel's travel, bump positive; positive where the spring gets more lever in bump.
+    /// </param>
+    /// <exception cref="ArgumentOutOfRangeException">
+    /// An argument outside its range. The result may be negative: a linkage can lose lever faster than the spring gains force.
+    /// </exception>
     /// <remarks>
     /// Wheel force is F·MR by virtual work; its derivative over z is this. The textbook form k·(c/b)² is the first term.
     /// Source: virtual work; Barton and Fieldhouse, Automotive Chassis Engineering (Springer, 2018), eq. 3.33 for the first term.

@@ -15,18 +15,23 @@ public static class StepSearch
     private const int MostNodes = 400_000;
 
     /// <summary>Least Σ(row·k - wanted)² + price·(knobs moved) over whole k within bounds.</summary>
-    /// <param name="rows">[result, knob]: change of a result for one step, in units of what may be missed. Its columns must be independent.</param>
+    /// <param name="rows">
+    /// [result, knob]: change of a result for one step, in units of what may be missed. Its columns must be independent.
+    /// </param>
     /// <param name="wanted">By result: change wanted, same unit.</param>
     /// <param name="least">By knob, at most 0 where not moving must stay possible.</param>
     /// <param name="most">By knob.</param>
-    /// <param name="price">Of touching a knob at all, at least 0: a knob whose turning improves the sum of squares by less is left alone.</param>
+    /// <param name="price">
+    /// Of touching a knob at all, at least 0: a knob whose turning improves the sum of squares by less is left alone.
+    /// </param>
     /// <exception cref="ArgumentException">Columns that depend on each other, or bounds the wrong way round.</exception>
     /// <remarks>
     /// Triangular by Cholesky, then knob after knob from the last, nearest values first, cut where the sum so far is no better than
     /// the best known. Source: C. P. Schnorr and M. Euchner, Lattice basis reduction, Math. Programming 66 (1994) 181; E. Agrell et al.,
     /// Closest point search in lattices, IEEE Trans. Inf. Theory 48 (2002) 2201.
     /// </remarks>
-    public static StepChoice Find(double[,] rows, ReadOnlySpan<double> wanted, ReadOnlySpan<int> least, ReadOnlySpan<int> most, double price)
+    public static StepChoice Find(
+        double[,] rows, ReadOnlySpan<double> wanted, ReadOnlySpan<int> least, ReadOnlySpan<int> most, double price)
     {
         ArgumentNullException.ThrowIfNull(rows);
         Require.NotNegative(price);

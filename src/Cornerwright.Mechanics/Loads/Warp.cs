@@ -1,7 +1,10 @@
 namespace Cornerwright.Mechanics.Loads;
 
 /// <summary>The one way in which four wheel loads can change while the car's weight stays what and where it is.</summary>
-/// <remarks>Four unknown loads, three conditions (weight, roll moment, pitch moment): indeterminate by one. Source: statics; Milliken and Milliken, Race Car Vehicle Dynamics (SAE, 1995), ch. 18.</remarks>
+/// <remarks>
+/// Four unknown loads, three conditions (weight, roll moment, pitch moment): indeterminate by one. Source: statics; Milliken and Milliken,
+/// Race Car Vehicle Dynamics (SAE, 1995), ch. 18.
+/// </remarks>
 public static class Warp
 {
     /// <summary>Changes of the four loads that balance among themselves, front left positive, as numbers whose sizes add up to 4.</summary>
@@ -16,7 +19,8 @@ public static class Warp
         for (int i = 0; i < 4; i++)
         {
             int a = i == 0 ? 1 : 0, b = i <= 1 ? 2 : 1, c = i <= 2 ? 3 : 2;
-            double area = ((wheels[b].X - wheels[a].X) * (wheels[c].Y - wheels[a].Y)) - ((wheels[c].X - wheels[a].X) * (wheels[b].Y - wheels[a].Y));
+            double area =
+                ((wheels[b].X - wheels[a].X) * (wheels[c].Y - wheels[a].Y)) - ((wheels[c].X - wheels[a].X) * (wheels[b].Y - wheels[a].Y));
             n[i] = i % 2 == 0 ? area : -area;
             size += Math.Abs(n[i]);
         }
@@ -25,7 +29,9 @@ public static class Warp
         return [n[0] * scale, n[1] * scale, n[2] * scale, n[3] * scale];
     }
 
-    /// <summary>Least and greatest cross weight (right front and left rear, share of the whole) that leaves every wheel on the ground.</summary>
+    /// <summary>
+    /// Least and greatest cross weight (right front and left rear, share of the whole) that leaves every wheel on the ground.
+    /// </summary>
     /// <param name="loads">As they are now, N, at least 0, together above 0.</param>
     /// <param name="pattern">From <see cref="LoadPattern"/>.</param>
     /// <remarks>Loads are linear in the warp; the first to reach zero ends it, either way. Source: statics.</remarks>

@@ -33,7 +33,9 @@ public abstract class CornerMotion
     /// <returns>Why; <paramref name="wheel"/> holds numbers only if it is usable, else the default.</returns>
     public abstract Reach WheelAt(double travel, out WheelMotionState wheel);
 
-    /// <summary>Length, motion ratio and its slope of a station at a travel (m). Source: docs/theory/motion.md, the section of the level.</summary>
+    /// <summary>
+    /// Length, motion ratio and its slope of a station at a travel (m). Source: docs/theory/motion.md, the section of the level.
+    /// </summary>
     /// <returns>Why; <paramref name="state"/> holds numbers only if it is usable, else the default.</returns>
     public abstract Reach StationAt(double travel, Station station, out StationState state);
 

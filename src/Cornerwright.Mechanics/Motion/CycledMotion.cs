@@ -2,7 +2,10 @@ using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion;
 
-/// <summary>A corner cycled by hand: the wheel lifted in steps with the spring out, readings taken at each, and joined by curves: through them or, where they carry errors, among them.</summary>
+/// <summary>
+/// A corner cycled by hand: the wheel lifted in steps with the spring out, readings taken at each, and joined by
+/// curves: through them or, where they carry errors, among them.
+/// </summary>
 /// <remarks>
 /// A curve may have its own steps. Camber missing is <see cref="Reach.NotGiven"/>; toe or lateral shift missing count as constant
 /// zero change, which the caller shows as an assumption. Outside a curve's readings by at most the margin the answer is

@@ -25,7 +25,9 @@ internal readonly record struct JetTurn(Jet Cos, Jet Sin)
         return new(new(c, -s, -c), new(s, c, -s));
     }
 
-    /// <summary>The turn that carries the fixed vector <paramref name="from"/> to <paramref name="to"/>, both of the given squared length.</summary>
+    /// <summary>
+    /// The turn that carries the fixed vector <paramref name="from"/> to <paramref name="to"/>, both of the given squared length.
+    /// </summary>
     public static JetTurn Between(PlanarPoint from, JetPoint to, double lengthSquared) =>
         new(((to.Outboard * from.Outboard) + (to.Up * from.Up)) * (1 / lengthSquared),
             ((to.Up * from.Outboard) - (to.Outboard * from.Up)) * (1 / lengthSquared));

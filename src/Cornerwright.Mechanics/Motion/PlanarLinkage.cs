@@ -24,7 +24,8 @@ public abstract class PlanarLinkage : CornerMotion
         (this.camber, this.toe, this.toeGain) = (camber, toe, toeGain);
 
     /// <summary>A pose with its derivatives by the arm's turn. Closure is the square root that vanishes where the linkage folds.</summary>
-    private protected readonly record struct Pose(JetTurn Arm, JetPoint LowerBall, JetPoint UpperBall, JetTurn Knuckle, JetPoint Hub, Jet Length, Jet Closure);
+    private protected readonly record struct Pose(
+        JetTurn Arm, JetPoint LowerBall, JetPoint UpperBall, JetTurn Knuckle, JetPoint Hub, Jet Length, Jet Closure);
 
     private protected abstract bool PoseAt(double armTurn, out Pose pose);
 

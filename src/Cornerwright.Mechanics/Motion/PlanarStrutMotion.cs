@@ -7,7 +7,9 @@ namespace Cornerwright.Mechanics.Motion;
 /// <param name="ArmInner">The lower arm's inner pivot, on the body.</param>
 /// <param name="BallJoint">The lower arm's outer joint, on the knuckle.</param>
 /// <param name="StrutTop">Where the strut's axis meets the body mount, on the body; the plate stands at zero.</param>
-/// <param name="LowerReference">A point on the tube's axis that belongs to the knuckle (clamp-bolt height); it need not lie on the ball joint.</param>
+/// <param name="LowerReference">
+/// A point on the tube's axis that belongs to the knuckle (clamp-bolt height); it need not lie on the ball joint.
+/// </param>
 public readonly record struct PlanarStrutPoints(
     PlanarPoint ArmInner, PlanarPoint BallJoint, PlanarPoint StrutTop, PlanarPoint LowerReference);
 

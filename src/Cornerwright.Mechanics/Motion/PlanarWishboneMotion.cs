@@ -3,7 +3,9 @@ using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion;
 
-/// <summary>Measured points of two wishbones in the front view at the reference state, m, outboard and up from the hub-face centre.</summary>
+/// <summary>
+/// Measured points of two wishbones in the front view at the reference state, m, outboard and up from the hub-face centre.
+/// </summary>
 public readonly record struct PlanarWishbonePoints(
     PlanarPoint UpperInner, PlanarPoint UpperOuter, PlanarPoint LowerInner, PlanarPoint LowerOuter);
 

@@ -3,7 +3,9 @@ using Cornerwright.Mechanics.Geometry;
 namespace Cornerwright.Mechanics.Motion;
 
 /// <summary>The S frame at a pose: origin at the hub face, a along the spindle, 12 and 3 o'clock square to it.</summary>
-/// <remarks>A point in S is a <see cref="Vec3"/> whose X is a, whose Y points to 12 and whose Z points to 3 o'clock. Source: docs/frames.md.</remarks>
+/// <remarks>
+/// A point in S is a <see cref="Vec3"/> whose X is a, whose Y points to 12 and whose Z points to 3 o'clock. Source: docs/frames.md.
+/// </remarks>
 public readonly record struct SpindleFrame(Vec3 Origin, Vec3 Axis, Vec3 Twelve, Vec3 Three)
 {
     /// <summary>The S frame of a pose. Source: docs/frames.md, clock position.</summary>

@@ -13,7 +13,9 @@ public readonly record struct SteeringLine(Vec3 Point, Vec3 Direction)
     /// <param name="caster">rad, positive when the top leans rearward.</param>
     /// <param name="inboardOffset">Hub-face centre to axis at hub height, m, positive when the axis is inboard.</param>
     /// <param name="forwardOffset">The same fore and aft, m, positive when the axis is ahead of the hub.</param>
-    /// <remarks>Direction ∝ (-tan caster, ∓tan kpi, 1), so each angle is the one seen in its own view. Source: ISO 8855:2011; docs/frames.md.</remarks>
+    /// <remarks>
+    /// Direction ∝ (-tan caster, ∓tan kpi, 1), so each angle is the one seen in its own view. Source: ISO 8855:2011; docs/frames.md.
+    /// </remarks>
     public static SteeringLine AtHubHeight(
         in WheelPose pose, WheelSide side, double kingpinInclination, double caster, double inboardOffset, double forwardOffset)
     {

@@ -31,7 +31,10 @@ public readonly record struct WheelPose(Vec3 HubFace, Vec3 Spindle)
             new(cosCamber * sinToe, out_ * cosCamber * cosToe, -sinCamber));
     }
 
-    /// <summary>This pose turned about a steering axis by an angle (rad, left positive) at the kingpin. Source: rigid rotation, docs/theory/clearance.md §3.</summary>
+    /// <summary>
+    /// This pose turned about a steering axis by an angle (rad, left positive) at the kingpin. Source: rigid
+    /// rotation, docs/theory/clearance.md §3.
+    /// </summary>
     public WheelPose Steered(in SteeringLine axis, double angle) => new(
         axis.Point + (HubFace - axis.Point).RotatedAbout(axis.Direction, angle),
         Spindle.RotatedAbout(axis.Direction, angle));

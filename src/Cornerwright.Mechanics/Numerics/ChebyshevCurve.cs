@@ -38,7 +38,8 @@ public sealed class ChebyshevCurve : SampledCurve
         double[] points = new double[count];
         for (int i = 0; i < count; i++)
         {
-            points[i] = (0.5 * (start + end)) + (0.5 * (end - start) * (count <= MostKept ? Cosines[count][count + i] : Math.Cos(Math.PI * (count - i - 0.5) / count)));
+            points[i] = (0.5 * (start + end))
+                + (0.5 * (end - start) * (count <= MostKept ? Cosines[count][count + i] : Math.Cos(Math.PI * (count - i - 0.5) / count)));
         }
 
         return points;

@@ -22,7 +22,9 @@ public static class Cholesky
     /// <param name="a">n × n; its lower triangle is read and becomes L, what is above the diagonal stays as it was.</param>
     /// <param name="n">Order.</param>
     /// <param name="leastPivot">Share of a diagonal entry that must be left of it, for example <see cref="OfReadings"/>.</param>
-    /// <returns>False where the matrix is not positive definite to that share, or not finite; then <paramref name="a"/> means nothing.</returns>
+    /// <returns>
+    /// False where the matrix is not positive definite to that share, or not finite; then <paramref name="a"/> means nothing.
+    /// </returns>
     /// <remarks>Source: Golub and Van Loan (2013), algorithm 4.2.1.</remarks>
     public static bool Factor(Span<double> a, int n, double leastPivot)
     {

@@ -1,6 +1,8 @@
 namespace Cornerwright.Mechanics.Numerics;
 
-/// <summary>Five linear equations, factored in place and solved for as many right sides as wanted; nothing is allocated after construction.</summary>
+/// <summary>
+/// Five linear equations, factored in place and solved for as many right sides as wanted; nothing is allocated after construction.
+/// </summary>
 /// <remarks>
 /// <see cref="Lu"/> for the one size that is solved millions of times, written out: the five conditions on a knuckle. A right side takes
 /// a seventh of the time that the loops of <see cref="Lu"/> take (docs/decisions/0013), and both agree to rounding (LuTests).

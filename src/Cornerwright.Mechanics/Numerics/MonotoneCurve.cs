@@ -58,7 +58,8 @@ public sealed class MonotoneCurve : SampledCurve
                 slopes[i] = d0 * d1 > 0 ? (w0 + w1) / ((w0 / d0) + (w1 / d1)) : 0;
             }
 
-            slopes[0] = EndSlope(at[1] - at[0], at[2] - at[1], (value[1] - value[0]) / (at[1] - at[0]), (value[2] - value[1]) / (at[2] - at[1]));
+            slopes[0] =
+                EndSlope(at[1] - at[0], at[2] - at[1], (value[1] - value[0]) / (at[1] - at[0]), (value[2] - value[1]) / (at[2] - at[1]));
             slopes[n - 1] = EndSlope(
                 at[n - 1] - at[n - 2],
                 at[n - 2] - at[n - 3],

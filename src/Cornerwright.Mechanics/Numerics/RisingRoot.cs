@@ -25,10 +25,14 @@ public enum RootStop
     NotFinite,
 }
 
-/// <summary>Where a rising function reaches a target. X is the root only if Why is Converged; otherwise the nearer end or the last try.</summary>
+/// <summary>
+/// Where a rising function reaches a target. X is the root only if Why is Converged; otherwise the nearer end or the last try.
+/// </summary>
 public readonly record struct RisingRoot(double X, int Iterations, RootStop Why)
 {
-    /// <summary>Newton with a bracket settles in 5 to 8 steps on our curves; bisection alone would need about 45 for 1e-13 m of 1 m.</summary>
+    /// <summary>
+    /// Newton with a bracket settles in 5 to 8 steps on our curves; bisection alone would need about 45 for 1e-13 m of 1 m.
+    /// </summary>
     private const int MostIterations = 100;
 
     /// <summary>Newton's method inside a shrinking bracket, with bisection where a step would leave it or gains too little.</summary>
@@ -75,7 +79,8 @@ public readonly record struct RisingRoot(double X, int Iterations, RootStop Why)
             bool newton = next > low && next < high && Math.Abs(step) <= 0.5 * Math.Abs(lastStep);
             if (!newton)
             {
-                next = lowSeen && highSeen || high - low <= accuracy ? 0.5 * (low + high) : value < target ? 0.5 * (x + high) : 0.5 * (low + x);
+                next = lowSeen && highSeen || high - low <= accuracy
+                    ? 0.5 * (low + high) : value < target ? 0.5 * (x + high) : 0.5 * (low + x);
                 step = next - x;
             }
 

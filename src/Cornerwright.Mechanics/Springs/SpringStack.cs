@@ -121,7 +121,9 @@ public static class SpringStack
         return new(force, StackState.Seated, 0, 0);
     }
 
-    /// <summary>Rate for a force that grows from <paramref name="force"/>, N/m; null when every element is solid, since no number describes that.</summary>
+    /// <summary>
+    /// Rate for a force that grows from <paramref name="force"/>, N/m; null when every element is solid, since no number describes that.
+    /// </summary>
     /// <param name="stack">Elements in any order.</param>
     /// <param name="force">Compression, N, at least 0. At a corner the rate above it is meant.</param>
     /// <exception cref="ArgumentOutOfRangeException">Force below 0 or NaN.</exception>
@@ -198,7 +200,8 @@ public static class SpringStack
     }
 
     // Bisects the points of one curve, since deflection never falls with force.
-    private static void NarrowByCurve(ReadOnlySpan<StackElement> stack, in StackElement element, double wanted, ref Corner low, ref Corner high)
+    private static void NarrowByCurve(
+        ReadOnlySpan<StackElement> stack, in StackElement element, double wanted, ref Corner low, ref Corner high)
     {
         var forces = element.Curve!.Forces;
         int below = 0, above = forces.Length;

@@ -33,7 +33,8 @@ public enum ElementState
 /// </remarks>
 public readonly record struct StackElement
 {
-    private StackElement(StackElementKind kind, double freeLength, double solidLength, double rate, SpringCurve? curve, double closingForce) =>
+    private StackElement(
+        StackElementKind kind, double freeLength, double solidLength, double rate, SpringCurve? curve, double closingForce) =>
         (Kind, FreeLength, SolidLength, Rate, Curve, ClosingForce) = (kind, freeLength, solidLength, rate, curve, closingForce);
 
     public StackElementKind Kind { get; }

@@ -56,7 +56,9 @@ public readonly record struct WireSpring(double WireDiameter, double MeanDiamete
     /// <summary>Lowest natural frequency between two fixed seats, Hz: d/(π n D²) · √(G/(8 ρ)).</summary>
     /// <param name="density">ρ of the wire, kg/m³; steel 7850.</param>
     /// <exception cref="ArgumentOutOfRangeException">A member or argument is not above 0.</exception>
-    /// <remarks>Source: EN 13906-1:2013, natural frequency fe = 3560 d/(n D²) √(G/ρ) in mm, N/mm², kg/dm³; Shigley, 10th ed., eq. 10-25.</remarks>
+    /// <remarks>
+    /// Source: EN 13906-1:2013, natural frequency fe = 3560 d/(n D²) √(G/ρ) in mm, N/mm², kg/dm³; Shigley, 10th ed., eq. 10-25.
+    /// </remarks>
     public double SurgeFrequency(double density)
     {
         RequireSound();
@@ -66,7 +68,9 @@ public readonly record struct WireSpring(double WireDiameter, double MeanDiamete
 
     /// <summary>Gap that should be left between the coils, all together, m: n (0.0015 D²/d + 0.1 d), cold coiled, static load.</summary>
     /// <exception cref="ArgumentOutOfRangeException">A member is not above 0.</exception>
-    /// <remarks>Nearer to solid than this the rate rises and coils clash. Source: EN 13906-1:2013, sum of minimum gaps Sa, cold coiled.</remarks>
+    /// <remarks>
+    /// Nearer to solid than this the rate rises and coils clash. Source: EN 13906-1:2013, sum of minimum gaps Sa, cold coiled.
+    /// </remarks>
     public double LeastGapSum()
     {
         RequireSound();

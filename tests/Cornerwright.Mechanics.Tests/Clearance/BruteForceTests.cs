@@ -73,18 +73,23 @@ public class BruteForceTests(ITestOutputHelper output)
                 CylinderObstacle c = solid.ToSpindle(frame);
                 Vec3 off = got.OnObstacle - c.Foot;
                 double along = off.Dot(c.Direction), aside = (off - (c.Direction * along)).Length;
-                Assert.True(along > -1e-6 && along < c.Length + 1e-6 && aside < c.Radius + 1e-9, $"seed {seed}, attempt {attempt}: {got} is not on {c}");
+                Assert.True(
+                    along > -1e-6 && along < c.Length + 1e-6 && aside < c.Radius + 1e-9,
+                    $"seed {seed}, attempt {attempt}: {got} is not on {c}");
             }
         }
 
-        output.WriteLine($"{kind}, seed {seed}: {done} apart, {overlapping} overlapping, {uncertified} uncertified; sampled above ours by at most {worst:E1} m, ours above sampled by {worstOver:E1} m");
+        output.WriteLine(
+            $"{kind}, seed {seed}: {done} apart, {overlapping} overlapping, {uncertified} uncertified; "
+            + $"sampled above ours by at most {worst:E1} m, ours above sampled by {worstOver:E1} m");
         Assert.Equal(cases, done);
         Assert.Equal(0, uncertified);
     }
 
     private static bool Overlaps(in Obstacle obstacle, in SpindleFrame frame, in ProfilePolygon tyre, in ProfilePolygon rim)
     {
-        int nu = obstacle.UMost > 0 ? (int)(obstacle.UMetres / 0.002) + 2 : 1, nv = obstacle.VMost > 0 ? (int)(obstacle.VMetres / 0.004) + 2 : 1;
+        int nu = obstacle.UMost > 0 ? (int)(obstacle.UMetres / 0.002) + 2 : 1,
+            nv = obstacle.VMost > 0 ? (int)(obstacle.VMetres / 0.004) + 2 : 1;
         for (int i = 0; i < nu; i++)
         {
             for (int j = 0; j < nv; j++)
@@ -104,7 +109,8 @@ public class BruteForceTests(ITestOutputHelper output)
 
     /// <summary>An obstacle in B as a map of two parameters, and as the code under test takes it.</summary>
     private readonly record struct Obstacle(
-        Func<double, double, Vec3> At, double UMost, double VMost, double UMetres, double VMetres, Vec3[] Corners, CylinderObstacle? Cylinder)
+        Func<double, double, Vec3> At, double UMost, double VMost, double UMetres, double VMetres, Vec3[] Corners,
+        CylinderObstacle? Cylinder)
     {
         public static Obstacle Random(string kind, Random random, WheelPose pose)
         {
@@ -130,7 +136,9 @@ public class BruteForceTests(ITestOutputHelper output)
                 }
 
                 return new(
-                    (u, _) => corners[Math.Min((int)u, 3)] + ((corners[Math.Min((int)u, 3) + 1] - corners[Math.Min((int)u, 3)]) * (u - Math.Min((int)u, 3))),
+                    (u, _) =>
+                        corners[Math.Min((int)u, 3)]
+                        + ((corners[Math.Min((int)u, 3) + 1] - corners[Math.Min((int)u, 3)]) * (u - Math.Min((int)u, 3))),
                     4, 0, length, 0, corners, null);
             }
 
@@ -145,7 +153,8 @@ public class BruteForceTests(ITestOutputHelper output)
 
             var cylinder = new CylinderObstacle(
                 RandomCorner.Near(random, pose), direction,
-                disc ? random.Between(0.004, 0.02) : random.Between(0.1, 0.35), disc ? random.Between(0.04, 0.09) : random.Between(0.015, 0.07));
+                disc ? random.Between(0.004, 0.02) : random.Between(0.1, 0.35),
+                disc ? random.Between(0.04, 0.09) : random.Between(0.015, 0.07));
             Vec3 one = direction.Cross(new Vec3(0.2, 0.7, 0.4)).Unit(), two = direction.Cross(one);
             double radius = cylinder.Radius, l = cylinder.Length, most = (2 * radius) + l;
             return new(

@@ -32,7 +32,8 @@ public class ConvexSplitTests
     [Fact]
     public void A_solid_disc_bounds_nothing_on_the_spindle()
     {
-        WheelShape spokes = WheelShape.Of([new WheelOutline(WheelPart.Spokes, [new(0.02, 0), new(0.05, 0), new(0.05, 0.2), new(0.02, 0.2)])]);
+        WheelShape spokes =
+            WheelShape.Of([new WheelOutline(WheelPart.Spokes, [new(0.02, 0), new(0.05, 0), new(0.05, 0.2), new(0.02, 0.2)])]);
         Assert.Equal(-0.015, spokes.SignedDistance(0.035, 0, out _, out double ga, out _), 1e-12);
         Assert.Equal(1, Math.Abs(ga), 1e-12);
         Assert.Equal(0.02, spokes.SignedDistance(0, 0, out _, out _, out _), 1e-12);
@@ -49,7 +50,8 @@ public class ConvexSplitTests
         Assert.Equal(OutlineFault.CrossesItself, ConvexSplit.WhyNot([new(0, 1), new(1, 2), new(1, 1), new(0, 2.5)]));
         Assert.Equal(OutlineFault.TooManyCorners, ConvexSplit.WhyNot(new ProfilePoint[ConvexSplit.MostCorners + 1]));
         Assert.Equal(OutlineFault.None, ConvexSplit.WhyNot([new(0, 1), new(1, 1), new(1, 2), new(0, 2)]));
-        ArgumentException e = Assert.Throws<ArgumentException>(() => WheelShape.Of([new WheelOutline(WheelPart.Tyre, [new(0, 1), new(1, 1), new(2, 1)])]));
+        ArgumentException e =
+            Assert.Throws<ArgumentException>(() => WheelShape.Of([new WheelOutline(WheelPart.Tyre, [new(0, 1), new(1, 1), new(2, 1)])]));
         Assert.Contains("NoArea", e.Message, StringComparison.Ordinal);
     }
 

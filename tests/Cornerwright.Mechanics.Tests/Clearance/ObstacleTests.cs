@@ -59,9 +59,11 @@ public class ObstacleTests
         // Across the crown 8 mm below its top: at the middle 8 mm deep.
         Vec3[] through = [new(-0.3, 0.312, 0), new(0.2, 0.312, 0)];
         Assert.Equal(-0.008, PolylineClearing.Of(wheel, through).Gap, 1e-5);   // the crown is made of chords
-        Assert.Throws<ArgumentException>(() => PolylineClearing.Of(WheelSolid.Write(Tyre, default, 6, new double[WheelSolid.BufferLength(6)]), []));
+        Assert.Throws<ArgumentException>(
+            () => PolylineClearing.Of(WheelSolid.Write(Tyre, default, 6, new double[WheelSolid.BufferLength(6)]), []));
         Assert.Throws<ArgumentException>(() =>
-            PolylineClearing.Of(WheelSolid.Write(Tyre, default, 6, new double[WheelSolid.BufferLength(6)]), [Vec3.UnitX, new(double.NaN, 0, 0)]));
+            PolylineClearing.Of(
+                WheelSolid.Write(Tyre, default, 6, new double[WheelSolid.BufferLength(6)]), [Vec3.UnitX, new(double.NaN, 0, 0)]));
         Assert.Throws<ArgumentException>(() => CylinderClearing.Of(
             WheelSolid.Write(Tyre, default, 6, new double[WheelSolid.BufferLength(6)]), new(Vec3.UnitX, new(0, 2, 0), 0.1, 0.1)));
     }
@@ -78,13 +80,16 @@ public class ObstacleTests
         Assert.Equal(Rim.InnerRadius - 0.07, hub.Gap, 1e-6);
     }
 
-    // Seen: 1.5 mm too much gap (0.18500 for 0.18346 m, both bodies sampled) for a tube that crosses in front of the wheel's inner face. Its axis
-    // passes the spindle inside the lip's ring and so comes near the lip twice; the nearer low was at the tube's end, whose rim stood further off
-    // than the side at the other low. Cause: one search for the whole axis. The axis is now searched before and after its place nearest the spindle.
+    // Seen: 1.5 mm too much gap (0.18500 for 0.18346 m, both bodies sampled) for a tube that crosses in front of the
+    // wheel's inner face. Its axis passes the spindle inside the lip's ring and so comes near the lip twice; the
+    // nearer low was at the tube's end, whose rim stood further off than the side at the other low. Cause: one search for the whole axis.
+    // The axis is now searched before and after its place nearest the spindle.
     [Fact]
     public void A_tube_across_the_wheels_face_is_seen_on_both_sides_of_the_spindle()
     {
-        var tyre = new TyreSection(-0.0022775941073324493, 0.2413, 0.16320694277501058, 0.6580704248988276, 0.16680463097151585, 0.16050369765829312, 0.0020847287223610764);
+        var tyre = new TyreSection(
+            -0.0022775941073324493, 0.2413, 0.16320694277501058, 0.6580704248988276, 0.16680463097151585, 0.16050369765829312,
+            0.0020847287223610764);
         RimSection rim = RimSection.WithEstimates(tyre.AxialCentre, tyre.BeadWidth, 0.2433);
         WheelSolid wheel = WheelSolid.Write(tyre, rim, 6, new double[WheelSolid.BufferLength(6)]);
         var tube = new CylinderObstacle(
@@ -99,7 +104,8 @@ public class ObstacleTests
     [Fact]
     public void Overlap_of_a_side_is_the_least_over_all_its_points_as_far_as_one_piece_is_deep()
     {
-        // Property: the value never exceeds the signed distance of any point of the cylinder's axis less the radius, nor of any face point found.
+        // Property: the value never exceeds the signed distance of any point of the cylinder's axis less the radius,
+        // nor of any face point found.
         var random = new Random(95);
         int overlapping = 0;
         for (int run = 0; run < 300; run++)
@@ -108,14 +114,16 @@ public class ObstacleTests
             WheelSolid wheel = WheelSolid.Write(tyre, rim, 4, new double[WheelSolid.BufferLength(4)]);
             Vec3 direction = RandomCorner.Direction(random);
             var cylinder = new CylinderObstacle(
-                Clock.PointAt(random.Between(-0.2, 0.2), random.Between(0.1, 0.4), random.Between(0, 12)), direction, random.Between(0.01, 0.3), random.Between(0.01, 0.06));
+                Clock.PointAt(random.Between(-0.2, 0.2), random.Between(0.1, 0.4), random.Between(0, 12)), direction,
+                random.Between(0.01, 0.3), random.Between(0.01, 0.06));
             double got = CylinderClearing.Of(wheel, cylinder).Gap;
             Vec3 across = direction.Cross(new Vec3(0.1, 0.5, 0.8)).Unit(), other = direction.Cross(across);
             double deepest = double.PositiveInfinity;
             for (int k = 0; k < 400; k++)
             {
                 double angle = random.Between(0, 2 * Math.PI), ring = cylinder.Radius * Math.Sqrt(random.NextDouble());
-                Vec3 p = cylinder.Foot + (direction * (cylinder.Length * random.NextDouble())) + (across * (ring * Math.Cos(angle))) + (other * (ring * Math.Sin(angle)));
+                Vec3 p = cylinder.Foot + (direction * (cylinder.Length * random.NextDouble())) + (across * (ring * Math.Cos(angle)))
+                    + (other * (ring * Math.Sin(angle)));
                 deepest = Math.Min(deepest, wheel.SignedDistance(p));
             }
 

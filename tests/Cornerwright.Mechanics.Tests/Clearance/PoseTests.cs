@@ -40,7 +40,8 @@ public class PoseTests
         {
             double out_ = side == WheelSide.Left ? 1 : -1;
             WheelPose straight = WheelPose.StraightAhead(new(0, out_ * 0.75, 0.31), side, default, 0);
-            SteeringLine axis = SteeringLine.AtHubHeight(straight, side, kingpinInclination: 0.21, caster: 0.10, inboardOffset: 0.08, forwardOffset: 0.01);
+            SteeringLine axis =
+                SteeringLine.AtHubHeight(straight, side, kingpinInclination: 0.21, caster: 0.10, inboardOffset: 0.08, forwardOffset: 0.01);
             Assert.Equal(0.21, Math.Atan2(-out_ * axis.Direction.Y, axis.Direction.Z), 1e-14);
             Assert.Equal(0.10, Math.Atan2(-axis.Direction.X, axis.Direction.Z), 1e-14);
             WheelPose left = straight.Steered(axis, 0.5);

@@ -2,11 +2,13 @@ using Cornerwright.Mechanics.Clearance;
 
 namespace Cornerwright.Mechanics.Tests.Clearance;
 
-/// <summary>A closed polygon in the half-plane r at least 0 that, turned round the spindle, makes a solid: any shape without self-crossing.</summary>
+/// <summary>
+/// A closed polygon in the half-plane r at least 0 that, turned round the spindle, makes a solid: any shape without self-crossing.
+/// </summary>
 /// <remarks>
 /// The nearest point of a solid of revolution lies in the half-plane of the point asked for, because of all points of one circle
-/// round the spindle the nearest has the same direction from it. So the planar distance is exact and no mirror image is needed; edges on the
-/// spindle itself (r = 0 at both ends) are inside the solid and left out. Error: rounding only, below 1e-12 m.
+/// round the spindle the nearest has the same direction from it. So the planar distance is exact and no mirror image
+/// is needed; edges on the spindle itself (r = 0 at both ends) are inside the solid and left out. Error: rounding only, below 1e-12 m.
 /// The second way beside <see cref="ConvexProfile"/>. Source: docs/theory/clearance.md §1.
 /// </remarks>
 internal readonly ref struct ProfilePolygon(ReadOnlySpan<ProfilePoint> corners)
@@ -18,7 +20,9 @@ internal readonly ref struct ProfilePolygon(ReadOnlySpan<ProfilePoint> corners)
     /// <summary>Signed distance of a point (a, r), m, negative inside. Source: docs/theory/clearance.md §1.</summary>
     public double SignedDistance(double a, double r) => Nearest(a, r).Distance;
 
-    /// <summary>Signed distance with the nearest point. Source: docs/theory/clearance.md §1; even-odd rule for inside, W. R. Franklin (1970).</summary>
+    /// <summary>
+    /// Signed distance with the nearest point. Source: docs/theory/clearance.md §1; even-odd rule for inside, W. R. Franklin (1970).
+    /// </summary>
     public ProfileHit Nearest(double a, double r)
     {
         double best = double.PositiveInfinity;

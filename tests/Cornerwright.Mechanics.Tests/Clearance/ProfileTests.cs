@@ -60,7 +60,8 @@ public class ProfileTests
     [Fact]
     public void A_solid_disc_has_no_surface_on_its_own_axis()
     {
-        // A disc 0.02 thick, radius 0.3, its section reaching the spindle: at the middle of it the nearest face is 0.01 away, not the axis 0.
+        // A disc 0.02 thick, radius 0.3, its section reaching the spindle: at the middle of it the nearest face is
+        // 0.01 away, not the axis 0.
         ProfilePoint[] disc = [new(-0.01, 0), new(0.01, 0), new(0.01, 0.3), new(-0.01, 0.3)];
         Assert.Equal(-0.01, new ProfilePolygon(disc).SignedDistance(0, 0.001), 1e-15);
         Assert.Equal(0.04, new ProfilePolygon(disc).SignedDistance(0.05, 0), 1e-15);
@@ -109,7 +110,9 @@ public class ProfileTests
                 double gap = random.Between(0.001, 0.05);
                 var reading = new GapReading(feature, GapDirection.Nearest, random.Between(0, 12), gap);
                 Vec3 p = reading.InSpindle(tyre, rim);
-                Assert.True(Math.Abs(gap - bare.SignedDistance(p)) < 1e-12, $"seed 73, run {run}: {feature} of {tyre}: {bare.SignedDistance(p)} for {gap}");
+                Assert.True(
+                    Math.Abs(gap - bare.SignedDistance(p)) < 1e-12,
+                    $"seed 73, run {run}: {feature} of {tyre}: {bare.SignedDistance(p)} for {gap}");
                 Assert.Equal(0, bare.SignedDistance((reading with { Gap = 0 }).InSpindle(tyre, rim)), 1e-12);
             }
         }

@@ -18,7 +18,8 @@ internal static class RandomCorner
         double diameter = code + (2 * width * random.Between(0.30, 0.75));
         double centre = WheelPlacement.AxialCentre(random.Between(-0.02, 0.06), random.Between(0, 0.02));
         var tyre = TyreSection.WithEstimates(
-            centre, bead, rimWidth, diameter, width, width * random.Between(0.7, 0.97), ((diameter / 2) - bead) * random.Between(0.02, 0.2));
+            centre, bead, rimWidth, diameter, width, width * random.Between(0.7, 0.97),
+            ((diameter / 2) - bead) * random.Between(0.02, 0.2));
         return (tyre, RimSection.WithEstimates(centre, rimWidth, bead + 0.002));
     }
 

@@ -98,7 +98,11 @@ internal sealed class SampledGap
         double least = double.PositiveInfinity;
         foreach (var start in starts.SelectMany(list => list.OrderBy(p => p.D).Take(StartsAnEdge)).OrderBy(p => p.D))
         {
-            least = Math.Min(least, Refined(obstacle, start, uMost, vMost, uMost > 0 ? CoarseStep * uMost / uMetres : 0, vMost > 0 ? CoarseStep * vMost / vMetres : 0, least));
+            least = Math.Min(
+                least,
+                Refined(
+                    obstacle, start, uMost, vMost, uMost > 0 ? CoarseStep * uMost / uMetres : 0,
+                    vMost > 0 ? CoarseStep * vMost / vMetres : 0, least));
         }
 
         return Math.Sqrt(least);

@@ -31,8 +31,10 @@ public class StrutFurnitureTests
         Assert.True(gap.OnObstacle.X < gap.OnWheel.X, "the strut stands on the car's side");
 
         // 10 mm off the wheel's middle changes the gap by less than the 0.1 mm the comment claims.
-        StrutLine aside = StrutLine.FromGap(Tyre, Rim, WheelFeature.InnerSidewall, GapDirection.Nearest, 0.008, 0.025, inclination, 0.02, threeOffset: 0.01);
-        Assert.Equal(0.008, CylinderClearing.Of(wheel, StrutFurniture.Piece(aside, Parts(0.3) with { TubeFoot = 0.15 }, StrutPiece.Tube)).Gap, 1e-4);
+        StrutLine aside = StrutLine.FromGap(
+            Tyre, Rim, WheelFeature.InnerSidewall, GapDirection.Nearest, 0.008, 0.025, inclination, 0.02, threeOffset: 0.01);
+        Assert.Equal(
+            0.008, CylinderClearing.Of(wheel, StrutFurniture.Piece(aside, Parts(0.3) with { TubeFoot = 0.15 }, StrutPiece.Tube)).Gap, 1e-4);
 
         // The lower reference stands where it was said: 20 mm along the strut above the hub's height.
         Assert.Equal(0.02 * Math.Cos(inclination), line.LowerReference.Y, 1e-12);
@@ -64,7 +66,8 @@ public class StrutFurnitureTests
         Assert.Equal(3, StrutFurniture.Write(line, Parts(0.15) with { HelperDiameter = 0 }, into));
     }
 
-    // Fact of the trade, common practice, no source: a perch below the tyre's top sits beside the tyre; above it the tyre may pass underneath.
+    // Fact of the trade, common practice, no source: a perch below the tyre's top sits beside the tyre; above it the
+    // tyre may pass underneath.
     [Fact]
     public void A_perch_below_the_top_of_the_tyre_is_beside_it_and_above_the_top_is_over_it()
     {
@@ -100,7 +103,8 @@ public class StrutFurnitureTests
         WheelSolid wheel = WheelSolid.Write(Tyre, Rim, 6, buffer);
         StrutLine line = StrutLine.FromGap(Tyre, Rim, WheelFeature.InnerSidewall, GapDirection.Nearest, 0.008, 0.025, 0.10, -0.02);
         CylinderObstacle tube = StrutFurniture.Piece(line, Parts(0.3) with { TubeFoot = 0.1 }, StrutPiece.Tube);
-        CylinderObstacle clamped = StrutFurniture.Piece(line.AfterClamp(-0.5 * Math.PI / 180), Parts(0.3) with { TubeFoot = 0.1 }, StrutPiece.Tube);
+        CylinderObstacle clamped =
+            StrutFurniture.Piece(line.AfterClamp(-0.5 * Math.PI / 180), Parts(0.3) with { TubeFoot = 0.1 }, StrutPiece.Tube);
         double change = CylinderClearing.Of(wheel, clamped).Gap - CylinderClearing.Of(wheel, tube).Gap;
 
         // The wall's widest place stands about 0.29 m above the clamp: 0.29 m × 0.5° = 2.5 mm.
@@ -117,12 +121,15 @@ public class StrutFurnitureTests
 
         // The tube's axis in B: from the strut top on its plate, turned from its reference direction by the loss of camber.
         PlanarPoint top = PlanarLinkageTests.Strut.StrutTop, reference = PlanarLinkageTests.Strut.LowerReference;
-        Vec3 down = new Vec3(0, reference.Outboard - top.Outboard, reference.Up - top.Up).RotatedAbout(Vec3.UnitX, -0.015 - state.Camber).Unit();
+        Vec3 down =
+            new Vec3(0, reference.Outboard - top.Outboard, reference.Up - top.Up).RotatedAbout(Vec3.UnitX, -0.015 - state.Camber).Unit();
         Assert.Equal(Reach.Reached, motion.StationAt(travel, Station.Spring, out StationState station));
         Vec3 topInBody = hub + new Vec3(0, top.Outboard + slide, top.Up);
         Vec3 lower = topInBody + (down * station.Length);
         var tube = new CylinderObstacle(lower + (-down * 0.1), -down, 0.25, 0.025);
         Span<double> buffer = stackalloc double[WheelSolid.BufferLength(6)];
-        return CylinderClearing.Of(WheelSolid.Write(Tyre with { AxialCentre = 0.06 }, Rim with { AxialCentre = 0.06 }, 6, buffer), tube.ToSpindle(SpindleFrame.Of(pose))).Gap;
+        return CylinderClearing.Of(
+            WheelSolid.Write(Tyre with { AxialCentre = 0.06 }, Rim with { AxialCentre = 0.06 }, 6, buffer),
+            tube.ToSpindle(SpindleFrame.Of(pose))).Gap;
     }
 }

@@ -35,7 +35,8 @@ public class JointNormalTests
     [Fact]
     public void Independent_numbers_multiply()
     {
-        double[] low = [-1, -0.5, -2.5, -1.7], high = [2, Infinity, 0.3, 1.7], one = [.. Enumerable.Range(0, 16).Select(i => i % 5 == 0 ? 1.0 : 0)];
+        double[] low = [-1, -0.5, -2.5, -1.7], high = [2, Infinity, 0.3, 1.7],
+            one = [.. Enumerable.Range(0, 16).Select(i => i % 5 == 0 ? 1.0 : 0)];
         double expected = 1;
         for (int i = 0; i < low.Length; i++)
         {

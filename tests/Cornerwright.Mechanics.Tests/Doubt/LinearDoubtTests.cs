@@ -77,7 +77,10 @@ public sealed class LinearDoubtTests
                 double value = 0;
                 for (int i = 0; i < count; i++)
                 {
-                    value += contributions[i] * (uniform[i] ? Math.Sqrt(3) * ((2 * random.NextDouble()) - 1) : NormalDistribution.Quantile((random.Next() + 0.5) / int.MaxValue));
+                    value += contributions[i]
+                        * (uniform[i]
+                        ? Math.Sqrt(3) * ((2 * random.NextDouble()) - 1)
+                        : NormalDistribution.Quantile((random.Next() + 0.5) / int.MaxValue));
                 }
 
                 within += value >= low && value <= high ? 1 : 0;

@@ -51,7 +51,9 @@ public sealed class NormalDistributionTests
     [InlineData(1)]
     [InlineData(double.NaN)]
     public void No_quantile_of_what_is_no_share(double p) =>
-        Assert.Contains("between 0 and 1", Assert.Throws<ArgumentOutOfRangeException>(() => NormalDistribution.Quantile(p)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "between 0 and 1", Assert.Throws<ArgumentOutOfRangeException>(() => NormalDistribution.Quantile(p)).Message,
+            StringComparison.Ordinal);
 
     [Fact]
     public void Never_falls()

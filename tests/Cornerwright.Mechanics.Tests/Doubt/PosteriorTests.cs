@@ -73,11 +73,15 @@ public sealed class PosteriorTests
         Matrix<double> g = DenseMatrix.Create(9, 9, (_, _) => random.NextDouble() - 0.5);
         var a = g * g.Transpose();
         var (values, q) = SymmetricEigen.Of(a.ToArray());
-        Assert.Equal(a.Evd(Symmetricity.Symmetric).EigenValues.Select(v => v.Real).Order(), values.Order(), (x, y) => Math.Abs(x - y) < 1e-10);
+        Assert.Equal(
+            a.Evd(Symmetricity.Symmetric).EigenValues.Select(v => v.Real).Order(), values.Order(), (x, y) => Math.Abs(x - y) < 1e-10);
         var vectors = DenseMatrix.OfArray(q);
         Assert.True((vectors * DenseMatrix.OfDiagonalArray(values) * vectors.Transpose() - a).L2Norm() < 1e-10);
     }
 
     private static List<Observation> Draw(Random random, int parameters, int count) =>
-        [.. Enumerable.Range(0, count).Select(_ => new Observation(random.NextDouble() - 0.5, 0.1 + random.NextDouble(), [.. Enumerable.Range(0, parameters).Select(_ => random.NextDouble() - 0.5)]))];
+        [.. Enumerable.Range(0, count).Select(
+            _ => new Observation(
+                random.NextDouble() - 0.5, 0.1 + random.NextDouble(),
+                [.. Enumerable.Range(0, parameters).Select(_ => random.NextDouble() - 0.5)]))];
 }

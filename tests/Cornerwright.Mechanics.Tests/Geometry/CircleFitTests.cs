@@ -29,7 +29,9 @@ public class CircleFitTests
             var place = RigidFitTests.RandomTransform(random);
             double radius = 0.05 + (0.3 * random.NextDouble());
             int count = random.Next(3, 12);
-            Vec3[] points = [.. Enumerable.Range(0, count).Select(i => place.Apply(On(radius, 2 * Math.PI * (i + (0.5 * random.NextDouble())) / count)))];
+            Vec3[] points = [
+                .. Enumerable.Range(0, count).Select(
+                    i => place.Apply(On(radius, 2 * Math.PI * (i + (0.5 * random.NextDouble())) / count)))];
             var fit = CircleFit.Fit(points, 0.001);
             Assert.Equal(CircleFitStop.Fitted, fit.Why);
             Assert.True((fit.Centre - place.Shift).Length < 1e-9, $"seed {Seed}, run {run}");

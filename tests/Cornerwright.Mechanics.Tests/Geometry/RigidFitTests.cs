@@ -149,19 +149,23 @@ public class RigidFitTests
             Assert.True((turn.Then(other).Apply(p) - other.Apply(turn.Apply(p))).Length < 1e-12);
             Vec3 x = turn.Turn(Vec3.UnitX), y = turn.Turn(Vec3.UnitY), z = turn.Turn(Vec3.UnitZ);
             var back = RigidTransform.FromAxes(x, y, z);
-            Assert.True((back.Turn(x) - Vec3.UnitX).Length + (back.Turn(y) - Vec3.UnitY).Length + (back.Turn(z) - Vec3.UnitZ).Length < 1e-12);
+            Assert.True(
+                (back.Turn(x) - Vec3.UnitX).Length + (back.Turn(y) - Vec3.UnitY).Length + (back.Turn(z) - Vec3.UnitZ).Length < 1e-12);
         }
     }
 
-    internal static double Gauss(Random random) => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+    internal static double Gauss(Random random) =>
+        Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
 
     internal static Vec3 Noise(Random random, double sigma) => new(sigma * Gauss(random), sigma * Gauss(random), sigma * Gauss(random));
 
     internal static Vec3 Direction(Random random) => Noise(random, 1).Unit();
 
-    internal static RigidTransform RandomTransform(Random random) => RigidTransform.From(Gauss(random), Gauss(random), Gauss(random), Gauss(random), Noise(random, 1));
+    internal static RigidTransform RandomTransform(Random random) =>
+        RigidTransform.From(Gauss(random), Gauss(random), Gauss(random), Gauss(random), Noise(random, 1));
 
     private static Vec3[] Points(Random random, int count, double size) => [.. Enumerable.Range(0, count).Select(_ => Noise(random, size))];
 
-    private static double Square(RigidTransform t, Vec3[] from, Vec3[] to) => from.Zip(to).Sum(p => (t.Apply(p.First) - p.Second).LengthSquared);
+    private static double Square(RigidTransform t, Vec3[] from, Vec3[] to) =>
+        from.Zip(to).Sum(p => (t.Apply(p.First) - p.Second).LengthSquared);
 }

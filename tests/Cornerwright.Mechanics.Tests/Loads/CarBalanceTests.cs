@@ -104,7 +104,9 @@ public sealed class CarBalanceTests
             for (int i = 0; i < 4; i++)
             {
                 worst = Math.Max(worst, Math.Abs(stance.HubRise[i] - dense[3 + i]));
-                worst = Math.Max(worst, Math.Abs(stance.BodyRise(i) - (dense[0] + (drawn.Car.Wheels[i].Y * dense[1]) - (drawn.Car.Wheels[i].X * dense[2]))));
+                worst = Math.Max(
+                    worst,
+                    Math.Abs(stance.BodyRise(i) - (dense[0] + (drawn.Car.Wheels[i].Y * dense[1]) - (drawn.Car.Wheels[i].X * dense[2]))));
             }
         }
 
@@ -168,7 +170,8 @@ public sealed class CarBalanceTests
         Assert.NotEqual(BalanceStop.Converged, CarBalance.Solve(car, corners, [0, 0, 0, 0]).Why);
     }
 
-    private static (CarOnWheels Car, InventedCorner[] Corners) Plain(double trackFront, double trackRear, double front, double rear, double tyre, BarUnderCar frontBar, BarUnderCar rearBar)
+    private static (CarOnWheels Car, InventedCorner[] Corners) Plain(
+        double trackFront, double trackRear, double front, double rear, double tyre, BarUnderCar frontBar, BarUnderCar rearBar)
     {
         InventedCorner[] corners = [new(3000, front, 0, 1), new(3000, front, 0, 1), new(3000, rear, 0, 1), new(3000, rear, 0, 1)];
         WheelUnderCar[] wheels =
@@ -180,7 +183,9 @@ public sealed class CarBalanceTests
     }
 
     private static Vector<double> Direction(CarOnWheels car, int wheel, double share) =>
-        DenseVector.OfEnumerable(Enumerable.Range(0, 7).Select(k => share * (k switch { 0 => -1, 1 => -car.Wheels[wheel].Y, 2 => car.Wheels[wheel].X, _ => k - 3 == wheel ? 1 : 0 })));
+        DenseVector.OfEnumerable(
+            Enumerable.Range(0, 7).Select(
+                k => share * (k switch { 0 => -1, 1 => -car.Wheels[wheel].Y, 2 => car.Wheels[wheel].X, _ => k - 3 == wheel ? 1 : 0 })));
 
     private static Vector<double> Dense(InventedCar drawn)
     {
@@ -220,7 +225,10 @@ public sealed class CarBalanceTests
         for (int i = 0; i < 4; i++)
         {
             var wheel = car.Wheels[i];
-            energy += corners[i].Energy(z[i], seats[i]) + (wheel.UnsprungWeight * v[3 + i]) - (wheel.LoadAtReference * v[3 + i]) + (wheel.TyreRate * v[3 + i] * v[3 + i] / 2);
+            energy += corners[i].Energy(
+                z[i],
+                seats[i]) + (wheel.UnsprungWeight * v[3 + i]) - (wheel.LoadAtReference * v[3 + i])
+                + (wheel.TyreRate * v[3 + i] * v[3 + i] / 2);
         }
 
         for (int axle = 0; axle < 2; axle++)

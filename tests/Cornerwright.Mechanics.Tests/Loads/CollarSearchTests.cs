@@ -34,7 +34,9 @@ public sealed class CollarSearchTests
                 }
             }
 
-            double[] wanted = [.. Enumerable.Range(0, 5).Select(r => ((r < 4 ? targets.Travel[r]!.Value : targets.CrossWeight!.Value) - at[r]) / (r < 4 ? Band : CrossBand))];
+            double[] wanted = [
+                .. Enumerable.Range(0, 5).Select(
+                    r => ((r < 4 ? targets.Travel[r]!.Value : targets.CrossWeight!.Value) - at[r]) / (r < 4 ? Band : CrossBand))];
             var millimetres = columns.QR().Solve(DenseVector.OfArray(wanted));
             for (int j = 0; j < 4; j++)
             {
@@ -66,7 +68,10 @@ public sealed class CollarSearchTests
                 }
 
                 double cost = Cost(drawn, targets, knobs, k);
-                Assert.True(choice.Cost <= cost + 1e-6, $"seed {Seed + 1}, car {n}: {string.Join(' ', k)} costs {cost}, found {string.Join(' ', choice.Steps)} at {choice.Cost}");
+                Assert.True(
+                    choice.Cost <= cost + 1e-6,
+                    $"seed {Seed + 1}, car {n}: {string.Join(' ', k)} costs {cost}, "
+                    + $"found {string.Join(' ', choice.Steps)} at {choice.Cost}");
             }
         }
     }
@@ -85,9 +90,11 @@ public sealed class CollarSearchTests
             var s = CarBalance.Sensitivity(drawn.Car, drawn.Corners, seats, choice.Stance)!;
             for (int i = 0; i < 4; i++)
             {
-                double load = Enumerable.Range(0, 4).Sum(j => Math.Abs(s.Load[i, j]) * knobs[j].Step), travel = Enumerable.Range(0, 4).Sum(j => Math.Abs(s.Travel[i, j]) * knobs[j].Step);
+                double load = Enumerable.Range(0, 4).Sum(j => Math.Abs(s.Load[i, j]) * knobs[j].Step),
+                    travel = Enumerable.Range(0, 4).Sum(j => Math.Abs(s.Travel[i, j]) * knobs[j].Step);
                 Assert.True(Math.Abs(choice.Stance.Load[i] - choice.ExactStance!.Load[i]) <= load, $"seed {Seed + 2}, car {n}, wheel {i}");
-                Assert.True(Math.Abs(choice.Stance.Travel[i] - choice.ExactStance.Travel[i]) <= travel, $"seed {Seed + 2}, car {n}, wheel {i}");
+                Assert.True(
+                    Math.Abs(choice.Stance.Travel[i] - choice.ExactStance.Travel[i]) <= travel, $"seed {Seed + 2}, car {n}, wheel {i}");
             }
         }
     }
@@ -109,7 +116,8 @@ public sealed class CollarSearchTests
     public void Nothing_wanted_moves_nothing()
     {
         var (drawn, targets, knobs) = Draw(new Random(Seed + 4), 0);
-        var choice = CollarSearch.Find(drawn.Car, drawn.Corners, targets with { Travel = [null, null, null, null], CrossWeight = null }, knobs);
+        var choice =
+            CollarSearch.Find(drawn.Car, drawn.Corners, targets with { Travel = [null, null, null, null], CrossWeight = null }, knobs);
         Assert.Equal([0, 0, 0, 0], choice.Steps);
     }
 
@@ -117,7 +125,8 @@ public sealed class CollarSearchTests
     private static (InventedCar Drawn, CollarTargets Targets, CollarKnob[] Knobs) Draw(Random random, double cube)
     {
         var drawn = InventedCar.Draw(random, cube);
-        CollarKnob[] knobs = [.. Enumerable.Range(0, 4).Select(_ => new CollarKnob((0.25 + (0.5 * random.NextDouble())) / 1000, -200, 200))];
+        CollarKnob[] knobs =
+            [.. Enumerable.Range(0, 4).Select(_ => new CollarKnob((0.25 + (0.5 * random.NextDouble())) / 1000, -200, 200))];
         double[] wanted = Results(drawn, drawn.Seats);
         return (drawn, new CollarTargets([wanted[0], wanted[1], wanted[2], wanted[3]], Band, wanted[4], CrossBand), knobs);
     }

@@ -29,10 +29,16 @@ internal sealed record InventedCar(CarOnWheels Car, IReadOnlyList<InventedCorner
         double front = Between(1.0, 1.6), rear = -Between(1.0, 1.6), trackFront = Between(1.3, 1.7), trackRear = Between(1.3, 1.7);
         (double X, double Y)[] places = [(front, trackFront / 2), (front, -trackFront / 2), (rear, trackRear / 2), (rear, -trackRear / 2)];
         double frontRate = Between(15e3, 60e3), rearRate = Between(15e3, 60e3);
-        InventedCorner[] corners = [.. Enumerable.Range(0, 4).Select(i => new InventedCorner(Between(2000, 4500), (i < 2 ? frontRate : rearRate) * Between(0.9, 1.1), cube * Between(0.5, 2), Between(0.6, 1.0)))];
+        InventedCorner[] corners = [
+            .. Enumerable.Range(0, 4).Select(
+                i => new InventedCorner(
+                    Between(2000, 4500), (i < 2 ? frontRate : rearRate) * Between(0.9, 1.1), cube * Between(0.5, 2), Between(0.6, 1.0)))];
         var bars = new[] { Bar(), Bar() };
         BarUnderCar Bar() => new(random.Next(3) == 0 ? 0 : Between(5e3, 40e3), Between(0.4, 1), Between(0.4, 1), Between(-0.003, 0.003));
-        double[] held = [.. Enumerable.Range(0, 4).Select(i => corners[i].Newtons + ((i % 2 == 0 ? bars[i / 2].LeftRatio : -bars[i / 2].RightRatio) * bars[i / 2].RateOneEnd * bars[i / 2].Twist))];
+        double[] held = [
+            .. Enumerable.Range(0, 4).Select(
+                i => corners[i].Newtons
+                + ((i % 2 == 0 ? bars[i / 2].LeftRatio : -bars[i / 2].RightRatio) * bars[i / 2].RateOneEnd * bars[i / 2].Twist))];
         WheelUnderCar[] wheels = [.. Enumerable.Range(0, 4).Select(i =>
         {
             double unsprung = Between(250, 500);

@@ -24,7 +24,8 @@ public sealed class StepSearchTests
                 }
             }
 
-            int[] least = [.. Enumerable.Range(0, knobs).Select(_ => -random.Next(0, 6))], most = [.. Enumerable.Range(0, knobs).Select(_ => random.Next(0, 6))];
+            int[] least = [.. Enumerable.Range(0, knobs).Select(_ => -random.Next(0, 6))],
+                most = [.. Enumerable.Range(0, knobs).Select(_ => random.Next(0, 6))];
             double price = random.Next(2) * random.NextDouble();
             var choice = StepSearch.Find(rows, wanted, least, most, price);
             Assert.True(choice.Proven);

@@ -151,7 +151,8 @@ public class CycledMotionTests
 
     private static CycledMotion Cycle(CornerMotion truth, double margin)
     {
-        var (length, camber, toe, lateral) = (new double[Steps.Length], new double[Steps.Length], new double[Steps.Length], new double[Steps.Length]);
+        var (length, camber, toe, lateral) =
+            (new double[Steps.Length], new double[Steps.Length], new double[Steps.Length], new double[Steps.Length]);
         for (int i = 0; i < Steps.Length; i++)
         {
             truth.StationAt(Steps[i], Station.Spring, out StationState s);

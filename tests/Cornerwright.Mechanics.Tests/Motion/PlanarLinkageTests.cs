@@ -17,7 +17,8 @@ public class PlanarLinkageTests
         UpperInner: new(-0.360, 0.130), UpperOuter: new(-0.115, 0.145), LowerInner: new(-0.420, -0.110), LowerOuter: new(-0.070, -0.130));
 
     private static PlanarWishboneMotion WishboneMotion(PickupPart part) =>
-        new(Wishbones, camber: -0.01, spring: new(new(-0.30, 0.40), Moving(part), part), damper: new(new(-0.28, 0.42), Moving(part), part, 0.5));
+        new(Wishbones, camber: -0.01, spring: new(new(-0.30, 0.40), Moving(part), part),
+        damper: new(new(-0.28, 0.42), Moving(part), part, 0.5));
 
     private static PlanarPoint Moving(PickupPart part) =>
         part switch { PickupPart.LowerArm => new(-0.16, -0.10), PickupPart.UpperArm => new(-0.17, 0.15), _ => new(-0.10, 0.05) };
@@ -93,7 +94,8 @@ public class PlanarLinkageTests
         PlanarPoint Hub(double turn, double z)
         {
             // Axis through the lower reference, turned; slide the knuckle sideways until the strut top is on it.
-            PlanarPoint axis = Turned(Strut.StrutTop - Strut.LowerReference, turn), reference = Turned(Strut.LowerReference, turn) + new PlanarPoint(0, z);
+            PlanarPoint axis = Turned(Strut.StrutTop - Strut.LowerReference, turn),
+                reference = Turned(Strut.LowerReference, turn) + new PlanarPoint(0, z);
             double rise = (top.Up - reference.Up) / axis.Up;
             return new(top.Outboard - (axis.Outboard * rise) - reference.Outboard, z);
         }

@@ -68,7 +68,8 @@ public class ChebyshevCurveTests
         {
             double[] at = ChebyshevCurve.Points(-1, 1, n);
             var curve = ChebyshevCurve.Through(-1, 1, [.. at.Select(x => 1 / (1 + (25 * x * x)))]);
-            return Enumerable.Range(0, 1001).Max(i => Math.Abs(curve.At((i / 500.0) - 1).Value - (1 / (1 + (25 * ((i / 500.0) - 1) * ((i / 500.0) - 1))))));
+            return Enumerable.Range(0, 1001).Max(
+                i => Math.Abs(curve.At((i / 500.0) - 1).Value - (1 / (1 + (25 * ((i / 500.0) - 1) * ((i / 500.0) - 1))))));
         }
 
         double fall = Worst(41) / Worst(21);

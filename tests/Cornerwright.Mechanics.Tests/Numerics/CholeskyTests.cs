@@ -38,7 +38,8 @@ public class CholeskyTests
             double condition = peer.ConditionNumber(), size = expected.Max(Math.Abs);
             for (int i = 0; i < n; i++)
             {
-                Assert.True(Math.Abs(x[i] - expected[i]) <= 4 * n * Epsilon * condition * size, $"seed {Seed}, {k}: {x[i]} against {expected[i]}");
+                Assert.True(
+                    Math.Abs(x[i] - expected[i]) <= 4 * n * Epsilon * condition * size, $"seed {Seed}, {k}: {x[i]} against {expected[i]}");
                 for (int j = 0; j <= i; j++)
                 {
                     double sum = 0;

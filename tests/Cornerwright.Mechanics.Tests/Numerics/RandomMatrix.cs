@@ -36,7 +36,8 @@ internal sealed class RandomMatrix(int seed)
         return Rows(a + (diagonal * DenseMatrix.CreateIdentity(n)));
     }
 
-    public static Matrix<double> Peer(double[] rows, int n, int columns) => DenseMatrix.Create(n, columns, (i, k) => rows[(i * columns) + k]);
+    public static Matrix<double> Peer(double[] rows, int n, int columns) =>
+        DenseMatrix.Create(n, columns, (i, k) => rows[(i * columns) + k]);
 
     public static Vector<double> Peer(double[] values) => DenseVector.OfArray(values);
 

@@ -14,7 +14,8 @@ public sealed class RisingRootTests
         }
     }
 
-    private static RisingRoot Find(Func<double, (double, double)> f, double target, double low = -1, double high = 1, double guess = 0, double accuracy = 1e-10) =>
+    private static RisingRoot Find(
+        Func<double, (double, double)> f, double target, double low = -1, double high = 1, double guess = 0, double accuracy = 1e-10) =>
         RisingRoot.Find(new Function(f), target, low, high, guess, accuracy);
 
     [Theory]
@@ -38,7 +39,9 @@ public sealed class RisingRootTests
         for (int i = 0; i < 2_000; i++)
         {
             double first = (2 * random.NextDouble()) - 1, second = (2 * random.NextDouble()) - 1, root = (2 * random.NextDouble()) - 1;
-            (double, double) F(double x) => (x + (1000 * Math.Max(0, x - first)) + (30 * Math.Max(0, x - second)), 1 + (x >= first ? 1000 : 0) + (x >= second ? 30 : 0));
+            (double, double) F(double x) =>
+                (x + (1000 * Math.Max(0, x - first)) + (30 * Math.Max(0, x - second)),
+                1 + (x >= first ? 1000 : 0) + (x >= second ? 30 : 0));
             var found = Find(F, F(root).Item1, guess: random.NextDouble());
             Assert.Equal(RootStop.Converged, found.Why);
             Assert.Equal(root, found.X, 1e-6);

@@ -36,7 +36,8 @@ public sealed class CommonPracticeTests
     [InlineData(2.0, 0.004)]
     public void A_helper_with_its_adapter_takes_two_and_a_half_inches_at_droop_and_one_at_ride(double helperKgfPerMm, double adapter)
     {
-        StackElement[] stack = [StackElement.Linear(7 * Inch, 3 * Inch, 8 * KgfPerMm), StackElement.Rigid(adapter), HelperOf(helperKgfPerMm * KgfPerMm)];
+        StackElement[] stack =
+            [StackElement.Linear(7 * Inch, 3 * Inch, 8 * KgfPerMm), StackElement.Rigid(adapter), HelperOf(helperKgfPerMm * KgfPerMm)];
         double ride = 360 * RideRates.StandardGravity;
         double droop = SpringStack.ElementLength(stack, 1, 0) + SpringStack.ElementLength(stack, 2, 0);
         double closed = SpringStack.ElementLength(stack, 1, ride) + SpringStack.ElementLength(stack, 2, ride);

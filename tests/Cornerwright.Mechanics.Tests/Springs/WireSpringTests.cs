@@ -83,7 +83,10 @@ public sealed class WireSpringTests
 
     [Fact]
     public void Unground_ends_are_longer_by_one_and_a_half_wires() =>
-        Assert.Equal(0.018, SolidLengthRule.En13906ColdCoiled(8.5, 0.012, ground: false) - SolidLengthRule.En13906ColdCoiled(8.5, 0.012, ground: true), 1e-12);
+        Assert.Equal(
+            0.018,
+            SolidLengthRule.En13906ColdCoiled(8.5, 0.012, ground: false) - SolidLengthRule.En13906ColdCoiled(8.5, 0.012, ground: true),
+            1e-12);
 
     [Theory]
     [InlineData(0, 0.08, 6, 80e9)]

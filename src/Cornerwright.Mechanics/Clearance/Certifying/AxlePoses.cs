@@ -3,7 +3,9 @@ using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
-/// <summary>The poses of one wheel of a rigid axle: travel is its own, the third way that of the axle's other wheel (m, bump positive).</summary>
+/// <summary>
+/// The poses of one wheel of a rigid axle: travel is its own, the third way that of the axle's other wheel (m, bump positive).
+/// </summary>
 /// <param name="axle">Its wheel centres must be the hub-face centres, because travel and poses are those of the hub face.</param>
 /// <param name="left">Which wheel.</param>
 /// <remarks>An axle is not steered: any steer but 0 is out of reach. Source: docs/theory/rigid-axles.md §2, §4.</remarks>

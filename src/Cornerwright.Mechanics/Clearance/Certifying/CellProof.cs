@@ -4,10 +4,12 @@ using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
-/// <summary>Shows, or fails to show, that no point of an obstacle comes nearer to the wheel than a threshold anywhere in a cell of poses.</summary>
+/// <summary>
+/// Shows, or fails to show, that no point of an obstacle comes nearer to the wheel than a threshold anywhere in a cell of poses.
+/// </summary>
 /// <remarks>
-/// The tree is walked as for one pose, with the cell's motion in every bound; triangles that stay open are halved as long as their own extent
-/// matters more than the motion. Source: docs/theory/certified-clearance.md §3.
+/// The tree is walked as for one pose, with the cell's motion in every bound; triangles that stay open are halved as
+/// long as their own extent matters more than the motion. Source: docs/theory/certified-clearance.md §3.
 /// </remarks>
 internal ref struct CellProof
 {

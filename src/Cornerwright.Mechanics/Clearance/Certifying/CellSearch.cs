@@ -8,7 +8,9 @@ namespace Cornerwright.Mechanics.Clearance.Certifying;
 /// <remarks>Source: docs/theory/certified-clearance.md §5.</remarks>
 internal sealed class CellSearch
 {
-    /// <summary>Differences are taken over this share of a cell's extent: small enough to cost little, large enough to stay above rounding.</summary>
+    /// <summary>
+    /// Differences are taken over this share of a cell's extent: small enough to cost little, large enough to stay above rounding.
+    /// </summary>
     private const double SlopeShare = 0.125;
 
     /// <summary>A cell this small a share of the box along every way, in which no pose was found, is left out.</summary>
@@ -270,7 +272,8 @@ internal sealed class CellSearch
         }
 
         double top = Math.Min(cell.High.Travel, bump);
-        PosePlace middle = new(0.5 * (cell.Low.Travel + top), 0.5 * (cell.Low.Steer + cell.High.Steer), 0.5 * (cell.Low.Third + cell.High.Third));
+        PosePlace middle =
+            new(0.5 * (cell.Low.Travel + top), 0.5 * (cell.Low.Steer + cell.High.Steer), 0.5 * (cell.Low.Third + cell.High.Third));
         if (box.AllowedBump(middle.Steer) < middle.Travel)
         {
             middle = middle with { Steer = steer, Travel = 0.5 * (cell.Low.Travel + Math.Min(cell.High.Travel, bump)) };
@@ -322,10 +325,13 @@ internal sealed class CellSearch
         (corner & 2) == 0 ? cell.Low.Steer : cell.High.Steer,
         (corner & 4) == 0 ? cell.Low.Third : cell.High.Third);
 
-    /// <summary>Central differences where both sides can be reached, else one-sided: either is within half a bend times the step of the slope.</summary>
+    /// <summary>
+    /// Central differences where both sides can be reached, else one-sided: either is within half a bend times the step of the slope.
+    /// </summary>
     private PoseChange Change(in PosePlace at, in WheelPose pose, int way, double step, double extent)
     {
-        bool up = field.TryPose(at.With(way, at[way] + step), out WheelPose high), down = field.TryPose(at.With(way, at[way] - step), out WheelPose low);
+        bool up = field.TryPose(at.With(way, at[way] + step), out WheelPose high),
+            down = field.TryPose(at.With(way, at[way] - step), out WheelPose low);
         (high, low) = (up ? high : pose, down ? low : pose);
         double scale = extent / (step * ((up ? 1 : 0) + (down ? 1 : 0)));
         return up || down ? new((high.HubFace - low.HubFace) * scale, (high.Spindle - low.Spindle) * scale) : default;

@@ -12,7 +12,8 @@ public enum CertifyingStop
     ClearByLimit,
 
     /// <summary>
-    /// They overlap deeply, by Upper at a real pose: how much more in another pose was not pursued, and Lower only says how deep anything can be.
+    /// They overlap deeply, by Upper at a real pose: how much more in another pose was not pursued, and Lower only
+    /// says how deep anything can be.
     /// </summary>
     DeepOverlap,
 
@@ -39,9 +40,12 @@ public enum CertifyingStop
 /// <param name="Why">How it ended.</param>
 /// <param name="Cells">Cells of poses looked at.</param>
 /// <param name="UnreachedCells">Smallest cells left out because no pose in them was found to be reachable.</param>
-/// <remarks>Negative: they overlap, by the depth of docs/theory/scan-clearance.md §5. Source: docs/theory/certified-clearance.md §5.</remarks>
+/// <remarks>
+/// Negative: they overlap, by the depth of docs/theory/scan-clearance.md §5. Source: docs/theory/certified-clearance.md §5.
+/// </remarks>
 public sealed record CertifiedGap(
-    double Lower, double Upper, PosePlace Place, WheelPose Pose, Clearing Clearing, int Obstacle, CertifyingStop Why, int Cells, int UnreachedCells)
+    double Lower, double Upper, PosePlace Place, WheelPose Pose, Clearing Clearing, int Obstacle, CertifyingStop Why, int Cells,
+    int UnreachedCells)
 {
     public double Width => Upper - Lower;
 }

@@ -15,7 +15,8 @@ public enum ObstacleFrame
 
 /// <summary>Anything the wheel can touch, as triangles or points under a tree, with the thickness they carry.</summary>
 /// <remarks>
-/// Round bodies become prisms that contain them, so that a gap is never stated too large; <see cref="Excess"/> is how much too small it can be.
+/// Round bodies become prisms that contain them, so that a gap is never stated too large; <see cref="Excess"/> is how
+/// much too small it can be.
 /// Source: docs/theory/certified-clearance.md §4.
 /// </remarks>
 public sealed class ClearanceObstacle
@@ -49,8 +50,13 @@ public sealed class ClearanceObstacle
     public static ClearanceObstacle OfPoints(ReadOnlySpan<Vec3> points, ObstacleFrame frame = ObstacleFrame.Body) =>
         new(BoundTree.Of(PointCloud.From(Floats(points))), frame, Rounding);
 
-    /// <summary>A round bar along corners (m) with a radius (m, at least 0; 0 for a line); its ends count as balls. Source: docs/theory/certified-clearance.md §4.</summary>
-    /// <exception cref="ArgumentException">Fewer than two corners, one not finite or too far, or no sound radius: a caller's bug.</exception>
+    /// <summary>
+    /// A round bar along corners (m) with a radius (m, at least 0; 0 for a line); its ends count as balls. Source:
+    /// docs/theory/certified-clearance.md §4.
+    /// </summary>
+    /// <exception cref="ArgumentException">
+    /// Fewer than two corners, one not finite or too far, or no sound radius: a caller's bug.
+    /// </exception>
     public static ClearanceObstacle OfBar(ReadOnlySpan<Vec3> corners, double radius, ObstacleFrame frame = ObstacleFrame.Body)
     {
         Require.NotNegative(radius);
@@ -93,15 +99,19 @@ public sealed class ClearanceObstacle
         return new(BoundTreeBuild.From(Checked(Floats(points)), [.. triangles], 3, 0), frame, outer - cylinder.Radius + Rounding);
     }
 
-    /// <summary>A box: middle (m), three directions square to each other, half sizes (m). Source: docs/theory/certified-clearance.md §4.</summary>
+    /// <summary>
+    /// A box: middle (m), three directions square to each other, half sizes (m). Source: docs/theory/certified-clearance.md §4.
+    /// </summary>
     /// <exception cref="ArgumentException">Directions that are not unit and square, or sizes below 0: a caller's bug.</exception>
     public static ClearanceObstacle OfBox(
-        in Vec3 middle, in Vec3 first, in Vec3 second, double halfFirst, double halfSecond, double halfThird, ObstacleFrame frame = ObstacleFrame.Body)
+        in Vec3 middle, in Vec3 first, in Vec3 second, double halfFirst, double halfSecond, double halfThird,
+        ObstacleFrame frame = ObstacleFrame.Body)
     {
         Require.NotNegative(halfFirst);
         Require.NotNegative(halfSecond);
         Require.NotNegative(halfThird);
-        if (!(Math.Abs(first.LengthSquared - 1) < 1e-9) || !(Math.Abs(second.LengthSquared - 1) < 1e-9) || !(Math.Abs(first.Dot(second)) < 1e-9))
+        if (!(Math.Abs(first.LengthSquared - 1) < 1e-9) || !(Math.Abs(second.LengthSquared - 1) < 1e-9)
+            || !(Math.Abs(first.Dot(second)) < 1e-9))
         {
             throw new ArgumentException("A box has unit directions square to each other.", nameof(first));
         }
@@ -135,6 +145,7 @@ public sealed class ClearanceObstacle
     private static float[] Checked(float[] xyz)
     {
         ScanFault fault = ScanFault.OfCoordinates(xyz);
-        return fault.Kind == ScanFaultKind.None ? xyz : throw new ArgumentException($"No obstacle: {fault.Kind} at {fault.Index}.", nameof(xyz));
+        return fault.Kind == ScanFaultKind.None
+            ? xyz : throw new ArgumentException($"No obstacle: {fault.Kind} at {fault.Index}.", nameof(xyz));
     }
 }

@@ -23,7 +23,9 @@ public readonly record struct PosePlace(double Travel, double Steer, double Thir
     };
 }
 
-/// <summary>The pose of a wheel as a function of travel, steer and a third way: twice differentiable or nearly so, from any level of knowledge.</summary>
+/// <summary>
+/// The pose of a wheel as a function of travel, steer and a third way: twice differentiable or nearly so, from any level of knowledge.
+/// </summary>
 /// <remarks>May keep its last pose: one instance belongs to one thread. Source: docs/theory/certified-clearance.md §1.</remarks>
 public interface IPoseField
 {
@@ -31,7 +33,9 @@ public interface IPoseField
     bool TryPose(in PosePlace place, out WheelPose pose);
 }
 
-/// <summary>A wheel that moves as its motion says and steers about a rigid axis; steer in rad at the kingpin, left positive. There is no third way.</summary>
+/// <summary>
+/// A wheel that moves as its motion says and steers about a rigid axis; steer in rad at the kingpin, left positive. There is no third way.
+/// </summary>
 /// <param name="motion">Camber, toe and lateral shift over travel.</param>
 /// <param name="referenceHubFace">Hub-face centre at the reference state, B, m.</param>
 /// <param name="side">Side of the car.</param>

@@ -45,7 +45,8 @@ internal sealed class PoseBends
                 for (int k = 0; k < counts[2]; k++)
                 {
                     var at = new PosePlace(
-                        box.Least.Travel + (((2 * i) + 1) * half[0]), box.Least.Steer + (((2 * j) + 1) * half[1]), box.Least.Third + (((2 * k) + 1) * half[2]));
+                        box.Least.Travel + (((2 * i) + 1) * half[0]), box.Least.Steer + (((2 * j) + 1) * half[1]),
+                        box.Least.Third + (((2 * k) + 1) * half[2]));
                     bends.Measure(field, at, half);
                 }
             }
@@ -105,7 +106,8 @@ internal sealed class PoseBends
 
         for (int i = 0; i < 3; i++)
         {
-            if (half[i] > 0 && TryPose(field, at.With(i, at[i] - half[i]), out WheelPose low) && TryPose(field, at.With(i, at[i] + half[i]), out WheelPose high))
+            if (half[i] > 0 && TryPose(field, at.With(i, at[i] - half[i]), out WheelPose low)
+                && TryPose(field, at.With(i, at[i] + half[i]), out WheelPose high))
             {
                 double square = half[i] * half[i] / Safety;
                 hub[i, i] = Math.Max(hub[i, i], (low.HubFace + high.HubFace - (middle.HubFace * 2)).Length / square);
@@ -126,7 +128,8 @@ internal sealed class PoseBends
     {
         PosePlace low = at.With(i, at[i] - half[i]), high = at.With(i, at[i] + half[i]);
         if (TryPose(field, low.With(j, at[j] - half[j]), out WheelPose a) && TryPose(field, low.With(j, at[j] + half[j]), out WheelPose b)
-            && TryPose(field, high.With(j, at[j] - half[j]), out WheelPose c) && TryPose(field, high.With(j, at[j] + half[j]), out WheelPose d))
+            && TryPose(field, high.With(j, at[j] - half[j]), out WheelPose c)
+            && TryPose(field, high.With(j, at[j] + half[j]), out WheelPose d))
         {
             double square = 4 * half[i] * half[j] / Safety;
             Vec3 h = a.HubFace + d.HubFace - b.HubFace - c.HubFace, s = a.Spindle + d.Spindle - b.Spindle - c.Spindle;

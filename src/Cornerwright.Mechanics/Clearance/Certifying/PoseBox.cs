@@ -3,7 +3,9 @@ namespace Cornerwright.Mechanics.Clearance.Certifying;
 /// <summary>The box of travel, steer and the field's third way that is asked about, with the user's limit on bump at lock.</summary>
 /// <param name="Least">Its low corner.</param>
 /// <param name="Most">Its high corner; equal to Least along a way that does not move.</param>
-/// <param name="BumpLimit">Most travel allowed at each steer, straight lines between, level beyond the ends; null for none. Steer ascending.</param>
+/// <param name="BumpLimit">
+/// Most travel allowed at each steer, straight lines between, level beyond the ends; null for none. Steer ascending.
+/// </param>
 /// <remarks>Source: docs/theory/certified-clearance.md §1.</remarks>
 public sealed record PoseBox(PosePlace Least, PosePlace Most, IReadOnlyList<BumpAtSteer>? BumpLimit = null)
 {
@@ -60,7 +62,9 @@ public sealed record PoseBox(PosePlace Least, PosePlace Most, IReadOnlyList<Bump
         return limit[^1].Bump;
     }
 
-    /// <summary>The most allowed bump over a stretch of steer, and where. Source: a chain of straight lines is highest at a corner or an end.</summary>
+    /// <summary>
+    /// The most allowed bump over a stretch of steer, and where. Source: a chain of straight lines is highest at a corner or an end.
+    /// </summary>
     internal (double Bump, double Steer) MostAllowedBump(double from, double to)
     {
         var best = (Bump: AllowedBump(from), Steer: from);

@@ -2,8 +2,13 @@ using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Clearance.Certifying;
 
-/// <summary>A pose field over a box with what a certification has to know of it: how strongly it bends, and poses spread over the box.</summary>
-/// <remarks>Measured once, it serves any number of wheels and obstacles. One instance belongs to one thread. Source: docs/theory/certified-clearance.md §2.</remarks>
+/// <summary>
+/// A pose field over a box with what a certification has to know of it: how strongly it bends, and poses spread over the box.
+/// </summary>
+/// <remarks>
+/// Measured once, it serves any number of wheels and obstacles. One instance belongs to one thread. Source:
+/// docs/theory/certified-clearance.md §2.
+/// </remarks>
 public sealed class PoseRange
 {
     private const int Spread = 7, ThirdSpread = 3;
@@ -31,7 +36,8 @@ public sealed class PoseRange
         ArgumentNullException.ThrowIfNull(box);
         if (!box.IsSound)
         {
-            throw new ArgumentException("A box of poses is finite, with its corners in order and the limit's steers ascending.", nameof(box));
+            throw new ArgumentException(
+                "A box of poses is finite, with its corners in order and the limit's steers ascending.", nameof(box));
         }
 
         var seeds = new List<(PosePlace, WheelPose)>();

@@ -2,7 +2,9 @@ using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Mechanics.Clearance.Scans;
 
-/// <summary>Triangles or points of an obstacle, sorted so that neighbours stand together, under a tree of bounds with eight children a node.</summary>
+/// <summary>
+/// Triangles or points of an obstacle, sorted so that neighbours stand together, under a tree of bounds with eight children a node.
+/// </summary>
 /// <remarks>
 /// Flat arrays, no pointers: node i of level k covers the groups of eight from i·8^k on, its children are nodes 8i to 8i+7 of the level
 /// below, and eight brothers stand side by side for eight-wide arithmetic. A node's bound is a disc: centre, unit normal of the best plane,
@@ -19,7 +21,8 @@ public sealed class BoundTree
 
     internal BoundTree(int count, int vertices, float[] leaves, int[] source, float[][] levels, int[] counts, double inflation)
     {
-        (PrimitiveCount, Vertices, Leaves, Source, Levels, Counts, Inflation) = (count, vertices, leaves, source, levels, counts, inflation);
+        (PrimitiveCount, Vertices, Leaves, Source, Levels, Counts, Inflation) =
+            (count, vertices, leaves, source, levels, counts, inflation);
     }
 
     /// <summary>Triangles or points.</summary>

@@ -10,7 +10,9 @@ internal static class BoundTreeBuild
 {
     private const int Lanes = BoundTree.Lanes;
 
-    /// <summary>A relative and an absolute (m) margin on radius and thickness for rounding in single precision within some metres.</summary>
+    /// <summary>
+    /// A relative and an absolute (m) margin on radius and thickness for rounding in single precision within some metres.
+    /// </summary>
     private const float Margin = 4e-6f, MarginMetres = 4e-7f;
 
     public static BoundTree From(ReadOnlySpan<float> xyz, ReadOnlySpan<int> corners, int vertices, double inflation)
@@ -22,7 +24,8 @@ internal static class BoundTreeBuild
         Placed[] places = GC.AllocateUninitializedArray<Placed>(count);
         for (int i = 0; i < count; i++)
         {
-            places[i] = vertices == 3 ? Middle(xyz, corners, i) : new() { X = xyz[3 * i], Y = xyz[(3 * i) + 1], Z = xyz[(3 * i) + 2], Number = i };
+            places[i] = vertices == 3
+                ? Middle(xyz, corners, i) : new() { X = xyz[3 * i], Y = xyz[(3 * i) + 1], Z = xyz[(3 * i) + 2], Number = i };
         }
 
         MedianOrder.Arrange(places);
@@ -68,7 +71,8 @@ internal static class BoundTreeBuild
         };
     }
 
-    private static void FillLeaves(ReadOnlySpan<float> xyz, ReadOnlySpan<int> corners, int vertices, ReadOnlySpan<Placed> places, Span<float> leaves, Span<int> source)
+    private static void FillLeaves(
+        ReadOnlySpan<float> xyz, ReadOnlySpan<int> corners, int vertices, ReadOnlySpan<Placed> places, Span<float> leaves, Span<int> source)
     {
         int group = 3 * vertices * Lanes;
         for (int i = 0; i < source.Length; i++)
@@ -122,7 +126,9 @@ internal static class BoundTreeBuild
         return blocks;
     }
 
-    /// <summary>The disc round all points of some groups with a given normal: middle of the extents, then the furthest point from it.</summary>
+    /// <summary>
+    /// The disc round all points of some groups with a given normal: middle of the extents, then the furthest point from it.
+    /// </summary>
     private static (Vec3 Centre, Vec3 Normal, float Radius, float HalfThickness) Round(ReadOnlySpan<float> points, Vec3 normal)
     {
         Vec3 u = normal.Cross(Math.Abs(normal.X) < 0.7 ? Vec3.UnitX : Vec3.UnitY).Unit(), v = normal.Cross(u);
@@ -180,7 +186,8 @@ internal static class BoundTreeBuild
         private readonly Vector256<float> ux = Wide(u.X), uy = Wide(u.Y), uz = Wide(u.Z);
         private readonly Vector256<float> vx = Wide(v.X), vy = Wide(v.Y), vz = Wide(v.Z);
 
-        public (Vector256<float> N, Vector256<float> U, Vector256<float> V) Of(Vector256<float> x, Vector256<float> y, Vector256<float> z) =>
+        public (Vector256<float> N, Vector256<float> U, Vector256<float> V) Of(
+            Vector256<float> x, Vector256<float> y, Vector256<float> z) =>
             ((x * nx) + (y * ny) + (z * nz), (x * ux) + (y * uy) + (z * uz), (x * vx) + (y * vy) + (z * vz));
 
         private static Vector256<float> Wide(double value) => Vector256.Create((float)value);

@@ -5,8 +5,8 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 
 /// <summary>A pose in single precision for bounds, and how far round it the bounds are to hold.</summary>
 /// <remarks>
-/// Still: only the pose itself. Moving: every pose whose hub face is at h + Σ tᵢhᵢ and whose spindle is s + Σ tᵢsᵢ with all tᵢ in [-1, 1], each
-/// within the stated remainder. Source: docs/theory/certified-clearance.md §3.
+/// Still: only the pose itself. Moving: every pose whose hub face is at h + Σ tᵢhᵢ and whose spindle is s + Σ tᵢsᵢ
+/// with all tᵢ in [-1, 1], each within the stated remainder. Source: docs/theory/certified-clearance.md §3.
 /// </remarks>
 internal readonly struct CoarsePose
 {

@@ -7,9 +7,10 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 
 /// <summary>Bounds from below on the signed distance between the wheel and eight things at once, for one pose or a cell of poses.</summary>
 /// <remarks>
-/// The distance is convex in (a, r) and r is convex in place, so its gradient at a thing's centre bounds it from below over the whole thing;
-/// where the gradient points to the spindle, r's bend is taken off. Never worse than the centre's distance less the reach. All roundings
-/// are taken off. Source: docs/theory/scan-clearance.md §3, docs/theory/certified-clearance.md §3.
+/// The distance is convex in (a, r) and r is convex in place, so its gradient at a thing's centre bounds it from
+/// below over the whole thing; where the gradient points to the spindle, r's bend is taken off. Never worse than the
+/// centre's distance less the reach. All roundings are taken off. Source: docs/theory/scan-clearance.md §3,
+/// docs/theory/certified-clearance.md §3.
 /// </remarks>
 internal static class EightBounds
 {
@@ -25,7 +26,8 @@ internal static class EightBounds
             Vector256.LoadUnsafe(ref start, 24), Vector256.LoadUnsafe(ref start, 32), Vector256.LoadUnsafe(ref start, 40),
             Vector256.LoadUnsafe(ref start, 48), Vector256.LoadUnsafe(ref start, 56));
         return Of(
-            extent, Vector256.LoadUnsafe(ref start), Vector256.LoadUnsafe(ref start, 8), Vector256.LoadUnsafe(ref start, 16), shape, pose, best);
+            extent, Vector256.LoadUnsafe(ref start), Vector256.LoadUnsafe(ref start, 8), Vector256.LoadUnsafe(ref start, 16), shape, pose,
+            best);
     }
 
     /// <summary>Eight triangles of a group. Source: docs/theory/scan-clearance.md §3.</summary>
@@ -47,7 +49,8 @@ internal static class EightBounds
     {
         ref float start = ref MemoryMarshal.GetReference(group);
         return Of(
-            default(PointExtent), Vector256.LoadUnsafe(ref start), Vector256.LoadUnsafe(ref start, 8), Vector256.LoadUnsafe(ref start, 16), shape, pose, best);
+            default(PointExtent), Vector256.LoadUnsafe(ref start), Vector256.LoadUnsafe(ref start, 8), Vector256.LoadUnsafe(ref start, 16),
+            shape, pose, best);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -115,12 +118,14 @@ internal static class EightBounds
         var sum = One(pose.Hub0, pose.Spindle0, gx, gy, gz, ga, a, ux, uy, uz)
             + One(pose.Hub1, pose.Spindle1, gx, gy, gz, ga, a, ux, uy, uz)
             + One(pose.Hub2, pose.Spindle2, gx, gy, gz, ga, a, ux, uy, uz);
-        return sum + (Vector256.Create(pose.MostSpindle) * size) + Vector256.Create(pose.Rest) + (Vector256.Create(pose.RestPerReach) * away);
+        return sum + (Vector256.Create(pose.MostSpindle) * size) + Vector256.Create(pose.Rest)
+            + (Vector256.Create(pose.RestPerReach) * away);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static Vector256<float> One(
-        in Vec3 hub, in Vec3 spindle, Vector256<float> gx, Vector256<float> gy, Vector256<float> gz, Vector256<float> ga, Vector256<float> a,
+        in Vec3 hub, in Vec3 spindle, Vector256<float> gx, Vector256<float> gy, Vector256<float> gz, Vector256<float> ga,
+        Vector256<float> a,
         Vector256<float> ux, Vector256<float> uy, Vector256<float> uz)
     {
         // Gradient times the point's change in the wheel's frame, -hᵢ + (sᵢ × s) × u, where ((sᵢ × s) × u) = s (sᵢ·u) - sᵢ (s·u).

@@ -5,12 +5,15 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 
 /// <summary>Signed distance of eight half-plane points to a convex piece in single precision, for bounds only.</summary>
 /// <remarks>
-/// Within 1 m of the hub the distance is right to 1e-6 m and the gradient to <see cref="GradientError"/> over the distance: whoever prunes with
-/// them takes both off. No fused operations. Source: docs/theory/clearance.md §1, docs/theory/scan-clearance.md §3.
+/// Within 1 m of the hub the distance is right to 1e-6 m and the gradient to <see cref="GradientError"/> over the
+/// distance: whoever prunes with them takes both off. No fused operations. Source: docs/theory/clearance.md §1,
+/// docs/theory/scan-clearance.md §3.
 /// </remarks>
 internal static class EightDistances
 {
-    /// <summary>m; divided by the distance it bounds the error of the gradient's direction: three roundings of coordinates below 1 m, doubled.</summary>
+    /// <summary>
+    /// m; divided by the distance it bounds the error of the gradient's direction: three roundings of coordinates below 1 m, doubled.
+    /// </summary>
     public const float GradientError = 4e-7f;
 
     /// <summary>m; nearer to the surface than this the direction is taken from the lines.</summary>
@@ -19,7 +22,8 @@ internal static class EightDistances
     /// <summary>Distance and gradient; inside, those of the nearest edge's line. Source: docs/theory/clearance.md §1.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public static Vector256<float> Of(
-        ReadOnlySpan<float> edges, Vector256<float> a, Vector256<float> r, out Vector256<float> gradientA, out Vector256<float> gradientR, out Vector256<float> gradientError)
+        ReadOnlySpan<float> edges, Vector256<float> a, Vector256<float> r, out Vector256<float> gradientA, out Vector256<float> gradientR,
+        out Vector256<float> gradientError)
     {
         var least = Vector256.Create(float.PositiveInfinity);
         var most = Vector256.Create(float.NegativeInfinity);
@@ -61,7 +65,8 @@ internal static class EightDistances
 
     /// <summary>The outward normal of the edge whose line is furthest. Source: docs/theory/clearance.md §1.</summary>
     private static void OfFurthestLine(
-        ReadOnlySpan<float> edges, Vector256<float> a, Vector256<float> r, Vector256<float> most, out Vector256<float> normalA, out Vector256<float> normalR)
+        ReadOnlySpan<float> edges, Vector256<float> a, Vector256<float> r, Vector256<float> most, out Vector256<float> normalA,
+        out Vector256<float> normalR)
     {
         (normalA, normalR) = (default, default);
         for (int e = 0; e + 4 < edges.Length; e += 5)

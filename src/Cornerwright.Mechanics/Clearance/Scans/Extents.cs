@@ -14,7 +14,9 @@ internal interface IExtent
 }
 
 /// <summary>Discs with half thickness: the tree's nodes. Source: docs/theory/scan-clearance.md §2.</summary>
-internal readonly struct DiscExtent(Vector256<float> nx, Vector256<float> ny, Vector256<float> nz, Vector256<float> radius, Vector256<float> thick) : IExtent
+internal readonly struct DiscExtent(
+    Vector256<float> nx, Vector256<float> ny, Vector256<float> nz, Vector256<float> radius, Vector256<float> thick)
+    : IExtent
 {
     /// <summary>Keeps the sine from falling short where its square is a difference of roundings.</summary>
     private const float Rounding = 6e-7f;

@@ -15,7 +15,8 @@ internal struct Placed
 /// <summary>Orders places so that every group of eight, of 64, of 512 ... is a compact piece of space.</summary>
 /// <remarks>
 /// Halves the places at the middle of the longest side, again and again, at multiples of powers of two, so that the tree needs no pointers
-/// (a balanced k-d order: Bentley, Comm. ACM 18 (1975) 509). Each halving is the selection of Floyd and Rivest, Comm. ACM 18 (1975) 165, 173.
+/// (a balanced k-d order: Bentley, Comm. ACM 18 (1975) 509). Each halving is the selection of Floyd and Rivest, Comm.
+/// ACM 18 (1975) 165, 173.
 /// Source: those papers.
 /// </remarks>
 internal static class MedianOrder

@@ -36,7 +36,9 @@ internal struct PointMoments
         zz += other.zz;
     }
 
-    /// <summary>Unit normal of the plane with the least squared distance; any direction that fits when the points are a line or one point.</summary>
+    /// <summary>
+    /// Unit normal of the plane with the least squared distance; any direction that fits when the points are a line or one point.
+    /// </summary>
     /// <remarks>Smallest eigenvector by the trigonometric solution of the cubic. Source: Smith, Comm. ACM 4 (1961) 168.</remarks>
     public readonly Vec3 Normal()
     {

@@ -6,12 +6,15 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 
 /// <summary>Triangles and points of a tree against the wheel at one pose.</summary>
 /// <remarks>
-/// Depth first, the nearest of eight children first, pruned by <see cref="EightBounds"/>; what is left is decided in double precision. Nothing is
-/// allocated. Source: docs/theory/scan-clearance.md §3 to §5.
+/// Depth first, the nearest of eight children first, pruned by <see cref="EightBounds"/>; what is left is decided in
+/// double precision. Nothing is allocated. Source: docs/theory/scan-clearance.md §3 to §5.
 /// </remarks>
 public static class ScanClearing
 {
-    /// <summary>What the answer may be too large by, m, and for an overlap a ten-thousandth of its depth more; it is never too small by more than rounding (1e-12 m).</summary>
+    /// <summary>
+    /// What the answer may be too large by, m, and for an overlap a ten-thousandth of its depth more; it is never too
+    /// small by more than rounding (1e-12 m).
+    /// </summary>
     public const double StatedError = 1e-6;
 
     private const int StackLength = 128;

@@ -8,9 +8,12 @@ public static class ScanCut
     /// <param name="coordinates">x, y, z of each point.</param>
     /// <param name="corners">Three a triangle; empty for a cloud.</param>
     /// <param name="gone">One a point.</param>
-    /// <param name="wholly">True: a triangle goes only with all its corners, so that what reaches across a border stays. False: it goes with any of them.</param>
+    /// <param name="wholly">
+    /// True: a triangle goes only with all its corners, so that what reaches across a border stays. False: it goes with any of them.
+    /// </param>
     /// <remarks>Source: docs/theory/scans.md §5.</remarks>
-    public static (float[] Coordinates, int[] Corners) Without(ReadOnlySpan<float> coordinates, ReadOnlySpan<int> corners, ReadOnlySpan<bool> gone, bool wholly)
+    public static (float[] Coordinates, int[] Corners) Without(
+        ReadOnlySpan<float> coordinates, ReadOnlySpan<int> corners, ReadOnlySpan<bool> gone, bool wholly)
     {
         bool cloud = corners.IsEmpty;
         bool[] used = new bool[gone.Length];

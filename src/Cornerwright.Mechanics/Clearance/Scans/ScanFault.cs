@@ -15,7 +15,9 @@ public enum ScanFaultKind
     /// <summary>A coordinate is not finite; Index is its place in the array.</summary>
     NotFinite,
 
-    /// <summary>A coordinate is further from the origin than <see cref="ScanFault.FurthestCoordinate"/>; Index is its place in the array.</summary>
+    /// <summary>
+    /// A coordinate is further from the origin than <see cref="ScanFault.FurthestCoordinate"/>; Index is its place in the array.
+    /// </summary>
     TooFar,
 
     /// <summary>A corner index names no point; Index is its place in the array.</summary>
@@ -29,7 +31,10 @@ public enum ScanFaultKind
 /// <remarks>The default says that nothing is wrong. Source: definition of the types it guards.</remarks>
 public readonly record struct ScanFault(ScanFaultKind Kind, int Index)
 {
-    /// <summary>m. A car's corner lies within a few metres of B's origin; further out a float stores less than 1 µm. A scan in millimetres read as metres is caught here.</summary>
+    /// <summary>
+    /// m. A car's corner lies within a few metres of B's origin; further out a float stores less than 1 µm. A scan in
+    /// millimetres read as metres is caught here.
+    /// </summary>
     public const float FurthestCoordinate = 100f;
 
     /// <summary>The first coordinate that is no place. Source: definition.</summary>

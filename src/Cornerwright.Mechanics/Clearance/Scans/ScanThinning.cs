@@ -3,7 +3,9 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 /// <summary>A scan with fewer points.</summary>
 /// <param name="Coordinates">x, y, z of each point, m.</param>
 /// <param name="Corners">Three a triangle; empty for a cloud.</param>
-/// <param name="Bound">Furthest that any point of either surface lies from the other, m, at most: to be added in full to what is measured on it.</param>
+/// <param name="Bound">
+/// Furthest that any point of either surface lies from the other, m, at most: to be added in full to what is measured on it.
+/// </param>
 public sealed record ScanThinned(float[] Coordinates, int[] Corners, double Bound);
 
 /// <summary>Draws together the points that lie in one cell of a grid, and says how far anything moved.</summary>
@@ -18,9 +20,9 @@ public static class ScanThinning
     /// <param name="corners">Three a triangle; empty for a cloud.</param>
     /// <param name="cell">Edge of the cells, m, above 0; no point moves further than √3 of it.</param>
     /// <remarks>
-    /// Every point goes to the mean of its cell, so a triangle's every point moves by no more than the furthest of its corners. Triangles that
-    /// shrink to a line or a point stay as such, so that nothing of the old surface is further than the bound from the new one, and the new
-    /// one holds nothing else. Source: docs/theory/scans.md §5.
+    /// Every point goes to the mean of its cell, so a triangle's every point moves by no more than the furthest of
+    /// its corners. Triangles that shrink to a line or a point stay as such, so that nothing of the old surface is
+    /// further than the bound from the new one, and the new one holds nothing else. Source: docs/theory/scans.md §5.
     /// </remarks>
     public static ScanThinned Thin(ReadOnlySpan<float> coordinates, ReadOnlySpan<int> corners, double cell)
     {
@@ -53,7 +55,8 @@ public static class ScanThinning
         double square = 0;
         for (int i = 0; i < points; i++)
         {
-            double dx = coordinates[3 * i] - thin[3 * home[i]], dy = coordinates[(3 * i) + 1] - thin[(3 * home[i]) + 1], dz = coordinates[(3 * i) + 2] - thin[(3 * home[i]) + 2];
+            double dx = coordinates[3 * i] - thin[3 * home[i]], dy = coordinates[(3 * i) + 1] - thin[(3 * home[i]) + 1],
+                dz = coordinates[(3 * i) + 2] - thin[(3 * home[i]) + 2];
             square = Math.Max(square, (dx * dx) + (dy * dy) + (dz * dz));
         }
 

@@ -6,15 +6,18 @@ namespace Cornerwright.Mechanics.Clearance.Scans;
 /// <summary>The least signed distance from the wheel to the points of one triangle, with proof.</summary>
 /// <remarks>
 /// Branch and bound: gradients at a part's middle and at its most promising corner bound the distance over the part (convex where
-/// the gradient points away from the spindle; else r is at most the corners' chord); the higher of the two counts; the longest side is halved until no bound lies
-/// below the best value by more than the tolerance. Lines and points are triangles too. Source: docs/theory/scan-clearance.md §4.
+/// the gradient points away from the spindle; else r is at most the corners' chord); the higher of the two counts;
+/// the longest side is halved until no bound lies below the best value by more than the tolerance. Lines and points
+/// are triangles too. Source: docs/theory/scan-clearance.md §4.
 /// </remarks>
 internal ref struct TriangleLeast
 {
     /// <summary>Proof tolerance, m: a fifth of the stated 1e-6 m.</summary>
     public const double Tolerance = 2e-7;
 
-    /// <summary>Of a depth: inside the wheel whole regions are nearly equally deep, and nobody needs the depth of a deep overlap to a micrometre.</summary>
+    /// <summary>
+    /// Of a depth: inside the wheel whole regions are nearly equally deep, and nobody needs the depth of a deep overlap to a micrometre.
+    /// </summary>
     public const double DepthTolerance = 1e-4;
 
     /// <summary>Parts looked at for one triangle and piece; usual are 1 to 60.</summary>
@@ -86,7 +89,8 @@ internal ref struct TriangleLeast
             }
 
             Vec3 middle = (part.A + part.B + part.C) / 3;
-            double size = Math.Sqrt(Math.Max((part.A - middle).LengthSquared, Math.Max((part.B - middle).LengthSquared, (part.C - middle).LengthSquared)));
+            double size = Math.Sqrt(
+                Math.Max((part.A - middle).LengthSquared, Math.Max((part.B - middle).LengthSquared, (part.C - middle).LengthSquared)));
             if (looked == 1 && BoxDistance(piece, middle) - size >= Math.Max(best, 0))
             {
                 return;
@@ -112,7 +116,9 @@ internal ref struct TriangleLeast
         }
     }
 
-    /// <summary>How far below the best value a bound may lie without being looked into, m. Source: docs/theory/scan-clearance.md §4.</summary>
+    /// <summary>
+    /// How far below the best value a bound may lie without being looked into, m. Source: docs/theory/scan-clearance.md §4.
+    /// </summary>
     public static double Leave(double best) => best >= 0 ? Tolerance : Math.Max(Tolerance, -DepthTolerance * best);
 
     /// <summary>A bound from below where it is above 0.</summary>
@@ -137,7 +143,9 @@ internal ref struct TriangleLeast
     private readonly Line LineOf(in Node node, in Part part) =>
         new(node.F + Change(node, part.A), node.F + Change(node, part.B), node.F + Change(node, part.C));
 
-    /// <summary>The least over the part of the higher of two linear bounds: at a corner, or where they cross on a side. This closes a fold at once.</summary>
+    /// <summary>
+    /// The least over the part of the higher of two linear bounds: at a corner, or where they cross on a side. This closes a fold at once.
+    /// </summary>
     private static double LeastOfHigher(in Line p, in Line q)
     {
         double least = Math.Min(Math.Max(p.A, q.A), Math.Min(Math.Max(p.B, q.B), Math.Max(p.C, q.C)));

@@ -2,7 +2,9 @@ using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Mechanics.Clearance.Scans;
 
-/// <summary>Triangles of a scanned surface: points (m, in B unless its holder says otherwise) and three corner indices a triangle.</summary>
+/// <summary>
+/// Triangles of a scanned surface: points (m, in B unless its holder says otherwise) and three corner indices a triangle.
+/// </summary>
 /// <remarks>
 /// Floats store, doubles compute. A soup: neither closed nor oriented nor free of holes need it be, and the order of corners means
 /// nothing. Triangles without area are kept and counted: they are lines or points, and clear as such. The arrays are the caller's, not

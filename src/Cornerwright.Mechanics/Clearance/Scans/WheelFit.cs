@@ -20,8 +20,13 @@ public enum WheelFitStop
 /// <param name="HubFace">Centre of its hub face in the scan's frame, m.</param>
 /// <param name="Spindle">Unit, to the street side, in the scan's frame.</param>
 /// <param name="Points">How many scanned points lie on it.</param>
-/// <param name="Deviation">How far they lie off it, robust standard deviation, m: the scan's roughness and the profile's own error together.</param>
-/// <param name="Doubt">Standard deviation of the wheel's surface against the scan, along the surface's normal plane, at the clock position where it is largest, m.</param>
+/// <param name="Deviation">
+/// How far they lie off it, robust standard deviation, m: the scan's roughness and the profile's own error together.
+/// </param>
+/// <param name="Doubt">
+/// Standard deviation of the wheel's surface against the scan, along the surface's normal plane, at the clock
+/// position where it is largest, m.
+/// </param>
 /// <param name="Why">What came of it.</param>
 /// <remarks>Source: docs/theory/scans.md §4.</remarks>
 public readonly record struct WheelFitted(Vec3 HubFace, Vec3 Spindle, int Points, double Deviation, double Doubt, WheelFitStop Why);
@@ -39,10 +44,14 @@ public static class WheelFit
     /// <summary>Points within this of the wheel take part, m: wide at first, for a start from a few picks, then close.</summary>
     private static readonly double[] Bands = [0.030, 0.018, 0.010, 0.007];
 
-    /// <summary>Scans err in patches, not point by point: what lies in one cube of this edge counts as one reading, m. Common practice, no source.</summary>
+    /// <summary>
+    /// Scans err in patches, not point by point: what lies in one cube of this edge counts as one reading, m. Common practice, no source.
+    /// </summary>
     private const double Patch = 0.03;
 
-    /// <summary>Share of the deviation that may be common to all points, the profile being not quite the tyre. Common practice, no source.</summary>
+    /// <summary>
+    /// Share of the deviation that may be common to all points, the profile being not quite the tyre. Common practice, no source.
+    /// </summary>
     private const double CommonShare = 0.5;
 
     /// <summary>Narrowest band, m: closer than this the tyre's lettering decides.</summary>
@@ -94,7 +103,8 @@ public static class WheelFit
         return (at.HubFace - hubFace).Length < 4 * Bands[0] ? Whole(wheel, near, at, reach) : Without(at, 0, WheelFitStop.NotSettled);
     }
 
-    private static WheelFitted Without(in Place at, int count, WheelFitStop why) => new(at.HubFace, at.Spindle, count, double.PositiveInfinity, double.PositiveInfinity, why);
+    private static WheelFitted Without(in Place at, int count, WheelFitStop why) =>
+        new(at.HubFace, at.Spindle, count, double.PositiveInfinity, double.PositiveInfinity, why);
 
     private static WheelFitted Whole(in WheelSolid wheel, Vec3[] near, in Place at, double reach)
     {
@@ -235,7 +245,8 @@ public static class WheelFit
         return sum;
     }
 
-    private static (int, int, int) Cube(in Vec3 p) => ((int)Math.Floor(p.X / Patch), (int)Math.Floor(p.Y / Patch), (int)Math.Floor(p.Z / Patch));
+    private static (int, int, int) Cube(in Vec3 p) =>
+        ((int)Math.Floor(p.X / Patch), (int)Math.Floor(p.Y / Patch), (int)Math.Floor(p.Z / Patch));
 
     // 1.4826 times the median: the standard deviation if errors are normal.
     private static double Spread(in WheelSolid wheel, Vec3[] near, in Place at, double band)

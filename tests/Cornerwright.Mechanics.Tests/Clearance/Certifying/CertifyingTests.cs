@@ -22,7 +22,8 @@ public class CertifyingTests
 
     /// <summary>Steers about an upright line through the hub face, so that plan views are plane geometry.</summary>
     private static IPoseField Upright(CornerMotion? motion = null) =>
-        new RigidSteerPoses(motion ?? new RatioMotion(new RatioWheel(0, 0, 0), new RatioStation(0.4, 1, 0)), Hub, WheelSide.Left, new(Hub, Vec3.UnitZ));
+        new RigidSteerPoses(
+            motion ?? new RatioMotion(new RatioWheel(0, 0, 0), new RatioStation(0.4, 1, 0)), Hub, WheelSide.Left, new(Hub, Vec3.UnitZ));
 
     [Fact]
     public void A_point_over_the_crown_is_nearest_at_full_bump()
@@ -51,7 +52,9 @@ public class CertifyingTests
         Assert.InRange(gap.Cells, 2, 20000);
     }
 
-    /// <summary>The same with no lock allowed where it would be nearest: the least is at the limit's edge. Source: plane geometry.</summary>
+    /// <summary>
+    /// The same with no lock allowed where it would be nearest: the least is at the limit's edge. Source: plane geometry.
+    /// </summary>
     [Fact]
     public void A_limit_on_bump_at_lock_keeps_out_what_it_forbids()
     {
@@ -61,7 +64,8 @@ public class CertifyingTests
         Holds(gap, 0.05);
         Assert.InRange(Math.Abs(gap.Place.Steer), 0, 0.2001);
 
-        // Reached only beyond 0.2 rad, where bump falls by 1 m/rad/3: the post's nearest steer is 0.32, allowed up to 0.05 - 0.041 m of bump.
+        // Reached only beyond 0.2 rad, where bump falls by 1 m/rad/3: the post's nearest steer is 0.32, allowed up to
+        // 0.05 - 0.041 m of bump.
         ClearanceObstacle high = ClearanceObstacle.OfPoints([Hub + new Vec3(0.35, 0, 0.05)]);
         CertifiedGap post = Proof.Least(Drum, [high], Upright(), new(new(-0.05, -0.5, 0), new(0.09, 0.5, 0), limit));
         double least = double.PositiveInfinity;
@@ -94,7 +98,10 @@ public class CertifyingTests
         Holds(Proof.Least(Drum, [above], Upright(), box), 0.1);
     }
 
-    /// <summary>A calliper inside the rim: a disc of knuckle parts against the barrel. By hand: 0.2 less 0.17 less half a millimetre of prism at most.</summary>
+    /// <summary>
+    /// A calliper inside the rim: a disc of knuckle parts against the barrel. By hand: 0.2 less 0.17 less half a
+    /// millimetre of prism at most.
+    /// </summary>
     [Fact]
     public void A_calliper_inside_the_barrel()
     {
@@ -121,7 +128,9 @@ public class CertifyingTests
         PoseRange range = PoseRange.Measure(Upright(), box);
         foreach (double radius in new[] { 0.29, 0.3, 0.31 })
         {
-            WheelShape drum = WheelShape.Of([new WheelOutline(WheelPart.Tyre, [new(-HalfWidth, 0.2), new(HalfWidth, 0.2), new(HalfWidth, radius), new(-HalfWidth, radius)])]);
+            WheelShape drum = WheelShape.Of(
+                [new WheelOutline(
+                    WheelPart.Tyre, [new(-HalfWidth, 0.2), new(HalfWidth, 0.2), new(HalfWidth, radius), new(-HalfWidth, radius)])]);
             CertifiedGap once = Proof.Least(drum, [arch], range), anew = Proof.Least(drum, [arch], Upright(), box);
             Assert.Equal((anew.Lower, anew.Upper, anew.Cells), (once.Lower, once.Upper, once.Cells));
         }
@@ -158,7 +167,8 @@ public class CertifyingTests
         PoseBox box = new(new(-0.05, 0, 0), new(0.05, 0, 0));
         CertifiedGap gap = Proof.Least(Drum, [wall], new Jumping(), box, new(MostCells: 5000));
         double least = Enumerable.Range(0, 10001).Min(i =>
-            new Jumping().TryPose(new(-0.05 + (i * 1e-5), 0, 0), out WheelPose pose) ? Drum.SignedDistance(pose, Hub + new Vec3(0, 0.2, 0.28)) : 1);
+            new Jumping().TryPose(new(-0.05 + (i * 1e-5), 0, 0), out WheelPose pose)
+            ? Drum.SignedDistance(pose, Hub + new Vec3(0, 0.2, 0.28)) : 1);
         Assert.True(gap.Lower <= least && (gap.Why != CertifyingStop.Closed || gap.Upper <= least + 2e-5), $"{gap}, sampled {least}");
     }
 
@@ -178,7 +188,9 @@ public class CertifyingTests
         Assert.Throws<ArgumentException>(() => ClearanceObstacle.OfPoints([new(double.NaN, 0, 0)]));
     }
 
-    /// <summary>Prisms against the exact cylinders of <see cref="CylinderClearing"/>: never further away, never nearer by more than the excess.</summary>
+    /// <summary>
+    /// Prisms against the exact cylinders of <see cref="CylinderClearing"/>: never further away, never nearer by more than the excess.
+    /// </summary>
     [Fact]
     public void A_cylinder_is_its_prism_within_the_excess()
     {
@@ -189,7 +201,9 @@ public class CertifyingTests
         {
             var (tyre, rim) = RandomCorner.Wheel(random);
             WheelPose pose = RandomCorner.Pose(random);
-            var cylinder = new CylinderObstacle(RandomCorner.Near(random, pose, 0.4), RandomCorner.Direction(random), random.Between(0.003, 0.3), random.Between(0.002, 0.06));
+            var cylinder = new CylinderObstacle(
+                RandomCorner.Near(random, pose, 0.4), RandomCorner.Direction(random), random.Between(0.003, 0.3),
+                random.Between(0.002, 0.06));
             ClearanceObstacle prism = ClearanceObstacle.OfCylinder(cylinder);
             double exact = CylinderClearing.Of(WheelSolid.Write(tyre, rim, 4, buffer), cylinder.ToSpindle(SpindleFrame.Of(pose))).Gap;
             double got = ScanClearing.Of(prism.Tree, WheelShape.Of(tyre, rim, 4), pose).Gap;
@@ -215,7 +229,8 @@ public class CertifyingTests
         Assert.Equal(Math.Sign(linkage.Side), Math.Sign(rest.Spindle.Y));
         var tyre = TyreSection.WithEstimates(-0.040, 0.2285, 0.203, 0.634, 0.233);
         WheelShape shape = WheelShape.Of(tyre, default, 4);
-        ClearanceObstacle ahead = ClearanceObstacle.OfPoints([rest.HubFace + new Vec3(0.33, -0.12 * linkage.Side, 0.1), rest.HubFace + new Vec3(-0.2, 0, 0.42)]);
+        ClearanceObstacle ahead =
+            ClearanceObstacle.OfPoints([rest.HubFace + new Vec3(0.33, -0.12 * linkage.Side, 0.1), rest.HubFace + new Vec3(-0.2, 0, 0.42)]);
         PoseBox box = new(new(-0.06, -0.04, 0), new(0.06, 0.04, 0));
         CertifiedGap gap = Proof.Least(shape, [ahead], poses, box);
         Assert.True(gap.Why == CertifyingStop.Closed && gap.Width <= 1.001e-4, $"{gap}");

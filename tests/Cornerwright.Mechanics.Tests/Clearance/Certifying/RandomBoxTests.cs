@@ -10,8 +10,9 @@ using Xunit.Abstractions;
 namespace Cornerwright.Mechanics.Tests.Clearance.Certifying;
 
 /// <summary>
-/// 200 random boxes of poses with random obstacles of every kind, against dense sampling: half the poses anywhere in the box, a quarter near the
-/// place named, a quarter on its edges. 400,000 poses in the suite; CORNERWRIGHT_POSES=10000000 for the long run.
+/// 200 random boxes of poses with random obstacles of every kind, against dense sampling: half the poses anywhere in
+/// the box, a quarter near the place named, a quarter on its edges. 400,000 poses in the suite;
+/// CORNERWRIGHT_POSES=10000000 for the long run.
 /// </summary>
 public class RandomBoxTests(ITestOutputHelper output)
 {
@@ -37,7 +38,8 @@ public class RandomBoxTests(ITestOutputHelper output)
             Vec3 hub = new(0.02, side == WheelSide.Left ? 0.75 : -0.75, 0.31);
             var field = new RandomField(random, hub, side);
             PoseBox box = RandomBox(random, i);
-            ClearanceObstacle[] obstacles = [.. Enumerable.Range(0, random.Next(1, 5)).Select(_ => RandomObstacle(random, hub, side, tyre))];
+            ClearanceObstacle[] obstacles =
+                [.. Enumerable.Range(0, random.Next(1, 5)).Select(_ => RandomObstacle(random, hub, side, tyre))];
             CertifiedGap gap = Certify(shape, obstacles, field, box);
             string where = $"seed {seed}, box {i}: {gap}";
             if (gap.Why == CertifyingStop.DeepOverlap)
@@ -73,7 +75,10 @@ public class RandomBoxTests(ITestOutputHelper output)
             widest = Math.Max(widest, gap.Width);
         }
 
-        output.WriteLine($"seed {seed}: {Boxes} boxes of {each} poses, {touching} touching ({deep} more deeply), least inside the box in {inside}; at most {mostCells} cells; sampled at least {closest * 1e6:F1} µm above the lower end; widest {widest * 1e6:F2} µm");
+        output.WriteLine(
+            $"seed {seed}: {Boxes} boxes of {each} poses, {touching} touching ({deep} more deeply), "
+            + $"least inside the box in {inside}; at most {mostCells} cells; sampled at least {closest * 1e6:F1} µm above the lower end; "
+            + $"widest {widest * 1e6:F2} µm");
         Assert.InRange(touching, 1, Boxes - 1);
     }
 
@@ -157,13 +162,17 @@ public class RandomBoxTests(ITestOutputHelper output)
                 return ClearanceObstacle.OfPoints([.. Enumerable.Range(0, random.Next(1, 200)).Select(_ => Near())]);
             case 3:
                 Vec3 start = Near();
-                return ClearanceObstacle.OfBar([start, start + (RandomCorner.Direction(random) * 0.1), start + (RandomCorner.Direction(random) * 0.15)], random.Between(0, 0.015));
+                return ClearanceObstacle.OfBar(
+                    [start, start + (RandomCorner.Direction(random) * 0.1), start + (RandomCorner.Direction(random) * 0.15)],
+                    random.Between(0, 0.015));
             case 4:
-                return ClearanceObstacle.OfCylinder(new(Near(), RandomCorner.Direction(random), random.Between(0.002, 0.3), random.Between(0.005, 0.07)));
+                return ClearanceObstacle.OfCylinder(
+                    new(Near(), RandomCorner.Direction(random), random.Between(0.002, 0.3), random.Between(0.005, 0.07)));
             case 5:
                 Vec3 first = RandomCorner.Direction(random);
                 Vec3 second = first.Cross(RandomCorner.Direction(random)).Unit();
-                return ClearanceObstacle.OfBox(Near(), first, second, random.Between(0.002, 0.05), random.Between(0.002, 0.05), random.Between(0.002, 0.05));
+                return ClearanceObstacle.OfBox(
+                    Near(), first, second, random.Between(0.002, 0.05), random.Between(0.002, 0.05), random.Between(0.002, 0.05));
             case 6:
                 float[] heap = new float[9 * 200];
                 for (int t = 0; t < 200; t++)
@@ -172,14 +181,16 @@ public class RandomBoxTests(ITestOutputHelper output)
                     for (int k = 0; k < 3; k++)
                     {
                         Vec3 p = at + (RandomCorner.Direction(random) * random.Between(0, 0.02));
-                        (heap[(9 * t) + (3 * k)], heap[(9 * t) + (3 * k) + 1], heap[(9 * t) + (3 * k) + 2]) = ((float)p.X, (float)p.Y, (float)p.Z);
+                        (heap[(9 * t) + (3 * k)], heap[(9 * t) + (3 * k) + 1], heap[(9 * t) + (3 * k) + 2]) =
+                            ((float)p.X, (float)p.Y, (float)p.Z);
                     }
                 }
 
                 return ClearanceObstacle.Of(TriangleMesh.From(heap, [.. Enumerable.Range(0, 600)]));
             default:
                 return ClearanceObstacle.OfCylinder(
-                    new(Clock.PointAt(random.Between(-0.35, -0.25), random.Between(0, 0.2), 12), new(0, 1, 0), 0.3, 0.025), ObstacleFrame.Knuckle);
+                    new(Clock.PointAt(random.Between(-0.35, -0.25), random.Between(0, 0.2), 12), new(0, 1, 0), 0.3, 0.025),
+                    ObstacleFrame.Knuckle);
         }
     }
 }

@@ -3,7 +3,9 @@ using Cornerwright.Mechanics.Geometry;
 
 namespace Cornerwright.Mechanics.Tests.Clearance.Scans;
 
-/// <summary>An invented wheel arch as a scanner would see it: inner wall, roof, wing lip, a bulge and a seam, with a little noise. Left side, B.</summary>
+/// <summary>
+/// An invented wheel arch as a scanner would see it: inner wall, roof, wing lip, a bulge and a seam, with a little noise. Left side, B.
+/// </summary>
 /// <remarks>Made of sines and a fixed hash, so that it is the same everywhere. Nothing of it is measured on a car.</remarks>
 internal static class InventedArch
 {

@@ -7,9 +7,10 @@ using Xunit.Abstractions;
 namespace Cornerwright.Mechanics.Tests.Clearance.Scans;
 
 /// <summary>
-/// Against an independent, general-purpose library: FCL 0.7.0 computed the distances in data/fcl-arch.csv between the invented arch of 200,000
-/// triangles and the same wheel as a mesh of 256 facets round (bench/peers, bench/README.md: how they were made). That mesh lies inside the true wheel by up
-/// to R(1 - cos(π/256)), so its distance may be larger by as much, and never smaller.
+/// Against an independent, general-purpose library: FCL 0.7.0 computed the distances in data/fcl-arch.csv between the
+/// invented arch of 200,000 triangles and the same wheel as a mesh of 256 facets round (bench/peers, bench/README.md:
+/// how they were made). That mesh lies inside the true wheel by up to R(1 - cos(π/256)), so its distance may be
+/// larger by as much, and never smaller.
 /// </summary>
 public class PeerDistanceTests(ITestOutputHelper output)
 {

@@ -5,7 +5,9 @@ using Cornerwright.Mechanics.Motion;
 
 namespace Cornerwright.Mechanics.Tests.Clearance.Scans;
 
-/// <summary>The least distance to triangles by sampling alone: no tree, no gradients, no convexity, the general polygon for the profile.</summary>
+/// <summary>
+/// The least distance to triangles by sampling alone: no tree, no gradients, no convexity, the general polygon for the profile.
+/// </summary>
 /// <remarks>Sampling can only miss the nearest place, so it can only be too large.</remarks>
 internal static class SampledScanGap
 {
@@ -66,7 +68,9 @@ internal static class SampledScanGap
         return best;
     }
 
-    /// <summary>Steps in ever new directions, shorter when none helps, held inside the triangle: a fold has few directions downhill.</summary>
+    /// <summary>
+    /// Steps in ever new directions, shorter when none helps, held inside the triangle: a fold has few directions downhill.
+    /// </summary>
     private static double Descent(in Wheel wheel, in Sample s)
     {
         Vec3 ab = s.B - s.A, ac = s.C - s.A;

@@ -13,7 +13,8 @@ public class ScanClearingTests(ITestOutputHelper output)
     /// <summary>
     /// Meshes of about 2,000 triangles: the invented arch shifted and turned, and heaps of random triangles round and in the wheel.
     /// Sampling can only be too large, so ours may not be above it; and the point that ours names must be on its triangle and, by
-    /// the general polygon, that far from the wheel. Where they do not overlap, sampling alone must come within a hundredth of a millimetre.
+    /// the general polygon, that far from the wheel. Where they do not overlap, sampling alone must come within a
+    /// hundredth of a millimetre.
     /// (In an overlap the deepest place often lies in a sharp valley, where sampling sticks: 0.03 mm was met.)
     /// </summary>
     [Theory]
@@ -35,7 +36,9 @@ public class ScanClearingTests(ITestOutputHelper output)
             double sampled = SampledScanGap.Of(mesh, shape, pose);
             Assert.True(ours.Certified, $"seed {seed} case {i}");
             double stated = ScanClearing.StatedError + (1e-4 * Math.Max(0, -sampled));
-            Assert.True(ours.Gap < sampled + stated && stated < 1e-5 + ScanClearing.StatedError, $"seed {seed} case {i}: {ours.Gap} above {sampled}");
+            Assert.True(
+                ours.Gap < sampled + stated && stated < 1e-5 + ScanClearing.StatedError,
+                $"seed {seed} case {i}: {ours.Gap} above {sampled}");
             if (sampled >= 0)
             {
                 Assert.True(sampled < ours.Gap + 1e-5, $"seed {seed} case {i}: {ours.Gap}, sampled {sampled}");
@@ -47,7 +50,9 @@ public class ScanClearingTests(ITestOutputHelper output)
             overlaps += ours.Gap < 0 ? 1 : 0;
         }
 
-        output.WriteLine($"seed {seed}: ours above sampled {above * 1e6:F3} µm, sampled above ours {below * 1e6:F3} µm where apart, {overlaps} overlaps");
+        output.WriteLine(
+            $"seed {seed}: ours above sampled {above * 1e6:F3} µm, sampled above ours {below * 1e6:F3} µm where apart, "
+            + $"{overlaps} overlaps");
         Assert.InRange(overlaps, 5, 80);
     }
 
@@ -56,7 +61,9 @@ public class ScanClearingTests(ITestOutputHelper output)
         var (p, q, r) = mesh.Triangle((int)c.Along);
         Vec3 x = SpindleFrame.Of(pose).ToBody(c.OnObstacle), n = (q - p).Cross(r - p);
         double u = (q - x).Cross(r - x).Dot(n), v = (r - x).Cross(p - x).Dot(n), w = (p - x).Cross(q - x).Dot(n), sum = n.LengthSquared;
-        Assert.True((x - (((p * u) + (q * v) + (r * w)) / sum)).Length < 1e-8 && Math.Min(u, Math.Min(v, w)) >= -1e-6 * sum, $"{x} is not in its triangle");
+        Assert.True(
+            (x - (((p * u) + (q * v) + (r * w)) / sum)).Length < 1e-8 && Math.Min(u, Math.Min(v, w)) >= -1e-6 * sum,
+            $"{x} is not in its triangle");
         Assert.Equal(c.Gap, new SampledScanGap.Wheel(shape, pose).Gap(x), 1e-8);
         Assert.Equal(Math.Abs(c.Gap), (c.OnWheel - c.OnObstacle).Length, 1e-9);
     }
@@ -114,7 +121,8 @@ public class ScanClearingTests(ITestOutputHelper output)
     [Fact]
     public void A_sweep_that_starts_warm_finds_the_same_and_allocates_nothing()
     {
-        WheelShape shape = WheelShape.Of(TyreSection.WithEstimates(-0.040, 0.2285, 0.203, 0.634, 0.233), RimSection.WithEstimates(-0.040, 0.2032, 0.2285), 6);
+        WheelShape shape = WheelShape.Of(
+            TyreSection.WithEstimates(-0.040, 0.2285, 0.203, 0.634, 0.233), RimSection.WithEstimates(-0.040, 0.2032, 0.2285), 6);
         BoundTree tree = BoundTree.Of(InventedArch.Mesh(20000));
         var poses = new WheelPose[64];
         for (int i = 0; i < poses.Length; i++)
@@ -188,7 +196,8 @@ public class ScanClearingTests(ITestOutputHelper output)
         int node = random.Next((count + span - 1) / span), lane = node % BoundTree.Lanes, block = node / BoundTree.Lanes;
         (from, to) = (node * span, Math.Min(count, (node + 1) * span));
         var bounds = level >= 0
-            ? EightBounds.OfNodes(tree.Levels[level].AsSpan(block * BoundTree.BlockFloats, BoundTree.BlockFloats), shape, pose, float.PositiveInfinity)
+            ? EightBounds.OfNodes(
+                tree.Levels[level].AsSpan(block * BoundTree.BlockFloats, BoundTree.BlockFloats), shape, pose, float.PositiveInfinity)
             : EightBounds.OfTriangles(tree.Leaves.AsSpan(block * tree.GroupFloats, tree.GroupFloats), shape, pose, float.PositiveInfinity);
         return bounds.GetElement(lane);
     }
@@ -205,7 +214,8 @@ public class ScanClearingTests(ITestOutputHelper output)
     private static TriangleMesh ShiftedArch(Random random, in WheelPose pose, double radius)
     {
         TriangleMesh arch = InventedArch.Mesh(2000, radius - 0.317 + random.Between(-0.01, 0.05));
-        Vec3 axis = RandomCorner.Direction(random), shift = new(random.Between(-0.03, 0.03), random.Between(-0.03, 0.03), random.Between(-0.02, 0.04));
+        Vec3 axis = RandomCorner.Direction(random),
+            shift = new(random.Between(-0.03, 0.03), random.Between(-0.03, 0.03), random.Between(-0.02, 0.04));
         double angle = random.Between(-0.2, 0.2), side = Math.Sign(pose.Spindle.Y);
         var xyz = new float[arch.Coordinates.Length];
         for (int i = 0; i < arch.PointCount; i++)
@@ -251,7 +261,8 @@ public class ScanClearingTests(ITestOutputHelper output)
         {
             this.pose = pose;
             ways = [.. Enumerable.Range(0, 3).Select(_ => new PoseChange(
-                RandomCorner.Direction(random) * (size * random.NextDouble()), RandomCorner.Direction(random) * (3 * size * random.NextDouble())))];
+                RandomCorner.Direction(random) * (size * random.NextDouble()),
+                RandomCorner.Direction(random) * (3 * size * random.NextDouble())))];
             // Straight on, a unit vector grows: the remainder holds at least that.
             double turn = ways.Sum(w => w.Spindle.Length);
             (hubRest, spindleRest) = (0.1 * size * random.NextDouble(), (0.75 * turn * turn) + turn * turn * turn);

@@ -28,7 +28,9 @@ public class ScanThinningTests
     public void A_sliver_that_shrinks_to_a_line_or_a_point_does_not_vanish()
     {
         // A needle across four cells, and a speck in one, far apart.
-        float[] xyz = [0.001f, 0.001f, 0, 0.034f, 0.001f, 0, 0.0341f, 0.0011f, 0, 1.002f, 1.002f, 1.002f, 1.003f, 1.002f, 1.002f, 1.002f, 1.003f, 1.002f];
+        float[] xyz = [
+            0.001f, 0.001f, 0, 0.034f, 0.001f, 0, 0.0341f, 0.0011f, 0, 1.002f, 1.002f, 1.002f, 1.003f, 1.002f, 1.002f, 1.002f, 1.003f,
+            1.002f];
         var thin = ScanThinning.Thin(xyz, [0, 1, 2, 3, 4, 5], 0.01);
         Assert.Equal(3, thin.Coordinates.Length / 3);
         Assert.Equal([0, 1, 1, 2, 2, 2], thin.Corners);
@@ -86,7 +88,8 @@ public class ScanThinningTests
         return (xyz, [.. corners]);
     }
 
-    private static void AssertNear(Random random, (float[] Xyz, int[] Corners) of, (float[] Xyz, int[] Corners) from, double bound, string words)
+    private static void AssertNear(
+        Random random, (float[] Xyz, int[] Corners) of, (float[] Xyz, int[] Corners) from, double bound, string words)
     {
         for (int k = 0; k < 100; k++)
         {
@@ -98,7 +101,9 @@ public class ScanThinningTests
             double least = double.PositiveInfinity;
             for (int i = 0; i < from.Corners.Length; i += 3)
             {
-                least = Math.Min(least, Distance(p, At(from.Xyz, from.Corners[i]), At(from.Xyz, from.Corners[i + 1]), At(from.Xyz, from.Corners[i + 2])));
+                least = Math.Min(
+                    least,
+                    Distance(p, At(from.Xyz, from.Corners[i]), At(from.Xyz, from.Corners[i + 1]), At(from.Xyz, from.Corners[i + 2])));
             }
 
             Assert.True(least <= bound + 1e-7, $"{words}: {least} above {bound}");

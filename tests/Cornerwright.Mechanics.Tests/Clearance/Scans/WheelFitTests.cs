@@ -13,7 +13,9 @@ public class WheelFitTests(ITestOutputHelper output)
     private static readonly TyreSection Tyre = TyreSection.WithEstimates(-0.04, 0.2032, 0.178, 0.632, 0.205);
     private static readonly RimSection Rim = RimSection.WithEstimates(-0.04, 0.178, 0.2027);
 
-    /// <summary>Random places, starts 10 mm and 1.5 degrees off, 0.8 mm of noise, an arch and spokes among the points, only the street half seen.</summary>
+    /// <summary>
+    /// Random places, starts 10 mm and 1.5 degrees off, 0.8 mm of noise, an arch and spokes among the points, only the street half seen.
+    /// </summary>
     [Fact]
     public void A_wheel_is_found_to_a_fraction_of_a_millimetre_and_says_how_well()
     {
@@ -35,7 +37,9 @@ public class WheelFitTests(ITestOutputHelper output)
             Assert.InRange(fit.Deviation, 0.0005, 0.0016);
         }
 
-        output.WriteLine($"seed {Seed}: hub face within {worst * 1e3:0.00} mm, spindle within {worstTurn * 180 / Math.PI:0.000} deg, at most {worstShare:0.0} of the stated standard deviation");
+        output.WriteLine(
+            $"seed {Seed}: hub face within {worst * 1e3:0.00} mm, spindle within {worstTurn * 180 / Math.PI:0.000} deg, "
+            + $"at most {worstShare:0.0} of the stated standard deviation");
         Assert.InRange(worst, 0, 0.001);
         Assert.InRange(worstTurn * 0.316, 0, 0.001);
         Assert.InRange(worstShare, 0, 3);
@@ -52,7 +56,8 @@ public class WheelFitTests(ITestOutputHelper output)
         Assert.Equal(WheelFitStop.TooFew, WheelFit.Fit(solid, 0.36, [], default, Vec3.UnitY).Why);
 
         // A strip of tread round one hour says nothing of the wheel's place across.
-        Vec3[] strip = [.. Enumerable.Range(0, 400).Select(i => new Vec3(-0.04, 0.316 * Math.Cos(0.01 * i / 400), 0.316 * Math.Sin(0.01 * i / 400)))];
+        Vec3[] strip =
+            [.. Enumerable.Range(0, 400).Select(i => new Vec3(-0.04, 0.316 * Math.Cos(0.01 * i / 400), 0.316 * Math.Sin(0.01 * i / 400)))];
         var little = WheelFit.Fit(solid, 0.36, strip, default, Vec3.UnitX);
         Assert.True(little.Why != WheelFitStop.Fitted || little.Doubt > 0.003);
     }
@@ -67,7 +72,8 @@ public class WheelFitTests(ITestOutputHelper output)
         {
             int k = random.Next((corners / 2) + 4);
             double share = random.NextDouble(), angle = 2 * Math.PI * random.NextDouble();
-            double a = profile[k].A + (share * (profile[k + 1].A - profile[k].A)), r = profile[k].R + (share * (profile[k + 1].R - profile[k].R));
+            double a = profile[k].A + (share * (profile[k + 1].A - profile[k].A)),
+                r = profile[k].R + (share * (profile[k + 1].R - profile[k].R));
             points.Add(new(a, r * Math.Cos(angle), r * Math.Sin(angle)));
         }
 

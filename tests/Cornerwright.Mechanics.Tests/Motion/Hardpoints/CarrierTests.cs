@@ -7,7 +7,9 @@ using Cornerwright.Mechanics.Motion.Hardpoints.Tracing;
 
 namespace Cornerwright.Mechanics.Tests.Motion.Hardpoints;
 
-/// <summary>What no independent row has: a pushrod on the upper arm or on the knuckle, and the steering axis of a strut over two links.</summary>
+/// <summary>
+/// What no independent row has: a pushrod on the upper arm or on the knuckle, and the steering axis of a strut over two links.
+/// </summary>
 public sealed class CarrierTests
 {
     private static readonly double[] Travels = [-0.07, -0.03, 0, 0.04, 0.08];
@@ -43,8 +45,8 @@ public sealed class CarrierTests
         Assert.Equal(rest, (now[end] - now[foot]).Length, 1e-12);
     }
 
-    // The definition read as motion: with the spring's length held and the rod freed, the knuckle turns about the strut's top, so every point of the
-    // axis stands still; each link's outer joint moves across its link. Source: rigid body kinematics.
+    // The definition read as motion: with the spring's length held and the rod freed, the knuckle turns about the
+    // strut's top, so every point of the axis stands still; each link's outer joint moves across its link. Source: rigid body kinematics.
     [Fact]
     public void A_strut_over_two_links_steers_about_the_line_of_both_planes()
     {
@@ -73,7 +75,8 @@ public sealed class CarrierTests
         }
     }
 
-    // The bar's end follows its link: differences of where it is drawn, on both sides of the car, for a link on the arm and one on the knuckle.
+    // The bar's end follows its link: differences of where it is drawn, on both sides of the car, for a link on the
+    // arm and one on the knuckle.
     [Theory]
     [InlineData(0, 1, 2)]
     [InlineData(LinkageStation.OnRocker.FromKnuckle, LinkageStation.OnRocker.FromKnuckle, LinkageStation.OnRocker.FromKnuckle)]
@@ -84,7 +87,9 @@ public sealed class CarrierTests
         Vec3 foot = ball < 0 ? InventedCorners.Mm(-60, 690, 230) : corner.Joints[ball].At + InventedCorners.Mm(-40, -90, 12);
         corner = corner with
         {
-            Joints = [.. corner.Joints, new("bushing", InventedCorners.Mm(-260, 380, 260)), new("bar end", foot + InventedCorners.Mm(5, -8, 110)), new("link foot", foot)],
+            Joints = [
+                .. corner.Joints, new("bushing", InventedCorners.Mm(-260, 380, 260)), new("bar end", foot + InventedCorners.Mm(5, -8, 110)),
+                new("link foot", foot)],
             Bar = new(n, Vec3.UnitY, n + 1, n + 2, first, second, ball),
         };
         foreach (CornerLinkage side in (CornerLinkage[])[corner, corner.Mirrored()])
@@ -118,10 +123,12 @@ public sealed class CarrierTests
         Vec3 foot = ball < 0 ? InventedCorners.Mm(0, 690, 300) : corner.Joints[ball].At + InventedCorners.Mm(4, -60, 15);
         var joints = corner.Joints.Concat(
         [
-            new("spring body", InventedCorners.Mm(0, 250, 380)), new("spring foot", InventedCorners.Mm(0, 290, 560)), new("rocker pivot", InventedCorners.Mm(0, 340, 520)),
+            new("spring body", InventedCorners.Mm(0, 250, 380)), new("spring foot", InventedCorners.Mm(0, 290, 560)),
+                new("rocker pivot", InventedCorners.Mm(0, 340, 520)),
             new("pushrod at rocker", InventedCorners.Mm(0, 385, 575)), new("pushrod foot", foot),
         ]).ToList();
         int n = corner.Joints.Count;
-        return corner with { Joints = joints, Spring = new LinkageStation.OnRocker(n, n + 1, n + 2, new(1, 0.04, -0.02), n + 3, n + 4, first, second, ball), Damper = null };
+        return corner with { Joints = joints, Spring = new LinkageStation.OnRocker(
+            n, n + 1, n + 2, new(1, 0.04, -0.02), n + 3, n + 4, first, second, ball), Damper = null };
     }
 }

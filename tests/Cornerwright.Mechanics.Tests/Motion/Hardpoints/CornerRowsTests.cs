@@ -29,7 +29,9 @@ public sealed class CornerRowsTests
     private static int CheckAll(string id, CornerLinkage corner)
     {
         JsonElement file = OracleRows.File(id + ".json");
-        return CheckAll(id, corner, file.GetProperty("sweeps").EnumerateObject(), file.GetProperty("antis"), file.GetProperty("axle").GetString() == "front");
+        return CheckAll(
+            id, corner, file.GetProperty("sweeps").EnumerateObject(), file.GetProperty("antis"),
+            file.GetProperty("axle").GetString() == "front");
     }
 
     /// <summary>Every row of every sweep; the number of rows.</summary>
@@ -91,7 +93,8 @@ public sealed class CornerRowsTests
         {
             Assert.False(wheel.Steering.Exists);
             check.Given(
-                "steer_axis_point", "steer_axis_dir", "steer_axis_pitch", "caster_deg", "kpi_deg", "trail", "scrub", "trail_veh", "scrub_veh",
+                "steer_axis_point", "steer_axis_dir", "steer_axis_pitch", "caster_deg", "kpi_deg", "trail", "scrub", "trail_veh",
+                "scrub_veh",
                 "caster_offset_wc", "kingpin_offset_wc").Complete();
             return;
         }

@@ -43,7 +43,8 @@ public sealed class HardpointClosedFormTests
     }
 
     // A hinge along X through the car's middle: a swing axle. The wheel centre goes round the hinge, camber = -asin(z/L) for a level
-    // half shaft of length L. Source: Reimpell, Stoll and Betzler, The Automotive Chassis, 2nd ed. (2001), ch. 3 (swing axle); chapter from memory.
+    // half shaft of length L. Source: Reimpell, Stoll and Betzler, The Automotive Chassis, 2nd ed. (2001), ch. 3
+    // (swing axle); chapter from memory.
     [Theory]
     [InlineData(-70)]
     [InlineData(25)]
@@ -53,7 +54,8 @@ public sealed class HardpointClosedFormTests
         const double Length = 0.6;
         double z = travelMm / 1000;
         CornerLinkage corner = new(
-            [new("front bushing", Mm(100, 100, 300)), new("rear bushing", Mm(-150, 100, 300)), new("top", Mm(0, 500, 600)), new("foot", Mm(0, 500, 250))],
+            [new("front bushing", Mm(100, 100, 300)), new("rear bushing", Mm(-150, 100, 300)), new("top", Mm(0, 500, 600)),
+            new("foot", Mm(0, 500, 250))],
             [new LinkageTie.Hinge(0, 1)], Mm(0, 700, 300), 0, 0, 0.3, new LinkageStation.OnKnuckle(2, 3));
         WheelGeometry wheel = At(corner, z);
         Assert.Equal(-Math.Asin(z / Length), wheel.Camber, 1e-13);
@@ -80,12 +82,14 @@ public sealed class HardpointClosedFormTests
                 new("tie rod inner", Mm(-130, 360, 180)), new("tie rod outer", Mm(-130, 710, 170)), new("top", Mm(0, 520, 560)),
                 new("foot", Mm(0, 600, 185)),
             ],
-            [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5), new LinkageTie.Rod(6, 7, true)],
+            [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5),
+            new LinkageTie.Rod(6, 7, true)],
             Mm(0, 760, 304), 0, 0, 0.3, new LinkageStation.OnArm(8, 9, 0, 1, 2), new LinkageStation.OnKnuckle(8, 5));
         PlanarPoint P(double y, double z) => new((y - 760) / 1000, (z - 304) / 1000);
         var planar = new PlanarWishboneMotion(
             new(P(450, 440), P(670, 455), P(360, 180), P(710, 170)), 0,
-            new PlanarPickup(P(520, 560), P(600, 185), PickupPart.LowerArm), new PlanarPickup(P(520, 560), P(670, 455), PickupPart.Knuckle));
+            new PlanarPickup(P(520, 560), P(600, 185), PickupPart.LowerArm),
+            new PlanarPickup(P(520, 560), P(670, 455), PickupPart.Knuckle));
         Same(planar, corner, 0);
     }
 
@@ -97,7 +101,8 @@ public sealed class HardpointClosedFormTests
     {
         CornerLinkage corner = new(
             [
-                new("arm front", Mm(150, 370, 205)), new("arm rear", Mm(-150, 370, 205)), new("ball", Mm(0, 700, 185)), new("strut top", Mm(0, 585, 840)),
+                new("arm front", Mm(150, 370, 205)), new("arm rear", Mm(-150, 370, 205)), new("ball", Mm(0, 700, 185)),
+                    new("strut top", Mm(0, 585, 840)),
                 new("strut low", Mm(0, 660, 400)), new("tie rod inner", Mm(-130, 370, 205)), new("tie rod outer", Mm(-130, 700, 185)),
             ],
             [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Strut(3, 4), new LinkageTie.Rod(5, 6, true)],

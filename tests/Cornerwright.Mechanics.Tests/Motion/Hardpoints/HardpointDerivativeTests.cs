@@ -12,7 +12,8 @@ public sealed class HardpointDerivativeTests
 {
     private static readonly (string Name, CornerLinkage Corner)[] Corners =
     [
-        ("strut", InventedCorners.Strut()), ("strut on two links", InventedCorners.StrutOnTwoLinks()), ("wishbones", InventedCorners.Wishbones()),
+        ("strut", InventedCorners.Strut()), ("strut on two links", InventedCorners.StrutOnTwoLinks()),
+            ("wishbones", InventedCorners.Wishbones()),
         ("five links", InventedCorners.FiveLinks()), ("trailing arm", InventedCorners.TrailingArm()),
     ];
 
@@ -33,7 +34,9 @@ public sealed class HardpointDerivativeTests
                 for (int row = 0; row < 5; row++)
                 {
                     double difference = (up[row] - down[row]) / (2 * Step);
-                    Assert.True(Math.Abs(difference - rows[(row * 5) + column]) < 1e-8, $"{name}: row {row}, column {column}: {rows[(row * 5) + column]} against {difference}");
+                    Assert.True(
+                        Math.Abs(difference - rows[(row * 5) + column]) < 1e-8,
+                        $"{name}: row {row}, column {column}: {rows[(row * 5) + column]} against {difference}");
                 }
             }
         }
@@ -48,7 +51,8 @@ public sealed class HardpointDerivativeTests
             LinkagePlace place = new(0.035, 0.012, 0.004);
             var follower = new KnuckleFollower(new KnuckleLinkage(corner, 0.04));
             WheelGeometry here = Read(follower, place);
-            WheelGeometry up = Read(follower, place with { Travel = place.Travel + Step }), down = Read(follower, place with { Travel = place.Travel - Step });
+            WheelGeometry up = Read(follower, place with { Travel = place.Travel + Step }),
+                down = Read(follower, place with { Travel = place.Travel - Step });
             Near(name, (up.Camber - down.Camber) / (2 * Step), here.CamberByTravel);
             Near(name, (up.Toe - down.Toe) / (2 * Step), here.ToeByTravel);
             Near(name, (up.Contact.Y - down.Contact.Y) / (up.Contact.Z - down.Contact.Z), here.ContactByRiseAcross);
@@ -71,7 +75,8 @@ public sealed class HardpointDerivativeTests
     [Fact]
     public void Spring_force_times_motion_ratio_is_the_wheel_force_of_the_free_body()
     {
-        foreach (CornerLinkage corner in (CornerLinkage[])[InventedCorners.FiveLinks() with { Spring = new LinkageStation.OnKnuckle(10, 3) }, InventedCorners.Wishbones() with { Spring = new LinkageStation.OnKnuckle(8, 2) }])
+        foreach (CornerLinkage corner in (CornerLinkage[])[InventedCorners.FiveLinks() with { Spring =
+            new LinkageStation.OnKnuckle(10, 3) }, InventedCorners.Wishbones() with { Spring = new LinkageStation.OnKnuckle(8, 2) }])
         {
             var linkage = new KnuckleLinkage(corner, 0.04);
             var follower = new KnuckleFollower(linkage);
@@ -98,7 +103,8 @@ public sealed class HardpointDerivativeTests
                 }
 
                 Put(5, Vec3.UnitZ, follower.Pose.Origin);
-                Vec3 push = (At(spring.Knuckle) - corner.Joints[spring.Body].At).Unit() * Force, arm = (At(spring.Knuckle) - follower.Pose.Origin).Cross(push);
+                Vec3 push = (At(spring.Knuckle) - corner.Joints[spring.Body].At).Unit() * Force,
+                    arm = (At(spring.Knuckle) - follower.Pose.Origin).Cross(push);
                 load.SetValues([-push.X, -push.Y, -push.Z, -arm.X, -arm.Y, -arm.Z]);
                 double atWheel = balance.Solve(load)[5];
                 Assert.Equal(Force * wheel.Spring!.Value.MotionRatio, atWheel, 1e-8 * Force);
@@ -128,10 +134,12 @@ public sealed class HardpointDerivativeTests
         }
 
         // Both links to one joint: the axis goes through that joint, as with a single arm.
-        CornerLinkage joined = corner.WithJointsAt([.. corner.Joints.Select(j => j.Name == "rear link outer" ? corner.Joints[1].At : j.At)]);
+        CornerLinkage joined =
+            corner.WithJointsAt([.. corner.Joints.Select(j => j.Name == "rear link outer" ? corner.Joints[1].At : j.At)]);
         CornerLinkage single = joined with { Ties = [new LinkageTie.Rod(0, 1), new LinkageTie.Rod(2, 1), .. joined.Ties.Skip(2)] };
         SteeringAxis one = Read(new(new KnuckleLinkage(single)), new(0.05, 0.01, 0)).Steering;
-        CornerLinkage nearly = corner.WithJointsAt([.. corner.Joints.Select(j => j.Name == "rear link outer" ? corner.Joints[1].At + new Vec3(1e-9, 0, 0) : j.At)]);
+        CornerLinkage nearly = corner.WithJointsAt(
+            [.. corner.Joints.Select(j => j.Name == "rear link outer" ? corner.Joints[1].At + new Vec3(1e-9, 0, 0) : j.At)]);
         SteeringAxis two = Read(new(new KnuckleLinkage(nearly)), new(0.05, 0.01, 0)).Steering;
         Assert.Equal(one.Caster, two.Caster, 1e-7);
         Assert.Equal(one.Inclination, two.Inclination, 1e-7);

@@ -39,7 +39,8 @@ public class HardpointFitTests(ITestOutputHelper output)
         return readings;
     }
 
-    private static Vec3[] Tolerances(CornerLinkage linkage, double tolerance) => [.. linkage.Joints.Select(_ => new Vec3(tolerance, tolerance, tolerance))];
+    private static Vec3[] Tolerances(CornerLinkage linkage, double tolerance) =>
+        [.. linkage.Joints.Select(_ => new Vec3(tolerance, tolerance, tolerance))];
 
     private static double CamberError(CornerLinkage linkage, CornerLinkage truth) =>
         Math.Sqrt(Travels.Average(z => Math.Pow(LinkageTrace.At(linkage, z).Camber - LinkageTrace.At(truth, z).Camber, 2)));
@@ -68,14 +69,19 @@ public class HardpointFitTests(ITestOutputHelper output)
             for (int i = 0; i < fit.Joints.Count; i++)
             {
                 Vec3 off = truth.Joints[i].At - fit.Linkage.Joints[i].At, sigma = fit.Joints[i].Deviation;
-                Assert.True(Math.Max(Math.Abs(fit.Joints[i].Moved.X), Math.Max(Math.Abs(fit.Joints[i].Moved.Y), Math.Abs(fit.Joints[i].Moved.Z))) <= 0.006 + 1e-12);
+                Assert.True(
+                    Math.Max(
+                        Math.Abs(fit.Joints[i].Moved.X),
+                        Math.Max(Math.Abs(fit.Joints[i].Moved.Y), Math.Abs(fit.Joints[i].Moved.Z))) <= 0.006 + 1e-12);
                 Assert.All(new[] { sigma.X, sigma.Y, sigma.Z }, s => Assert.InRange(s, 1e-6, 0.003 + 1e-12));
                 covered += new[] { off.X / sigma.X, off.Y / sigma.Y, off.Z / sigma.Z }.Count(x => Math.Abs(x) <= 2);
                 coordinates += 3;
             }
         }
 
-        string said = $"seed {Seed}, {id}: rough {Math.Sqrt(rough2 / Rounds) / Minute:f2}', fitted {Math.Sqrt(fitted2 / Rounds) / Minute:f2}', misfit {misfit / readings:f3}, covered {covered}/{coordinates}";
+        string said =
+            $"seed {Seed}, {id}: rough {Math.Sqrt(rough2 / Rounds) / Minute:f2}', "
+            + $"fitted {Math.Sqrt(fitted2 / Rounds) / Minute:f2}', misfit {misfit / readings:f3}, covered {covered}/{coordinates}";
         output.WriteLine(said);
         Assert.True(fitted2 < 0.1 * rough2, said);
 
@@ -99,7 +105,8 @@ public class HardpointFitTests(ITestOutputHelper output)
         read[wrong] = read[wrong] with { Value = read[wrong].Value + (20 * Minute) };
         HardpointFitResult fit = HardpointFit.Fit(rough, Tolerances(rough, 0.004), read);
         Assert.Equal(wrong, fit.Outlier);
-        Assert.True(fit.MisfitPerReading > 1.5 * clean.MisfitPerReading, $"seed {Seed}: {fit.MisfitPerReading} and {clean.MisfitPerReading}");
+        Assert.True(
+            fit.MisfitPerReading > 1.5 * clean.MisfitPerReading, $"seed {Seed}: {fit.MisfitPerReading} and {clean.MisfitPerReading}");
         Assert.InRange(fit.Readings[wrong].After, 5 * Minute, 25 * Minute);
     }
 

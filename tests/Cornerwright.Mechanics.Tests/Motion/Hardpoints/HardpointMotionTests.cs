@@ -25,7 +25,9 @@ public sealed class HardpointMotionTests
                     Assert.Equal(Reach.Reached, motion.StationAt((mm / 1000.0) - Step, station, out StationState down));
                     Assert.Equal(Reach.Reached, motion.StationAt(mm / 1000.0, station, out StationState here));
                     double slope = (up.MotionRatio - down.MotionRatio) / (2 * Step), ratio = (down.Length - up.Length) / (2 * Step);
-                    Assert.True(Math.Abs(here.MotionRatioSlope - slope) <= 1e-6 * Math.Max(1, Math.Abs(slope)), $"{id} {station} {mm} mm: {here.MotionRatioSlope} against {slope}");
+                    Assert.True(
+                        Math.Abs(here.MotionRatioSlope - slope) <= 1e-6 * Math.Max(1, Math.Abs(slope)),
+                        $"{id} {station} {mm} mm: {here.MotionRatioSlope} against {slope}");
                     Assert.True(Math.Abs(here.MotionRatio - ratio) <= 1e-8, $"{id} {station} {mm} mm");
                 }
             }

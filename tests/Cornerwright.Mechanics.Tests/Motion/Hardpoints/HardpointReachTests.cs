@@ -61,7 +61,8 @@ public sealed class HardpointReachTests
         Assert.Contains("locked or loose", thrown.Message, StringComparison.Ordinal);
 
         CornerLinkage short1 = ParallelArms() with { Ties = [.. ParallelArms().Ties.Take(4)] };
-        Assert.Contains("five are wanted", Assert.Throws<ArgumentException>(() => new KnuckleLinkage(short1)).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "five are wanted", Assert.Throws<ArgumentException>(() => new KnuckleLinkage(short1)).Message, StringComparison.Ordinal);
     }
 
     // Our own bug, not the user's: his table was checked before. The joint is named.
@@ -72,7 +73,8 @@ public sealed class HardpointReachTests
         CornerLinkage[] wrong =
         [
             strut.WithJointsAt([.. strut.Joints.Select((j, i) => i == 4 ? new Vec3(double.NaN, 0, 0) : j.At)]),
-            strut with { Camber = double.NaN }, strut with { TyreRadius = 0 }, strut with { PlateDirection = new(0, double.PositiveInfinity, 0) },
+            strut with { Camber = double.NaN }, strut with { TyreRadius = 0 },
+            strut with { PlateDirection = new(0, double.PositiveInfinity, 0) },
             strut with { Spring = new LinkageStation.OnStrut(3, 4, double.NaN) },
         ];
         foreach (CornerLinkage corner in wrong)
@@ -80,7 +82,8 @@ public sealed class HardpointReachTests
             Assert.ThrowsAny<ArgumentException>(() => new KnuckleLinkage(corner));
         }
 
-        Assert.Contains("strut low", Assert.ThrowsAny<ArgumentException>(() => new KnuckleLinkage(wrong[0])).Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "strut low", Assert.ThrowsAny<ArgumentException>(() => new KnuckleLinkage(wrong[0])).Message, StringComparison.Ordinal);
         Assert.ThrowsAny<ArgumentException>(() => new HardpointMotion(new KnuckleLinkage(strut), double.NaN));
     }
 
@@ -90,6 +93,7 @@ public sealed class HardpointReachTests
             new("upper front", Mm(100, 400, 450)), new("upper rear", Mm(-100, 400, 450)), new("upper ball", Mm(0, 700, 450)),
             new("tie rod inner", Mm(-120, 380, 300)), new("tie rod outer", Mm(-120, 700, 300)),
         ],
-        [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5), new LinkageTie.Rod(6, 7, true)],
+        [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5),
+        new LinkageTie.Rod(6, 7, true)],
         Mm(0, 760, 320), 0, 0, 0.32);
 }

@@ -27,11 +27,13 @@ internal static class InventedCorners
 
     public static CornerLinkage Wishbones(Func<Vec3, Vec3>? moved = null) => Make(
         [
-            ("lower front", Mm(140, 355, 180)), ("lower rear", Mm(-170, 370, 172)), ("lower ball", Mm(8, 710, 168)), ("upper front", Mm(90, 440, 440)),
+            ("lower front", Mm(140, 355, 180)), ("lower rear", Mm(-170, 370, 172)), ("lower ball", Mm(8, 710, 168)),
+                ("upper front", Mm(90, 440, 440)),
             ("upper rear", Mm(-120, 450, 420)), ("upper ball", Mm(-24, 670, 450)), ("tie rod inner", Mm(-130, 350, 212)),
             ("tie rod outer", Mm(-122, 705, 209)), ("spring top", Mm(-12, 512, 566)), ("spring foot", Mm(2, 600, 182)),
         ],
-        [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5), new LinkageTie.Rod(6, 7, true)],
+        [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5),
+        new LinkageTie.Rod(6, 7, true)],
         new LinkageStation.OnArm(8, 9, 0, 1, 2), new LinkageStation.OnKnuckle(8, 2), Mm(0, 760, 304), moved);
 
     public static CornerLinkage FiveLinks(Func<Vec3, Vec3>? moved = null) => Make(
@@ -41,7 +43,8 @@ internal static class InventedCorners
             ("upper rear inner", Mm(-196, 500, 534)), ("upper rear outer", Mm(-44, 690, 561)), ("tie rod inner", Mm(-138, 398, 240)),
             ("tie rod outer", Mm(-126, 718, 238)), ("spring top", Mm(-28, 618, 742)),
         ],
-        [new LinkageTie.Rod(0, 1), new LinkageTie.Rod(2, 3), new LinkageTie.Rod(4, 5), new LinkageTie.Rod(6, 7), new LinkageTie.Rod(8, 9, true)],
+        [new LinkageTie.Rod(0, 1), new LinkageTie.Rod(2, 3), new LinkageTie.Rod(4, 5), new LinkageTie.Rod(6, 7),
+        new LinkageTie.Rod(8, 9, true)],
         new LinkageStation.OnRod(10, 2, 3, 0.8), new LinkageStation.OnRod(10, 2, 3, 0.9), Mm(0, 784, 317), moved);
 
     public static CornerLinkage TrailingArm(Func<Vec3, Vec3>? moved = null) => Make(
@@ -52,7 +55,9 @@ internal static class InventedCorners
         [new LinkageTie.Hinge(0, 1)], new LinkageStation.OnKnuckle(2, 3), new LinkageStation.OnKnuckle(2, 3), Mm(0, 758, 308), moved);
 
     private static CornerLinkage Make(
-        (string Name, Vec3 At)[] joints, LinkageTie[] ties, LinkageStation spring, LinkageStation damper, Vec3 centre, Func<Vec3, Vec3>? moved,
+        (string Name, Vec3 At)[] joints, LinkageTie[] ties, LinkageStation spring, LinkageStation damper, Vec3 centre, Func<Vec3,
+        Vec3>? moved,
         Vec3 plate = default) =>
-        new([.. joints.Select(j => new MeasuredJoint(j.Name, moved is null ? j.At : moved(j.At)))], ties, centre, -0.015, 0.002, 0.31, spring, damper, plate);
+        new([.. joints.Select(j => new MeasuredJoint(j.Name, moved is null ? j.At : moved(j.At)))], ties, centre, -0.015, 0.002, 0.31,
+        spring, damper, plate);
 }

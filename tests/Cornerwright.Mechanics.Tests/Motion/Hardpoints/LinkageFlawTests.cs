@@ -69,8 +69,9 @@ public class LinkageFlawTests
         LinkageFlaw flaw = Expect(
             HardpointMotionOf(corner), LinkageFault.LockedOrLoose, "lower front - lower ball,tie rod inner - tie rod outer");
         Assert.Equal(
-            "The linkage is locked or loose where the car was measured: lower front - lower ball and tie rod inner - tie rod outer hold one "
-            + "movement twice and leave another free. Look for a joint typed twice, or a link in line with another or with the steering axis.",
+            "The linkage is locked or loose where the car was measured: lower front - lower ball and tie rod inner - tie rod outer "
+            + "hold one movement twice and leave another free. "
+            + "Look for a joint typed twice, or a link in line with another or with the steering axis.",
             flaw.ToString());
     }
 
@@ -95,7 +96,9 @@ public class LinkageFlawTests
         {
             Assert.Null(StrutSetting.Create(corner, slide, clamp, out flaw));
             Assert.Equal((LinkageFault.SettingOutOfReach, "strut top,strut low"), (flaw!.Fault, string.Join(',', flaw.Points)));
-            Assert.StartsWith("Strut top and strut low cannot stand", Assert.Throws<ArgumentException>(() => StrutSetting.Of(corner, slide, clamp)).Message, StringComparison.Ordinal);
+            Assert.StartsWith(
+                "Strut top and strut low cannot stand",
+                Assert.Throws<ArgumentException>(() => StrutSetting.Of(corner, slide, clamp)).Message, StringComparison.Ordinal);
         }
     }
 
@@ -115,13 +118,18 @@ public class LinkageFlawTests
 
         Assert.Null(RigidAxle.Create(points with { Left = points.Right, Right = points.Left }, out flaw));
         Assert.Equal(LinkageFault.WheelsSwapped, flaw!.Fault);
-        Assert.Equal("The left wheel centre is not to the left of the right one. Left is positive: check the sign of Y at both hubs.", flaw.ToString());
+        Assert.Equal(
+            "The left wheel centre is not to the left of the right one. Left is positive: check the sign of Y at both hubs.",
+            flaw.ToString());
 
         AxleRod first = points.Rods[0];
         Assert.Null(RigidAxle.Create(points with { Rods = [first with { OnAxle = first.OnBody }, .. points.Rods.Skip(1)] }, out flaw));
-        Assert.Equal((LinkageFault.PointsTogether, $"{first.Name} at the body,{first.Name} at the axle"), (flaw!.Fault, string.Join(',', flaw.Points)));
+        Assert.Equal(
+            (LinkageFault.PointsTogether, $"{first.Name} at the body,{first.Name} at the axle"),
+            (flaw!.Fault, string.Join(',', flaw.Points)));
         Assert.Throws<ArgumentException>(() => RigidAxle.Create(points with { Rods = [.. points.Rods.Take(3)] }, out _));
-        Assert.Throws<ArgumentOutOfRangeException>(() => RigidAxle.Create(points with { Left = points.Left with { Camber = double.NaN } }, out _));
+        Assert.Throws<ArgumentOutOfRangeException>(
+            () => RigidAxle.Create(points with { Left = points.Left with { Camber = double.NaN } }, out _));
     }
 
     [Fact]
@@ -152,7 +160,8 @@ public class LinkageFlawTests
         Assert.ThrowsAny<ArgumentException>(() => HardpointMotion.Create(strut with { Ties = [.. strut.Ties.Take(3)] }, out _));
         Assert.ThrowsAny<ArgumentException>(() => StrutSetting.Create(strut, double.NaN, 0, out _));
         Assert.ThrowsAny<ArgumentException>(() => StrutSetting.Create(nan, 0, 0.01, out _));
-        Assert.ThrowsAny<ArgumentOutOfRangeException>(() => KnuckleLinkage.Create(strut with { Spring = new LinkageStation.OnStrut(3, 40, 0) }, out _));
+        Assert.ThrowsAny<ArgumentOutOfRangeException>(
+            () => KnuckleLinkage.Create(strut with { Spring = new LinkageStation.OnStrut(3, 40, 0) }, out _));
     }
 
     private static LinkageFlaw? HardpointMotionOf(CornerLinkage corner)
@@ -160,7 +169,9 @@ public class LinkageFlawTests
         Assert.Null(HardpointMotion.Create(corner, out LinkageFlaw? flaw));
 
         // Whoever asks without wanting an answer gets the same words as an exception.
-        Assert.StartsWith(flaw!.ToString(), Assert.Throws<ArgumentException>(() => new HardpointMotion(new KnuckleLinkage(corner))).Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            flaw!.ToString(), Assert.Throws<ArgumentException>(() => new HardpointMotion(new KnuckleLinkage(corner))).Message,
+            StringComparison.Ordinal);
         return flaw;
     }
 

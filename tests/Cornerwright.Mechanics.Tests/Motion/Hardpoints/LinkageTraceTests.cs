@@ -47,8 +47,9 @@ public class LinkageTraceTests
         Assert.Equal(default, LinkageTrace.At(linkage, 0.5).Contact);
     }
 
-    // A jump to another way of assembling the linkage would show as a step: the damper's length after 4 mm of travel must be what values, first
-    // and second derivatives at both ends say (Hermite, fifth order). Left out are steps next to a fold, where derivatives run away.
+    // A jump to another way of assembling the linkage would show as a step: the damper's length after 4 mm of travel
+    // must be what values, first and second derivatives at both ends say (Hermite, fifth order). Left out are steps
+    // next to a fold, where derivatives run away.
     [Fact]
     public void Random_linkages_answer_or_say_why_and_never_jump()
     {
@@ -68,7 +69,10 @@ public class LinkageTraceTests
                 {
                     TraceState s = LinkageTrace.At(linkage, k * Step);
                     string at = $"seed {Seed}, {id} {i}, step {k}: {s}";
-                    Assert.True(double.IsFinite(s.Camber + s.Toe + s.Outboard + s.Contact.Length + s.Spring.MotionRatio + s.Damper.MotionRatioSlope), at);
+                    Assert.True(
+                        double.IsFinite(
+                            s.Camber + s.Toe + s.Outboard + s.Contact.Length + s.Spring.MotionRatio + s.Damper.MotionRatioSlope),
+                        at);
                     if (s.Why != Reach.Reached)
                     {
                         Assert.Equal(Reach.LinkageCannotClose, s.Why);

@@ -7,7 +7,9 @@ using Xunit.Abstractions;
 
 namespace Cornerwright.Mechanics.Tests.Motion.Hardpoints;
 
-/// <summary>Ten thousand corners with every joint moved by up to 60 mm: each pose is met or refused with a reason, and no sweep leaps.</summary>
+/// <summary>
+/// Ten thousand corners with every joint moved by up to 60 mm: each pose is met or refused with a reason, and no sweep leaps.
+/// </summary>
 public sealed class RandomLinkageTests(ITestOutputHelper output)
 {
     private const int Linkages = 10_000;
@@ -63,8 +65,11 @@ public sealed class RandomLinkageTests(ITestOutputHelper output)
         }
     }
 
-    /// <summary>Travel from 0 to 250 mm one way, 25 mm apart; each pose is reached from the one before, and again straight from rest.</summary>
-    private static void Sweep(KnuckleFollower follower, int way, double rack, double plate, bool always, ref int reached, ref int refused, string label)
+    /// <summary>
+    /// Travel from 0 to 250 mm one way, 25 mm apart; each pose is reached from the one before, and again straight from rest.
+    /// </summary>
+    private static void Sweep(
+        KnuckleFollower follower, int way, double rack, double plate, bool always, ref int reached, ref int refused, string label)
     {
         if (follower.MoveTo(0, rack, plate) != Reach.Reached)
         {
@@ -129,7 +134,8 @@ public sealed class RandomLinkageTests(ITestOutputHelper output)
                     break;
                 default:
                     var hinge = (LinkageTie.Hinge)tie;
-                    missed = (Now(hinge.First) - corner.Joints[hinge.First].At).Length + (Now(hinge.Second) - corner.Joints[hinge.Second].At).Length;
+                    missed = (Now(hinge.First) - corner.Joints[hinge.First].At).Length
+                        + (Now(hinge.Second) - corner.Joints[hinge.Second].At).Length;
                     break;
             }
 
@@ -153,7 +159,8 @@ public sealed class RandomLinkageTests(ITestOutputHelper output)
         LinkagePlace start = goal with { Travel = goal.Travel - (Math.Sign(goal.Travel) * 0.025) };
         for (int k = 1; k <= 100; k++)
         {
-            Assert.True(follower.GoTowards(goal with { Travel = goal.Travel + ((start.Travel - goal.Travel) * k / 100) }), $"{label}: no way back");
+            Assert.True(
+                follower.GoTowards(goal with { Travel = goal.Travel + ((start.Travel - goal.Travel) * k / 100) }), $"{label}: no way back");
         }
 
         Assert.True(Apart(before, follower.Pose) < 1e-9, $"{label}: the way back ends {Apart(before, follower.Pose):g3} away near {goal}");
@@ -164,7 +171,8 @@ public sealed class RandomLinkageTests(ITestOutputHelper output)
     private static double Apart(in KnucklePose a, in KnucklePose b)
     {
         double dot = (a.TurnW * b.TurnW) + (a.TurnX * b.TurnX) + (a.TurnY * b.TurnY) + (a.TurnZ * b.TurnZ), sign = dot < 0 ? -1 : 1;
-        double w = a.TurnW - (sign * b.TurnW), x = a.TurnX - (sign * b.TurnX), y = a.TurnY - (sign * b.TurnY), z = a.TurnZ - (sign * b.TurnZ);
+        double w = a.TurnW - (sign * b.TurnW), x = a.TurnX - (sign * b.TurnX), y = a.TurnY - (sign * b.TurnY),
+            z = a.TurnZ - (sign * b.TurnZ);
         return (2 * Math.Sqrt((w * w) + (x * x) + (y * y) + (z * z))) + (a.Origin - b.Origin).Length;
     }
 }

@@ -166,13 +166,15 @@ public class RigidAxleTests
             Assert.Equal((up.Yaw - down.Yaw) / (2 * H), s.SteerInHeave, 1e-6);
             Assert.Equal((over.Yaw - under.Yaw) / (over.Roll - under.Roll), s.RollSteer, 1e-6);
             foreach (var (pick, sign) in new (Func<RigidAxleState, AxleStationState> Pick, int Sign)[]
-                { (x => x.Left!.Spring!.Value, 1), (x => x.Right!.Spring!.Value, -1), (x => x.Left!.Damper!.Value, 1), (x => x.Right!.Damper!.Value, -1) })
+                { (x => x.Left!.Spring!.Value, 1), (x => x.Right!.Spring!.Value, -1), (x => x.Left!.Damper!.Value, 1),
+                (x => x.Right!.Damper!.Value, -1) })
             {
                 AxleStationState now = pick(s);
                 Assert.Equal(-(pick(up).Length - pick(down).Length) / (2 * H), now.MotionRatio.Heave, 1e-6);
                 Assert.Equal((pick(up).MotionRatio.Heave - pick(down).MotionRatio.Heave) / (2 * H), now.MotionRatioSlope.Heave, 1e-5);
                 Assert.Equal(-sign * (pick(over).Length - pick(under).Length) / (2 * H), now.MotionRatio.Roll, 1e-6);
-                Assert.Equal(sign * (pick(over).MotionRatio.Roll - pick(under).MotionRatio.Roll) / (2 * H), now.MotionRatioSlope.Roll, 1e-5);
+                Assert.Equal(
+                    sign * (pick(over).MotionRatio.Roll - pick(under).MotionRatio.Roll) / (2 * H), now.MotionRatioSlope.Roll, 1e-5);
             }
         }
     }

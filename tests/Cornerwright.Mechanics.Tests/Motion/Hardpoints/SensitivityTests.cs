@@ -34,7 +34,9 @@ public class SensitivityTests
                 {
                     double ours = exact.Dot(axis);
                     largest = Math.Max(largest, Math.Abs(ours));
-                    Assert.True(Math.Abs(difference - ours) <= 2e-6 * Math.Max(1, Math.Abs(ours)), $"{id}, {linkage.Joints[i].Name}, {what} along {axis}: {ours} for {difference}");
+                    Assert.True(
+                        Math.Abs(difference - ours) <= 2e-6 * Math.Max(1, Math.Abs(ours)),
+                        $"{id}, {linkage.Joints[i].Name}, {what} along {axis}: {ours} for {difference}");
                 }
 
                 Same(Slope(s => s.Camber), all[i].Camber, "camber");

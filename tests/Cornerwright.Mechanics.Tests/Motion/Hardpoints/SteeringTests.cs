@@ -54,9 +54,10 @@ public class SteeringTests
         return seen;
     }
 
-    // Closed form, exact Ackermann: L = 2.7 m, steering axes 1.5 m apart, turn centre 10 m from the car's axis on the rear axle's line: inner
-    // 16.2721°, outer 14.0989°, cot(outer) - cot(inner) = 1.5/2.7. Source: any vehicle-dynamics text, e.g. Gillespie, Fundamentals of Vehicle
-    // Dynamics (1992), ch. 8 (chapter from memory); ISO 8855:2011, 7.1.9 defines the geometry.
+    // Closed form, exact Ackermann: L = 2.7 m, steering axes 1.5 m apart, turn centre 10 m from the car's axis on the
+    // rear axle's line: inner 16.2721°, outer 14.0989°, cot(outer) - cot(inner) = 1.5/2.7. Source: any
+    // vehicle-dynamics text, e.g. Gillespie, Fundamentals of Vehicle Dynamics (1992), ch. 8 (chapter from memory);
+    // ISO 8855:2011, 7.1.9 defines the geometry.
     [Fact]
     public void Exact_Ackermann_angles_and_their_circle()
     {

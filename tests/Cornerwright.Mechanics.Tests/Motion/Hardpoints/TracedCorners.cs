@@ -12,17 +12,72 @@ internal static class TracedCorners
     public static CornerLinkage Linkage(string id) => Of(File.GetProperty(id).GetProperty("inputs"));
 
     /// <summary>The inputs of any file of this kind, whatever carries spring, damper and pushrod.</summary>
-    public static CornerLinkage Of(JsonElement inputs)
+    public static CornerLinkage Of(JsonElement inputs) => new Reading(inputs).Linkage();
+
+    private sealed class Reading(JsonElement inputs)
     {
-        var joints = new List<MeasuredJoint>();
-        var ties = new List<LinkageTie>();
-        int Joint(string name, JsonElement part, string field)
+        private readonly List<MeasuredJoint> joints = [];
+        private readonly List<LinkageTie> ties = [];
+        private readonly Dictionary<string, (int Body, int Knuckle)> links = [];
+        private (int First, int Second, int Ball) lower, upper;
+        private (int Top, int Low) strut;
+
+        public CornerLinkage Linkage()
+        {
+            Ties();
+            LinkageStation spring = Station("spring"), damper = Station("damper");
+            Vec3 plate = inputs.TryGetProperty("camber_plate", out JsonElement slide) ? slide.Triple("direction") : default;
+            return new(
+                joints, ties, inputs.Point("wheel_center"), inputs.Radians("camber_deg"), inputs.Radians("toe_deg"),
+                inputs.Metres("tyre_radius"), spring, damper, plate);
+        }
+
+        private void Ties()
+        {
+            switch (inputs.GetProperty("kind").GetString())
+            {
+                case "macpherson":
+                    if (inputs.TryGetProperty("arm", out _))
+                    {
+                        lower = Arm("arm");
+                    }
+                    else
+                    {
+                        Links();
+                    }
+
+                    JsonElement ends = inputs.GetProperty("strut");
+                    strut = (Joint("strut top", ends, "b_top"), Joint("strut low", ends, "k_low"));
+                    ties.Add(new LinkageTie.Strut(strut.Top, strut.Low));
+                    break;
+                case "double_wishbone":
+                    lower = Arm("lower");
+                    upper = Arm("upper");
+                    break;
+                case "five_link":
+                    Links();
+                    break;
+                default:
+                    JsonElement pivot = inputs.GetProperty("pivot");
+                    ties.Add(new LinkageTie.Hinge(Joint("outer bushing", pivot, "b_outer"), Joint("inner bushing", pivot, "b_inner")));
+                    break;
+            }
+
+            if (inputs.TryGetProperty("tierod", out JsonElement tieRod))
+            {
+                bool steers = !inputs.TryGetProperty("steerable", out JsonElement steerable) || steerable.GetBoolean();
+                ties.Add(new LinkageTie.Rod(
+                    Joint("tie rod inner", tieRod, "b_inner"), Joint("tie rod outer", tieRod, "k_outer"), steers));
+            }
+        }
+
+        private int Joint(string name, JsonElement part, string field)
         {
             joints.Add(new(name, part.Point(field)));
             return joints.Count - 1;
         }
 
-        (int First, int Second, int Ball) Arm(string name)
+        private (int First, int Second, int Ball) Arm(string name)
         {
             JsonElement arm = inputs.GetProperty(name);
             var a = (Joint($"{name} front", arm, "b_front"), Joint($"{name} rear", arm, "b_rear"), Joint($"{name} ball", arm, "k_ball"));
@@ -30,10 +85,7 @@ internal static class TracedCorners
             return a;
         }
 
-        (int First, int Second, int Ball) lower = default, upper = default;
-        (int Top, int Low) strut = default;
-        var links = new Dictionary<string, (int Body, int Knuckle)>();
-        void Links()
+        private void Links()
         {
             foreach (JsonElement link in inputs.GetProperty("links").EnumerateArray())
             {
@@ -43,40 +95,7 @@ internal static class TracedCorners
             }
         }
 
-        switch (inputs.GetProperty("kind").GetString())
-        {
-            case "macpherson":
-                if (inputs.TryGetProperty("arm", out _))
-                {
-                    lower = Arm("arm");
-                }
-                else
-                {
-                    Links();
-                }
-
-                strut = (Joint("strut top", inputs.GetProperty("strut"), "b_top"), Joint("strut low", inputs.GetProperty("strut"), "k_low"));
-                ties.Add(new LinkageTie.Strut(strut.Top, strut.Low));
-                break;
-            case "double_wishbone":
-                lower = Arm("lower");
-                upper = Arm("upper");
-                break;
-            case "five_link":
-                Links();
-                break;
-            default:
-                JsonElement pivot = inputs.GetProperty("pivot");
-                ties.Add(new LinkageTie.Hinge(Joint("outer bushing", pivot, "b_outer"), Joint("inner bushing", pivot, "b_inner")));
-                break;
-        }
-
-        if (inputs.TryGetProperty("tierod", out JsonElement tieRod))
-        {
-            ties.Add(new LinkageTie.Rod(Joint("tie rod inner", tieRod, "b_inner"), Joint("tie rod outer", tieRod, "k_outer"), Steers: !inputs.TryGetProperty("steerable", out JsonElement steers) || steers.GetBoolean()));
-        }
-
-        LinkageStation Station(string name)
+        private LinkageStation Station(string name)
         {
             JsonElement s = inputs.GetProperty(name);
             string mount = s.GetProperty("mount").GetString()!;
@@ -93,25 +112,29 @@ internal static class TracedCorners
             }
 
             int moving = Joint($"{name} foot", s, "p");
-            if (mount != "rocker")
+            var arm = mount == "upper" ? upper : lower;
+            return mount switch
             {
-                var arm = mount == "upper" ? upper : lower;
-                return mount == "knuckle" ? new LinkageStation.OnKnuckle(body, moving) : new LinkageStation.OnArm(body, moving, arm.First, arm.Second, arm.Ball);
-            }
-
-            JsonElement rocker = inputs.GetProperty("rocker");
-            const int Knuckle = LinkageStation.OnRocker.FromKnuckle;
-            var works = rocker.GetProperty("pushrod_on").GetString() switch { "upper" => upper, "lower" => lower, _ => (Knuckle, Knuckle, Knuckle) };
-            return new LinkageStation.OnRocker(
-                body, moving, Joint($"{name} rocker pivot", rocker, "b_pivot"), rocker.Triple("axis"),
-                Joint($"{name} pushrod at rocker", rocker, "r_pushrod"), Joint($"{name} pushrod at arm", rocker, "pushrod_arm"),
-                works.Item1, works.Item2, works.Item3);
+                "rocker" => Rocker(name, body, moving),
+                "knuckle" => new LinkageStation.OnKnuckle(body, moving),
+                _ => new LinkageStation.OnArm(body, moving, arm.First, arm.Second, arm.Ball),
+            };
         }
 
-        LinkageStation spring = Station("spring"), damper = Station("damper");
-        Vec3 plate = inputs.TryGetProperty("camber_plate", out JsonElement slide) ? slide.Triple("direction") : default;
-        return new(
-            joints, ties, inputs.Point("wheel_center"), inputs.Radians("camber_deg"), inputs.Radians("toe_deg"), inputs.Metres("tyre_radius"),
-            spring, damper, plate);
+        private LinkageStation.OnRocker Rocker(string name, int body, int moving)
+        {
+            const int Knuckle = LinkageStation.OnRocker.FromKnuckle;
+            JsonElement rocker = inputs.GetProperty("rocker");
+            var (first, second, ball) = rocker.GetProperty("pushrod_on").GetString() switch
+            {
+                "upper" => upper,
+                "lower" => lower,
+                _ => (Knuckle, Knuckle, Knuckle),
+            };
+            return new(
+                body, moving, Joint($"{name} rocker pivot", rocker, "b_pivot"), rocker.Triple("axis"),
+                Joint($"{name} pushrod at rocker", rocker, "r_pushrod"), Joint($"{name} pushrod at arm", rocker, "pushrod_arm"),
+                first, second, ball);
+        }
     }
 }

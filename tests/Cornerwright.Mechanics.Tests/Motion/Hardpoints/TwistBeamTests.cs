@@ -42,13 +42,15 @@ public class TwistBeamTests
             Assert.Equal(Reach.Reached, s.Why);
             new RowCheck(row, $"{id} {sweep} row {seen}").Given("mode", "travel")
                 .AngleDeg("rotation_deg", heave ? s.HeaveTurn : s.RollTurn)
-                .PositionMm("wheel_center", s.Centre).Direction("spindle", s.Spindle).AngleDeg("camber_deg", s.Camber).AngleDeg("toe_deg", s.Toe)
+                .PositionMm("wheel_center", s.Centre).Direction("spindle", s.Spindle).AngleDeg("camber_deg", s.Camber).AngleDeg(
+                    "toe_deg", s.Toe)
                 .PositionMm("contact", s.Contact).LengthMm("contact_shift_y", s.ContactShiftY)
                 .LengthMm("spring_length", s.Spring!.Value.Length).RateOf("motion_ratio", -s.Spring.Value.MotionRatio.For(movement))
                 .LengthMm("damper_length", s.Damper!.Value.Length).RateOf("motion_ratio_damper", -s.Damper.Value.MotionRatio.For(movement))
                 .RateOf("camber_gain_deg_per_mm", OracleRows.Degrees(s.CamberGain.For(movement)) / MmPerM)
                 .RateOf("bump_steer_deg_per_mm", OracleRows.Degrees(s.ToeGain.For(movement)) / MmPerM)
-                .LengthMm("rc_height", s.RollCentreHeight.For(movement)).LengthMm("rc_height_locked", s.RollCentreHeightLocked.For(movement))
+                .LengthMm("rc_height", s.RollCentreHeight.For(movement)).LengthMm(
+                    "rc_height_locked", s.RollCentreHeightLocked.For(movement))
                 .RateOf("dxc_dz", s.ContactRecession.For(movement)).RateOf("dxw_dz", s.CentreRecession.For(movement))
                 .Complete();
             seen++;
@@ -57,8 +59,8 @@ public class TwistBeamTests
         return seen;
     }
 
-    // Closed form: a trailing arm of length L at the bushing's height turns by asin(z/L). Source: swing axle, Dixon, Suspension Geometry and
-    // Computation (2009), ch. on single-arm suspensions (from memory).
+    // Closed form: a trailing arm of length L at the bushing's height turns by asin(z/L). Source: swing axle, Dixon,
+    // Suspension Geometry and Computation (2009), ch. on single-arm suspensions (from memory).
     [Fact]
     public void A_level_arm_turns_by_the_arcsine_of_travel()
     {
@@ -102,7 +104,9 @@ public class TwistBeamTests
         var beam = new TwistBeam(Points());
         foreach (AxleMovement movement in Enum.GetValues<AxleMovement>())
         {
-            CornerMotion[] corners = [new TwistBeamMotion(beam, movement), new RigidAxleMotion(axle, left: true, movement), new RigidAxleMotion(axle, left: false, movement)];
+            CornerMotion[] corners = [
+                new TwistBeamMotion(beam, movement), new RigidAxleMotion(axle, left: true, movement),
+                new RigidAxleMotion(axle, left: false, movement)];
             foreach (CornerMotion corner in corners)
             {
                 foreach (double z in new[] { -0.06, 0, 0.045 })

@@ -6,8 +6,8 @@ using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 namespace Cornerwright.Mechanics.Tests.Motion.Hardpoints;
 
 /// <summary>
-/// Files of independent rows as a whole: inputs and every sweep, whatever the linkage's kind and whatever carries spring, damper and pushrod. A
-/// folder of more such files is checked too where CORNERWRIGHT_KINEMATICS names it.
+/// Files of independent rows as a whole: inputs and every sweep, whatever the linkage's kind and whatever carries
+/// spring, damper and pushrod. A folder of more such files is checked too where CORNERWRIGHT_KINEMATICS names it.
 /// </summary>
 public sealed class WholeFileTests
 {
@@ -20,7 +20,9 @@ public sealed class WholeFileTests
         var files = Corners.Select(Together).Concat([OracleRows.File("R1.json"), OracleRows.File("T1.json")]).ToList();
         if (Environment.GetEnvironmentVariable("CORNERWRIGHT_KINEMATICS") is { Length: > 0 } folder)
         {
-            files.AddRange(Directory.GetFiles(folder, "*.json").Order(StringComparer.Ordinal).Select(f => JsonDocument.Parse(File.ReadAllText(f)).RootElement));
+            files.AddRange(
+                Directory.GetFiles(folder, "*.json").Order(StringComparer.Ordinal).Select(
+                    f => JsonDocument.Parse(File.ReadAllText(f)).RootElement));
         }
 
         int rows = 0;
@@ -43,7 +45,8 @@ public sealed class WholeFileTests
         {
             case "rigid_axle":
                 var axle = new RigidAxle(RigidAxleTests.Points(inputs));
-                foreach (JsonProperty sweep in file.GetProperty("results").EnumerateObject().Where(s => s.Name is "heave_sweep" or "roll_sweep" or "one_wheel"))
+                foreach (JsonProperty sweep in file.GetProperty("results").EnumerateObject().Where(
+                    s => s.Name is "heave_sweep" or "roll_sweep" or "one_wheel"))
                 {
                     rows += RigidAxleTests.CheckSweep(id, axle, sweep.Name, sweep.Value);
                 }
@@ -53,7 +56,8 @@ public sealed class WholeFileTests
                 var beam = new TwistBeam(TwistBeamTests.Points(inputs));
                 foreach (JsonProperty sweep in file.GetProperty("results").EnumerateObject())
                 {
-                    rows += TwistBeamTests.CheckSweep(id, beam, sweep.Name, sweep.Name == "heave_sweep" ? AxleMovement.Heave : AxleMovement.Roll, sweep.Value);
+                    rows += TwistBeamTests.CheckSweep(
+                        id, beam, sweep.Name, sweep.Name == "heave_sweep" ? AxleMovement.Heave : AxleMovement.Roll, sweep.Value);
                 }
 
                 return rows;
@@ -65,13 +69,15 @@ public sealed class WholeFileTests
                     (result.Name.StartsWith("steering_pair", StringComparison.Ordinal) ? pairs : sweeps).Add(result);
                 }
 
-                rows += CornerRowsTests.CheckAll(id, corner, sweeps, inputs.GetProperty("antis"), inputs.GetProperty("axle").GetString() == "front");
+                rows += CornerRowsTests.CheckAll(
+                    id, corner, sweeps, inputs.GetProperty("antis"), inputs.GetProperty("axle").GetString() == "front");
                 return rows + pairs.Sum(p => SteeringTests.CheckPairs(id, new(corner, corner.Mirrored()), inputs, p.Value));
         }
     }
 
     private static string Name(JsonElement file) =>
-        file.GetProperty("inputs") is var inputs && inputs.TryGetProperty("id", out JsonElement id) ? id.GetString()! : inputs.GetProperty("kind").GetString()!;
+        file.GetProperty("inputs") is var inputs && inputs.TryGetProperty("id", out JsonElement id)
+        ? id.GetString()! : inputs.GetProperty("kind").GetString()!;
 
     private static JsonElement Together(string id)
     {

@@ -33,7 +33,9 @@ internal sealed class AxleEnd
             given.Damper is { } d ? onAxle(d.OnMoving) : null, contact);
     }
 
-    /// <summary>The wheel with its rates; the frames are one pose, moving in heave, in roll (left wheel up) and with this wheel alone.</summary>
+    /// <summary>
+    /// The wheel with its rates; the frames are one pose, moving in heave, in roll (left wheel up) and with this wheel alone.
+    /// </summary>
     public AxleWheelState At(in PoseFrame inHeave, in PoseFrame inRoll, in PoseFrame alone)
     {
         JetPoint3 wheel = inHeave.Point(centre);

@@ -15,8 +15,8 @@ public enum AxleMovement
 
 /// <summary>One wheel of a rigid axle as a corner of the car.</summary>
 /// <remarks>
-/// The wheel centre of the points given must be the hub-face centre here, because travel and shift are those of the hub face. Keeps the last
-/// answer: one instance belongs to one thread. Source: docs/theory/rigid-axles.md §7.
+/// The wheel centre of the points given must be the hub-face centre here, because travel and shift are those of the
+/// hub face. Keeps the last answer: one instance belongs to one thread. Source: docs/theory/rigid-axles.md §7.
 /// </remarks>
 public sealed class RigidAxleMotion(RigidAxle axle, bool left, AxleMovement movement = AxleMovement.Heave) : CornerMotion
 {
@@ -28,7 +28,9 @@ public sealed class RigidAxleMotion(RigidAxle axle, bool left, AxleMovement move
     {
         RigidAxleState state = Ask(travel);
         AxleWheelState? now = left ? state.Left : state.Right;
-        wheel = now is null ? default : new(now.Camber, now.Toe, (left ? 1 : -1) * (now.Centre.Y - (left ? axle.Points.Left : axle.Points.Right).WheelCentre.Y));
+        wheel = now is null
+            ? default
+            : new(now.Camber, now.Toe, (left ? 1 : -1) * (now.Centre.Y - (left ? axle.Points.Left : axle.Points.Right).WheelCentre.Y));
         return state.Why;
     }
 

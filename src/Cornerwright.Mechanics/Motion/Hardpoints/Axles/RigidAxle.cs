@@ -189,7 +189,9 @@ public sealed class RigidAxle
             : Unreached(Reach.LinkageCannotClose, heave, changes, name);
     }
 
-    /// <summary>The axle's numbers while the wheels travel at the given rates; the roll's sine grows by their difference over the track.</summary>
+    /// <summary>
+    /// The axle's numbers while the wheels travel at the given rates; the roll's sine grows by their difference over the track.
+    /// </summary>
     private bool Moving(in PoseNumbers<double> q, double leftRate, double rightRate, out PoseNumbers<Jet> moving)
     {
         double turn = (leftRate - rightRate) / (track * Math.Cos(q[PoseNumber.Roll]));
@@ -209,9 +211,11 @@ public sealed class RigidAxle
         Vec3 normals = RollCentre.WhereNormalsMeet(leftPath.V, leftPath.D, rightPath.V, rightPath.D) with { X = centre.X };
         double still = centre.Z + (over.Origin.D.Y / over.AngularVelocity().X);
         return new(
-            Reach.Reached, centre, heave, inHeave[PoseNumber.Roll].V, inHeave[PoseNumber.Yaw].V, inHeave[PoseNumber.Pitch].V, changes, worst,
+            Reach.Reached, centre, heave, inHeave[PoseNumber.Roll].V, inHeave[PoseNumber.Yaw].V, inHeave[PoseNumber.Pitch].V, changes,
+            worst,
             inHeave[PoseNumber.Yaw].D, inRoll[PoseNumber.Yaw].D / inRoll[PoseNumber.Roll].D,
-            0.5 * (leftState.CentreRecession + rightState.CentreRecession), 0.5 * (leftState.ContactRecession + rightState.ContactRecession),
+            0.5 * (leftState.CentreRecession + rightState.CentreRecession),
+            0.5 * (leftState.ContactRecession + rightState.ContactRecession),
             normals, still,
             still - (0.5 * (leftPath.V.Z + rightPath.V.Z)), leftState, rightState);
     }

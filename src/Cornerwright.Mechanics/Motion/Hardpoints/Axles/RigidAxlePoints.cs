@@ -6,7 +6,9 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 /// <param name="Name">The rod's name, for answers that name it.</param>
 /// <param name="OnBody">Its joint on the body.</param>
 /// <param name="OnAxle">Its joint on the axle.</param>
-/// <param name="Stiffness">Of the rod with both bushings along its length, in any unit that all rods of the axle share; only ratios count.</param>
+/// <param name="Stiffness">
+/// Of the rod with both bushings along its length, in any unit that all rods of the axle share; only ratios count.
+/// </param>
 public sealed record AxleRod(string Name, Vec3 OnBody, Vec3 OnAxle, double Stiffness = 1);
 
 /// <summary>A spring or damper between a fixed point of the body and a point of the moving part, at the reference state, m.</summary>

@@ -42,7 +42,8 @@ internal sealed class RigidAxleSolver : IPoseSystem
     {
         double stiffest = rods.Max(rod => rod.Stiffness);
         return new(
-            [.. rods.Select(rod => rod.OnBody)], [.. rods.Select(rod => toAxle(rod.OnAxle))], [.. rods.Select(rod => rod.Stiffness / stiffest)],
+            [.. rods.Select(rod => rod.OnBody)], [.. rods.Select(rod => toAxle(rod.OnAxle))],
+            [.. rods.Select(rod => rod.Stiffness / stiffest)],
             [.. rods.Select(rod => (rod.OnAxle - rod.OnBody).Length)], rollFree);
     }
 

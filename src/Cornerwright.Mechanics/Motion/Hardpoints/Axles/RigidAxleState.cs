@@ -27,7 +27,9 @@ public readonly record struct AxleStationState(double Length, AxleRates MotionRa
 /// <param name="Contact">Lowest point of the tyre's disc, m.</param>
 /// <param name="ContactShiftY">Along +Y (left), m, of the contact from its place at the reference state.</param>
 /// <param name="CentreRecession">Slope dx/dz of the wheel centre's path in heave, forward positive.</param>
-/// <param name="ContactRecession">Slope dx/dz in heave of the path of the axle's point that is the contact now (wheel locked to the axle).</param>
+/// <param name="ContactRecession">
+/// Slope dx/dz in heave of the path of the axle's point that is the contact now (wheel locked to the axle).
+/// </param>
 /// <param name="Spring">Null when none was given.</param>
 /// <param name="Damper">Null when none was given.</param>
 public sealed record AxleWheelState(
@@ -47,7 +49,9 @@ public sealed record AxleWheelState(
 /// <param name="RollSteer">d(yaw)/d(roll), rad/rad.</param>
 /// <param name="CentreRecession">Slope dx/dz of the wheel centres' paths in heave, mean of both wheels, forward positive.</param>
 /// <param name="ContactRecession">The same for the axle's points that are the contacts now (wheels locked to the axle).</param>
-/// <param name="RollCentre">Where the normals of both contacts' paths in roll meet in the plane Y-Z, m; its X is that of the axle's centre.</param>
+/// <param name="RollCentre">
+/// Where the normals of both contacts' paths in roll meet in the plane Y-Z, m; its X is that of the axle's centre.
+/// </param>
 /// <param name="RollCentreZ">
 /// Height, m, straight above or below the axle's centre where the axle, turning in roll, has no side motion. The two definitions agree
 /// where the axle is level and straight.

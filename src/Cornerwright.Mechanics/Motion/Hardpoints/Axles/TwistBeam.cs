@@ -176,7 +176,8 @@ public sealed class TwistBeam
             Station(points.Wheel.Spring, up, over, alone), Station(points.Wheel.Damper, up, over, alone));
     }
 
-    private (double Camber, double Toe, double Rc, double RcLocked, double ContactRecession, double CentreRecession) Path(in Arm arm, in Vec3 now)
+    private (double Camber, double Toe, double Rc, double RcLocked, double ContactRecession, double CentreRecession) Path(
+        in Arm arm, in Vec3 now)
     {
         JetPoint3 axis = arm.Turned(spindle), wheel = arm.Point(points.Wheel.WheelCentre), locked = arm.Locked(now);
         JetPoint3 contact = TyreDisc.Contact(wheel, axis, points.Wheel.TyreRadius);

@@ -84,7 +84,9 @@ public static class HardpointFit
     /// For each joint, m, two standard deviations of its coordinates and at the same time as far as they may move; 0 keeps a coordinate.
     /// </param>
     /// <param name="readings">Any number, at any travels, in any order.</param>
-    /// <param name="angleTolerance">Two standard deviations, rad, of camber and toe at the reference state, fitted along; 0 keeps them.</param>
+    /// <param name="angleTolerance">
+    /// Two standard deviations, rad, of camber and toe at the reference state, fitted along; 0 keeps them.
+    /// </param>
     /// <exception cref="ArgumentException">Not one tolerance a joint, a negative or non-finite number, or a ratio as a reading.</exception>
     public static HardpointFitResult Fit(
         CornerLinkage rough, IReadOnlyList<Vec3> tolerances, IReadOnlyList<FitReading> readings, double angleTolerance = 0)

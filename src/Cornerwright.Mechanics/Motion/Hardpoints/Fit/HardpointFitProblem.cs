@@ -28,7 +28,8 @@ internal sealed class FitProblem
 
     public int Unknowns => unknowns.Length;
 
-    public static FitProblem For(CornerLinkage rough, IReadOnlyList<Vec3> tolerances, IReadOnlyList<FitReading> readings, double angleTolerance)
+    public static FitProblem For(
+        CornerLinkage rough, IReadOnlyList<Vec3> tolerances, IReadOnlyList<FitReading> readings, double angleTolerance)
     {
         if (tolerances.Count != rough.Joints.Count)
         {
@@ -115,7 +116,8 @@ internal sealed class FitProblem
 
     public double Deviation(int unknown) => unknowns[unknown].Deviation;
 
-    public bool Any(int joint, Func<int, bool> holds) => Enumerable.Range(0, unknowns.Length).Any(k => unknowns[k].Joint == joint && holds(k));
+    public bool Any(int joint, Func<int, bool> holds) =>
+        Enumerable.Range(0, unknowns.Length).Any(k => unknowns[k].Joint == joint && holds(k));
 
     public CornerLinkage At(double[] u) => rough.WithJointsAt([.. rough.Joints.Select((joint, i) => joint.At + Moved(u, i))]) with
     {

@@ -22,7 +22,9 @@ public sealed record CannotReach(LinkagePlace Reached, string Tie, int TieNumber
 }
 
 /// <summary>The pose nearest to meeting all conditions where none meets them.</summary>
-/// <remarks>Source: docs/theory/hardpoints.md §3 (Levenberg-Marquardt, Nocedal and Wright, Numerical Optimization, 2nd ed. (2006), §10.3).</remarks>
+/// <remarks>
+/// Source: docs/theory/hardpoints.md §3 (Levenberg-Marquardt, Nocedal and Wright, Numerical Optimization, 2nd ed. (2006), §10.3).
+/// </remarks>
 internal static class ForcedPose
 {
     private const int StepLimit = 60;
@@ -67,10 +69,12 @@ internal static class ForcedPose
             worst = Math.Abs(values.Missed[i]) > Math.Abs(values.Missed[worst]) ? i : worst;
         }
 
-        return Math.Abs(values.Missed[worst]) > AnotherWay ? (linkage.All[worst].Tie, values.Missed[worst]) : (MostLoaded(linkage, values, normal, start, forced), 0);
+        return Math.Abs(values.Missed[worst]) > AnotherWay
+            ? (linkage.All[worst].Tie, values.Missed[worst]) : (MostLoaded(linkage, values, normal, start, forced), 0);
     }
 
-    private static int MostLoaded(KnuckleLinkage linkage, ConditionValues values, FiveEquations square, in KnucklePose start, in LinkagePlace forced)
+    private static int MostLoaded(
+        KnuckleLinkage linkage, ConditionValues values, FiveEquations square, in KnucklePose start, in LinkagePlace forced)
     {
         Span<double> loads = stackalloc double[KnuckleLinkage.Conditions];
         values.Evaluate(start, forced);

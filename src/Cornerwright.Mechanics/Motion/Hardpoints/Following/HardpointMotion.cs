@@ -66,13 +66,14 @@ public sealed class HardpointMotion : CornerMotion
             ? new(held, 0, plate, springMore, damperMore) : null;
 
     /// <summary>
-    /// Solves stations once at a few travels, after which they are read from a polynomial within that range: for a judge that asks them a hundred
-    /// times. Nothing changes where the linkage does not reach both ends.
+    /// Solves stations once at a few travels, after which they are read from a polynomial within that range: for a
+    /// judge that asks them a hundred times. Nothing changes where the linkage does not reach both ends.
     /// </summary>
     /// <param name="least">m.</param>
     /// <param name="most">m, above <paramref name="least"/>.</param>
     /// <remarks>
-    /// Twelve samples over 0.26 m leave below 1e-9 m and 1e-7 of ratio on linkages of usual sizes (HardpointMotionTests). Source: docs/theory/hardpoints.md §8.
+    /// Twelve samples over 0.26 m leave below 1e-9 m and 1e-7 of ratio on linkages of usual sizes
+    /// (HardpointMotionTests). Source: docs/theory/hardpoints.md §8.
     /// </remarks>
     public void SampleStations(double least, double most)
     {
@@ -173,7 +174,8 @@ public sealed class HardpointMotion : CornerMotion
         return reach;
     }
 
-    // Poses are asked at a few places of the rack in turn: one follower each stays near its next pose, where a single one would go to and fro.
+    // Poses are asked at a few places of the rack in turn: one follower each stays near its next pose, where a single
+    // one would go to and fro.
     private KnuckleFollower At(double rackThere)
     {
         if (rackThere == rack)
@@ -225,7 +227,10 @@ public sealed class HardpointMotion : CornerMotion
         return reach;
     }
 
-    /// <summary>How far the wheel is steered at the reference height with the rack somewhere, rad, positive to the left; null when it cannot be there.</summary>
+    /// <summary>
+    /// How far the wheel is steered at the reference height with the rack somewhere, rad, positive to the left; null
+    /// when it cannot be there.
+    /// </summary>
     /// <param name="rackThere">m along +Y.</param>
     /// <remarks>Source: docs/theory/steering.md §1.</remarks>
     public double? SteerAt(double rackThere) =>
@@ -254,7 +259,8 @@ public sealed class HardpointMotion : CornerMotion
         for (int i = 0; i < known; i++)
         {
             // An angle asked before on the same side is nearer than straight ahead.
-            if (steersKnown[i] * steer > 0 && Toe(racksKnown[i], out double toeKnown, out double rateKnown) == Reach.Reached && rateKnown * rate > 0
+            if (steersKnown[i] * steer > 0 && Toe(racksKnown[i], out double toeKnown, out double rateKnown) == Reach.Reached
+                && rateKnown * rate > 0
                 && Math.Abs(wanted - toeKnown) < Math.Abs(wanted - toe))
             {
                 (at, toe, rate) = (racksKnown[i], toeKnown, rateKnown);

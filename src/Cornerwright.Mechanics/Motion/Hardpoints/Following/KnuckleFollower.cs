@@ -79,7 +79,10 @@ public sealed class KnuckleFollower
 
     /// <summary>Goes to a travel, rack and plate, all in m.</summary>
     /// <returns>Reached; or why not, and then the pose is the furthest one reached on the straight way from the reference state.</returns>
-    /// <remarks>Source: docs/theory/hardpoints.md §3 (Newton with continuation, e.g. Allgower and Georg, Numerical Continuation Methods, 1990, ch. 2).</remarks>
+    /// <remarks>
+    /// Source: docs/theory/hardpoints.md §3 (Newton with continuation, e.g. Allgower and Georg, Numerical
+    /// Continuation Methods, 1990, ch. 2).
+    /// </remarks>
     public Reach MoveTo(double travel, double rack = 0, double plate = 0)
     {
         var goal = new LinkagePlace(travel, rack, plate);

@@ -39,7 +39,8 @@ public static class LinkageJoints
         Ride(corner.Damper, linkage.Damper, linkage, knuckle, places, OnKnuckle);
         if (corner.Bar is { } bar)
         {
-            places[bar.LinkOnBar] = linkage.Bar!.Now(knuckle, linkage.Joint(bar.LinkOnBar)) is { } end ? linkage.Inward(end) : places[bar.LinkOnBar];
+            places[bar.LinkOnBar] = linkage.Bar!.Now(knuckle, linkage.Joint(bar.LinkOnBar)) is { } end
+                ? linkage.Inward(end) : places[bar.LinkOnBar];
             places[bar.LinkFoot] = linkage.Inward(linkage.Bar.Foot(knuckle));
         }
 

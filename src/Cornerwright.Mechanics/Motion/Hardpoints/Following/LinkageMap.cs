@@ -6,7 +6,9 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
 /// <remarks>Source: docs/theory/hardpoints.md §8.</remarks>
 public static class LinkageMap
 {
-    /// <summary>Follows the whole grid, travel to and fro within each place of the rack, so that every pose has a neighbour before it.</summary>
+    /// <summary>
+    /// Follows the whole grid, travel to and fro within each place of the rack, so that every pose has a neighbour before it.
+    /// </summary>
     /// <param name="follower">Where it stands does not matter.</param>
     /// <param name="travels">m, in order.</param>
     /// <param name="racks">m along +Y, in order.</param>
@@ -16,11 +18,13 @@ public static class LinkageMap
     /// <exception cref="ArgumentException"><paramref name="poses"/> has not one place for each.</exception>
     /// <remarks>Source: docs/theory/hardpoints.md §8.</remarks>
     public static int Fill(
-        KnuckleFollower follower, ReadOnlySpan<double> travels, ReadOnlySpan<double> racks, ReadOnlySpan<double> plates, Span<KnucklePose> poses)
+        KnuckleFollower follower, ReadOnlySpan<double> travels, ReadOnlySpan<double> racks, ReadOnlySpan<double> plates,
+        Span<KnucklePose> poses)
     {
         if (poses.Length != travels.Length * racks.Length * plates.Length)
         {
-            throw new ArgumentException($"{poses.Length} places for {travels.Length} x {racks.Length} x {plates.Length} poses.", nameof(poses));
+            throw new ArgumentException(
+                $"{poses.Length} places for {travels.Length} x {racks.Length} x {plates.Length} poses.", nameof(poses));
         }
 
         int reached = 0;

@@ -8,10 +8,14 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
 /// <param name="Most">m, at least 0, to 1e-6 m.</param>
 /// <param name="StopsLeast">What stops it there; null when the limit asked for was reached.</param>
 /// <param name="StopsMost">Likewise.</param>
-/// <remarks>Only the linkage stops it: neither dampers nor bump stops nor the swing of ball joints. Source: docs/theory/hardpoints.md §3.</remarks>
+/// <remarks>
+/// Only the linkage stops it: neither dampers nor bump stops nor the swing of ball joints. Source: docs/theory/hardpoints.md §3.
+/// </remarks>
 public sealed record LinkageRange(double Least, double Most, CannotReach? StopsLeast, CannotReach? StopsMost)
 {
-    /// <summary>Travel that can be reached at a place of rack and plate, m; null when even travel 0 cannot be, or nothing holds the knuckle.</summary>
+    /// <summary>
+    /// Travel that can be reached at a place of rack and plate, m; null when even travel 0 cannot be, or nothing holds the knuckle.
+    /// </summary>
     /// <param name="linkage">What to follow.</param>
     /// <param name="rack">m along +Y.</param>
     /// <param name="plate">m along the plate's direction.</param>
@@ -20,7 +24,9 @@ public sealed record LinkageRange(double Least, double Most, CannotReach? StopsL
     public static LinkageRange? OfTravel(KnuckleLinkage linkage, double rack = 0, double plate = 0, double limit = 0.3) =>
         Of(linkage, new(0, rack, plate), at => at.Travel, new(-limit, rack, plate), new(limit, rack, plate));
 
-    /// <summary>Rack that can be reached at a travel and place of the plate, m; null when even rack 0 cannot be, or nothing holds the knuckle.</summary>
+    /// <summary>
+    /// Rack that can be reached at a travel and place of the plate, m; null when even rack 0 cannot be, or nothing holds the knuckle.
+    /// </summary>
     /// <param name="linkage">What to follow.</param>
     /// <param name="travel">m, bump positive.</param>
     /// <param name="plate">m along the plate's direction.</param>

@@ -21,8 +21,9 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Tu
     /// <param name="corner">As measured.</param>
     /// <param name="slide">How far the strut's top was carried along the plate's direction, m.</param>
     /// <param name="clamp">
-    /// How much the wheel's camber was changed at the clamp, rad, at travel 0 and beyond what the slide does. With a strut the knuckle is turned
-    /// against it about the lower point on the strut until the wheel leans so; without one it is added to the camber.
+    /// How much the wheel's camber was changed at the clamp, rad, at travel 0 and beyond what the slide does. With a
+    /// strut the knuckle is turned against it about the lower point on the strut until the wheel leans so; without
+    /// one it is added to the camber.
     /// </param>
     /// <param name="travelPointOutboard">As <see cref="KnuckleLinkage"/> takes it.</param>
     /// <exception cref="ArgumentException">
@@ -30,7 +31,8 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Tu
     /// </exception>
     /// <remarks>Source: docs/theory/hardpoints.md §9.</remarks>
     public static StrutSetting Of(CornerLinkage corner, double slide, double clamp, double travelPointOutboard = 0) =>
-        Create(corner, slide, clamp, out LinkageFlaw? flaw, travelPointOutboard) ?? throw new ArgumentException(flaw!.ToString(), nameof(corner));
+        Create(corner, slide, clamp, out LinkageFlaw? flaw, travelPointOutboard)
+        ?? throw new ArgumentException(flaw!.ToString(), nameof(corner));
 
     /// <summary>The linkage as a user set it; travel 0 stays where the wheel stood when it was measured.</summary>
     /// <param name="corner">As measured.</param>
@@ -41,7 +43,8 @@ public sealed record StrutSetting(CornerLinkage Linkage, double Plate, double Tu
     /// <returns>Null where <paramref name="flaw"/> says why.</returns>
     /// <exception cref="ArgumentException">A number is not finite: our own bug.</exception>
     /// <remarks>Secant on the exact camber. Source: docs/theory/hardpoints.md §9.</remarks>
-    public static StrutSetting? Create(CornerLinkage corner, double slide, double clamp, out LinkageFlaw? flaw, double travelPointOutboard = 0)
+    public static StrutSetting? Create(
+        CornerLinkage corner, double slide, double clamp, out LinkageFlaw? flaw, double travelPointOutboard = 0)
     {
         Require.Finite(slide);
         Require.Finite(clamp);

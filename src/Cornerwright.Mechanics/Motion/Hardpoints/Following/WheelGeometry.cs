@@ -6,7 +6,9 @@ using Cornerwright.Mechanics.Numerics;
 
 namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
 
-/// <summary>Everything a wheel's geometry says at one travel, rack and plate. Points in the body frame, m; a right wheel's lie at negative Y.</summary>
+/// <summary>
+/// Everything a wheel's geometry says at one travel, rack and plate. Points in the body frame, m; a right wheel's lie at negative Y.
+/// </summary>
 /// <param name="Centre">Wheel centre.</param>
 /// <param name="Spindle">Length 1, outboard.</param>
 /// <param name="Camber">rad, positive when the top leans outward.</param>
@@ -27,7 +29,9 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
 /// <param name="ContactByRiseAcross">Path slope of the contact, outboard per rise.</param>
 /// <param name="ContactByRiseAhead">Path slope of the knuckle's point at the contact, forward per rise: brakes on the wheel.</param>
 /// <param name="CentreByRiseAhead">Path slope of the wheel centre, forward per rise: drive from the body.</param>
-/// <param name="Spring">Length, motion ratio (positive when bump shortens) and its slope; null when there is none or it cannot reach.</param>
+/// <param name="Spring">
+/// Length, motion ratio (positive when bump shortens) and its slope; null when there is none or it cannot reach.
+/// </param>
 /// <param name="Damper">Likewise.</param>
 /// <param name="Bar">The anti-roll bar's end; null when there is none or its link cannot reach.</param>
 /// <remarks>Every rate is exact. Source: docs/theory/hardpoints.md §4 to §7; signs in docs/frames.md.</remarks>
@@ -95,7 +99,8 @@ public readonly record struct WheelGeometry(
             ? default : AxisOf(ScrewAxis.Of(rates.ByRack.Turn, centre, rackCentre), contact, centre, spindle);
         SteeringAxis steering = linkage.Steering.Line(pose, top, out Vec3 point, out Vec3 direction)
             ? SteeringAxis.Of(point, direction, 0, contact, centre, spindle)
-            : linkage.Steering.Kind == SteeringAxisKind.Screw ? SpringHeld(follower, rates, spring, centre, toCentre, contact, spindle) : default;
+            : linkage.Steering.Kind == SteeringAxisKind.Screw
+            ? SpringHeld(follower, rates, spring, centre, toCentre, contact, spindle) : default;
         ScrewAxis screw = ScrewAxis.Of(t.Turn, centre, centreRate);
 
         wheel = new(
@@ -112,7 +117,8 @@ public readonly record struct WheelGeometry(
 
     /// <summary>The rack moves and the wheel gives in height so that the spring keeps its length.</summary>
     private static SteeringAxis SpringHeld(
-        KnuckleFollower follower, in KnuckleRates rates, StationState? spring, in Vec3 centre, in Vec3 toCentre, in Vec3 contact, in Vec3 spindle)
+        KnuckleFollower follower, in KnuckleRates rates, StationState? spring, in Vec3 centre, in Vec3 toCentre, in Vec3 contact,
+        in Vec3 spindle)
     {
         KnuckleTwist held = rates.ByRack;
         if (spring is { } s && Math.Abs(s.MotionRatio) > 1e-6

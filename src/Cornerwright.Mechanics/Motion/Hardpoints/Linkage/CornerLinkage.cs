@@ -53,7 +53,9 @@ public abstract record LinkageStation
     /// <param name="Pivot">Rocker's pivot on the body.</param>
     /// <param name="Axis">Direction of the pivot, any length.</param>
     /// <param name="RodOnArm">Pushrod's joint on the arm or knuckle.</param>
-    /// <param name="First">The arm's bushings and ball joint; all three <see cref="FromKnuckle"/> where the pushrod works on the knuckle itself.</param>
+    /// <param name="First">
+    /// The arm's bushings and ball joint; all three <see cref="FromKnuckle"/> where the pushrod works on the knuckle itself.
+    /// </param>
     /// <param name="Second">Likewise.</param>
     /// <param name="Ball">Likewise.</param>
     /// <param name="RodOnRocker">Pushrod's joint on the rocker.</param>
@@ -65,12 +67,16 @@ public abstract record LinkageStation
     }
 }
 
-/// <summary>An anti-roll bar's end at one corner: it turns about the bar's axis, pulled by a link from the knuckle or from an arm.</summary>
+/// <summary>
+/// An anti-roll bar's end at one corner: it turns about the bar's axis, pulled by a link from the knuckle or from an arm.
+/// </summary>
 /// <param name="Pivot">A point of the bar's axis on the body; a number in the list of joints, like all that follow.</param>
 /// <param name="Axis">Direction of the bar's middle part, any length.</param>
 /// <param name="LinkOnBar">The link's joint on the bar.</param>
 /// <param name="LinkFoot">The link's joint on the arm or knuckle.</param>
-/// <param name="First">The arm's bushings and ball joint; all three <see cref="LinkageStation.OnRocker.FromKnuckle"/> for the knuckle.</param>
+/// <param name="First">
+/// The arm's bushings and ball joint; all three <see cref="LinkageStation.OnRocker.FromKnuckle"/> for the knuckle.
+/// </param>
 /// <param name="Second">Likewise.</param>
 /// <param name="Ball">Likewise.</param>
 public sealed record LinkageBar(
@@ -120,7 +126,8 @@ public sealed record CornerLinkage(
         LinkageStation.OnArm s => Distance(s.Body, s.Moving),
         LinkageStation.OnRocker s => Distance(s.Body, s.Moving),
         LinkageStation.OnStrut s => Distance(s.Top, s.Low) - s.Along,
-        LinkageStation.OnRod s => (Joints[s.RodBody].At + ((Joints[s.RodKnuckle].At - Joints[s.RodBody].At) * s.Share) - Joints[s.Body].At).Length,
+        LinkageStation.OnRod s =>
+            (Joints[s.RodBody].At + ((Joints[s.RodKnuckle].At - Joints[s.RodBody].At) * s.Share) - Joints[s.Body].At).Length,
         _ => throw new ArgumentOutOfRangeException(nameof(station), station, "A known kind of station."),
     };
 

@@ -8,7 +8,10 @@ internal enum ConditionKind
     /// <summary>A point of the knuckle keeps its distance from a point of the body.</summary>
     Rod = 0,
 
-    /// <summary>A point of the body keeps its distance along a direction of the knuckle: half of a strut's line, or half of a hinge's second bushing.</summary>
+    /// <summary>
+    /// A point of the body keeps its distance along a direction of the knuckle: half of a strut's line, or half of a
+    /// hinge's second bushing.
+    /// </summary>
     AcrossLine,
 
     /// <summary>A point of the knuckle stays on a plane of the body: a third of a hinge's first bushing.</summary>

@@ -46,7 +46,9 @@ public sealed class KnuckleLinkage
         Spring = StationPath.For(this, corner.Spring);
         Damper = StationPath.For(this, corner.Damper);
         Bar = corner.Bar is { } b
-            ? new StationPath.RockerPath(this, new(b.Pivot, b.LinkOnBar, b.Pivot, b.Axis, b.LinkOnBar, b.LinkFoot, b.First, b.Second, b.Ball)) : null;
+            ? new StationPath.RockerPath(
+                this, new(b.Pivot, b.LinkOnBar, b.Pivot, b.Axis, b.LinkOnBar, b.LinkFoot, b.First, b.Second, b.Ball))
+            : null;
         Steering = SteeringJoints.Of(this);
         Contact = TyreDisc.Contact(Inward(corner.WheelCentre), Spindle, TyreRadius);
     }
@@ -166,7 +168,8 @@ public sealed class KnuckleLinkage
 
         return count == Conditions
             ? list
-            : throw new ArgumentException($"The ties take {count} freedoms; a knuckle that travels keeps one of six, so five are wanted.", nameof(corner));
+            : throw new ArgumentException(
+                $"The ties take {count} freedoms; a knuckle that travels keeps one of six, so five are wanted.", nameof(corner));
     }
 
     private void AddLine(AddCondition add, in Vec3 point, in Vec3 along, bool slides, int tie)

@@ -46,7 +46,8 @@ public sealed record LinkageFlaw(LinkageFault Fault, IReadOnlyList<string> Point
         LinkageFault.BallOnPivotLine => $"{Points[^1]} lies on the line through {string.Join(" and ", Points.SkipLast(1))}",
         LinkageFault.NoDirection => $"the axis at {Names} has no direction",
         LinkageFault.NoTyre => "the tyre has no radius",
-        LinkageFault.LockedOrLoose => $"the linkage is locked or loose where the car was measured: {Names} hold one movement twice and leave another free",
+        LinkageFault.LockedOrLoose =>
+            $"the linkage is locked or loose where the car was measured: {Names} hold one movement twice and leave another free",
         LinkageFault.SettingOutOfReach => $"{Names} cannot stand with plate and clamp set so",
         LinkageFault.WheelsSwapped => "the left wheel centre is not to the left of the right one",
         _ => $"{Names} is not on the wheel's side of the shear centre",

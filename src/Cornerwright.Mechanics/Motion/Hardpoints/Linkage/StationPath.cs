@@ -113,7 +113,8 @@ internal abstract class StationPath
             // The rocker's foot is the link's joint on the bar here.
             JetPoint3 end = JetPoint3.Fixed(pivot) + FromPivot(foot, turn);
             Vec3 along = (RodEnd(knuckle).V - end.V).Unit(), velocity = new(end.X.D, end.Y.D, end.Z.D);
-            return new(Math.Atan2(turn.Sin.V, turn.Cos.V), (turn.Cos.V * turn.Sin.D) - (turn.Sin.V * turn.Cos.D), Math.Abs(velocity.Dot(along)));
+            return new(
+                Math.Atan2(turn.Sin.V, turn.Cos.V), (turn.Cos.V * turn.Sin.D) - (turn.Sin.V * turn.Cos.D), Math.Abs(velocity.Dot(along)));
         }
 
         /// <summary>Where the pushrod's or link's joint on the arm or knuckle is now.</summary>
@@ -133,7 +134,9 @@ internal abstract class StationPath
     }
 }
 
-/// <summary>A point of an arm that turns about two bushings and carries a ball joint of the knuckle: linear in the ball joint's place.</summary>
+/// <summary>
+/// A point of an arm that turns about two bushings and carries a ball joint of the knuckle: linear in the ball joint's place.
+/// </summary>
 /// <remarks>Source: docs/theory/hardpoints.md §5.</remarks>
 internal readonly record struct ArmPoint(Vec3 Foot, Vec3 First, Vec3 Along, double Out, double Aside, Vec3 Ball)
 {

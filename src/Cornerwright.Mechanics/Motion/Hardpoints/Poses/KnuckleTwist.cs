@@ -8,7 +8,9 @@ namespace Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 /// <remarks>The default stands still. Source: docs/theory/hardpoints.md §4.</remarks>
 public readonly record struct KnuckleTwist(Vec3 Turn, Vec3 Shift)
 {
-    /// <summary>Velocity of a point of the knuckle. Source: rigid body kinematics, e.g. Craig, Introduction to Robotics, 3rd ed., §5.3.</summary>
+    /// <summary>
+    /// Velocity of a point of the knuckle. Source: rigid body kinematics, e.g. Craig, Introduction to Robotics, 3rd ed., §5.3.
+    /// </summary>
     /// <param name="fromOrigin">From the knuckle's origin to the point, body axes, m.</param>
     public Vec3 Velocity(in Vec3 fromOrigin) => Shift + Turn.Cross(fromOrigin);
 

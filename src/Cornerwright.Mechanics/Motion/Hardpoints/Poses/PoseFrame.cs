@@ -78,7 +78,9 @@ internal readonly struct PoseFrame
         _ => line.Cross(arm),
     };
 
-    /// <summary>Per unit of the parameter, rad, in the body frame: half the sum of u × u' over three directions u fixed to the axle.</summary>
+    /// <summary>
+    /// Per unit of the parameter, rad, in the body frame: half the sum of u × u' over three directions u fixed to the axle.
+    /// </summary>
     public Vec3 AngularVelocity()
     {
         JetPoint3 x = Turned(Vec3.UnitX), y = Turned(Vec3.UnitY), z = Turned(Vec3.UnitZ);

@@ -43,7 +43,8 @@ internal static class PoseNewton
             double next = Math.Min(1, reached + step);
             PoseNumbers<double> q1 = q;
 
-            // The branch is kept while the determinant keeps its sign and no step carries the pose much further than what is prescribed went.
+            // The branch is kept while the determinant keeps its sign and no step carries the pose much further than
+            // what is prescribed went.
             double far = furthestMove * Math.Max((next - reached) * span, LeastStep);
             if (to(next, ref q1, out int sign) && (!keepBranch || (sign == branch && Move(q, q1) <= far)))
             {

@@ -69,7 +69,8 @@ public readonly record struct ScrewAxis(bool Exists, Vec3 Point, Vec3 Direction,
     {
         double square = turn.LengthSquared;
         return square > LeastTurn * LeastTurn
-            ? new(true, centre + (turn.Cross(velocity) / square), turn / (turn.Z < 0 ? -Math.Sqrt(square) : Math.Sqrt(square)), turn.Dot(velocity) / square)
+            ? new(true, centre + (turn.Cross(velocity) / square), turn / (turn.Z < 0 ? -Math.Sqrt(square) : Math.Sqrt(square)),
+            turn.Dot(velocity) / square)
             : default;
     }
 }

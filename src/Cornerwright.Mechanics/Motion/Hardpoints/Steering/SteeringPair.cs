@@ -33,7 +33,9 @@ public sealed record SteeringPair(CornerLinkage Left, CornerLinkage Right)
         return new(Reach.Reached, "", new(-left.Toe, left.Contact), new(right.Toe, right.Contact));
     }
 
-    /// <summary>How far the rack can go to a side before a linkage cannot follow, m, to 1e-6 m. Source: bisection, after marching in 64 steps.</summary>
+    /// <summary>
+    /// How far the rack can go to a side before a linkage cannot follow, m, to 1e-6 m. Source: bisection, after marching in 64 steps.
+    /// </summary>
     /// <param name="limit">Where to stop looking, m along +Y, either sign.</param>
     /// <param name="travelLeft">m, bump positive.</param>
     /// <param name="travelRight">m, bump positive.</param>

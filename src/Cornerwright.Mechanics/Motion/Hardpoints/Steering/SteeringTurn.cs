@@ -70,5 +70,6 @@ public static class SteeringTurn
     private static double Heading(in SteeredWheel wheel, double rearAxleX, double centreY, double side) =>
         side * Math.Atan2(wheel.Contact.X - rearAxleX, side * (centreY - wheel.Contact.Y));
 
-    private static double FromAbove(in Vec3 p, in Vec3 centre) => Math.Sqrt(((p.X - centre.X) * (p.X - centre.X)) + ((p.Y - centre.Y) * (p.Y - centre.Y)));
+    private static double FromAbove(in Vec3 p, in Vec3 centre) =>
+        Math.Sqrt(((p.X - centre.X) * (p.X - centre.X)) + ((p.Y - centre.Y) * (p.Y - centre.Y)));
 }

@@ -49,7 +49,9 @@ internal sealed class LinkageSystem : IPoseSystem
                 case LinkageTie.Hinge hinge:
                     JetPoint3 off = Moved(frame, hinge.First) - joints[hinge.First];
                     (g[row], g[row + 1], g[row + 2]) = (off.X, off.Y, off.Z);
-                    Across(frame, joints[hinge.Second] - joints[hinge.First], joints[hinge.Second] - Moved(frame, hinge.First), g[(row + 3)..]);
+                    Across(
+                        frame, joints[hinge.Second] - joints[hinge.First], joints[hinge.Second] - Moved(frame, hinge.First),
+                        g[(row + 3)..]);
                     row += 5;
                     break;
             }

@@ -93,14 +93,16 @@ public static class LinkageTrace
         JetTurn camber = JetAngle.Turn(camberOff + linkage.Camber), toe = JetAngle.Turn(toeOff + linkage.Toe);
         JetPoint3 spindle = frame.Turned(new JetPoint3(camber.Cos * toe.Sin, camber.Cos * toe.Cos * linkage.Side, camber.Sin * -1));
         Jet spring = default, damper = default;
-        if ((linkage.Spring is { } s && !system.Length(frame, s, out spring)) || (linkage.Damper is { } d && !system.Length(frame, d, out damper)))
+        if ((linkage.Spring is { } s && !system.Length(frame, s, out spring))
+            || (linkage.Damper is { } d && !system.Length(frame, d, out damper)))
         {
             return false;
         }
 
         readings = new(
             JetAngle.OfSine(spindle.Z * -1), JetAngle.Of(spindle.X, spindle.Y * linkage.Side),
-            (frame.Origin.Y + -linkage.WheelCentre.Y) * linkage.Side, TyreDisc.Contact(frame.Origin, spindle, linkage.TyreRadius), spring, damper);
+            (frame.Origin.Y + -linkage.WheelCentre.Y) * linkage.Side, TyreDisc.Contact(frame.Origin, spindle, linkage.TyreRadius), spring,
+            damper);
         return true;
     }
 }

@@ -31,7 +31,9 @@ public enum TraceQuantity
 /// <summary>How much of a quantity's doubt one coordinate of a joint carries.</summary>
 /// <param name="Joint">Name of the joint.</param>
 /// <param name="Axis">'X', 'Y' or 'Z' of the body frame.</param>
-/// <param name="Deviation">Root mean square over the poses asked, in the quantity's unit, of what the coordinate's doubt does to it.</param>
+/// <param name="Deviation">
+/// Root mean square over the poses asked, in the quantity's unit, of what the coordinate's doubt does to it.
+/// </param>
 /// <param name="Share">Of the quantity's variance, 0 to 1; all shares together are 1.</param>
 public readonly record struct JointShare(string Joint, char Axis, double Deviation, double Share);
 
@@ -133,7 +135,8 @@ public static class Sensitivity
     private const int Quantities = 7;
 
     private static bool By(
-        CornerLinkage linkage, in PoseNumbers<double> q, int joint, int axis, (double Travel, double Rack, double Plate) at, Span<double> rates)
+        CornerLinkage linkage, in PoseNumbers<double> q, int joint, int axis, (double Travel, double Rack, double Plate) at,
+        Span<double> rates)
     {
         // Travel and coordinate together, then travel against coordinate.
         if (!Moving(linkage, q, joint, axis, at, 1, out TraceJets plus) || !Moving(linkage, q, joint, axis, at, -1, out TraceJets minus))
