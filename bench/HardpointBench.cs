@@ -177,7 +177,8 @@ public class HardpointBench
             }
             else if (tie is LinkageTie.Strut strut)
             {
-                Vec3 top = corner.Joints[strut.Top].At, axis = (top - corner.Joints[strut.Low].At).Unit(), first = Vec3.UnitX.Cross(axis).Unit();
+                Vec3 top = corner.Joints[strut.Top].At, axis = (top - corner.Joints[strut.Low].At).Unit(),
+                    first = Vec3.UnitX.Cross(axis).Unit();
                 foreach (Vec3 across in (Vec3[])[first, axis.Cross(first)])
                 {
                     Vec3 e = turned(across), reach = top - origin;
@@ -193,11 +194,13 @@ public class HardpointBench
 
     private static CornerLinkage Strut() => new(
         [
-            new("arm front", Mm(20, 370, 210)), new("arm rear", Mm(-270, 385, 205)), new("ball", Mm(5, 700, 185)), new("strut top", Mm(-30, 585, 840)),
+            new("arm front", Mm(20, 370, 210)), new("arm rear", Mm(-270, 385, 205)), new("ball", Mm(5, 700, 185)),
+            new("strut top", Mm(-30, 585, 840)),
             new("strut low", Mm(-5, 665, 400)), new("tie rod inner", Mm(-140, 350, 270)), new("tie rod outer", Mm(-125, 690, 260)),
         ],
         [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Strut(3, 4), new LinkageTie.Rod(5, 6, true)],
-        Mm(0, 745, 310), -0.015, 0.002, 0.31, new LinkageStation.OnStrut(3, 4, 0.2), new LinkageStation.OnStrut(3, 4, 0), Mm(40, -985, -165));
+        Mm(0, 745, 310), -0.015, 0.002, 0.31, new LinkageStation.OnStrut(3, 4, 0.2), new LinkageStation.OnStrut(3, 4, 0),
+        Mm(40, -985, -165));
 
     private static CornerLinkage Wishbones() => new(
         [
@@ -206,6 +209,7 @@ public class HardpointBench
             new("tie rod inner", Mm(-130, 350, 212)), new("tie rod outer", Mm(-122, 705, 209)), new("spring top", Mm(-12, 512, 566)),
             new("spring foot", Mm(2, 600, 182)),
         ],
-        [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5), new LinkageTie.Rod(6, 7, true)],
+        [new LinkageTie.Rod(0, 2), new LinkageTie.Rod(1, 2), new LinkageTie.Rod(3, 5), new LinkageTie.Rod(4, 5),
+            new LinkageTie.Rod(6, 7, true)],
         Mm(0, 760, 304), -0.015, 0.002, 0.31, new LinkageStation.OnArm(8, 9, 0, 1, 2), new LinkageStation.OnArm(8, 9, 0, 1, 2));
 }

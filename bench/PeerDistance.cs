@@ -70,8 +70,10 @@ internal static class PeerDistance
         double most = ours.Zip(theirs, (o, t) => t[0] - o).Max(), least = ours.Zip(theirs, (o, t) => t[0] - o).Min();
         double fcl = theirs.Average(t => t[1]);
         Console.WriteLine($"ours build {build:F0} ms, {mesh.TriangleCount} triangles");
-        Console.WriteLine($"a pose: FCL {fcl:F0} µs; ours {cold:F1} µs from scratch, {same:F1} µs warm on the same {poses.Length} poses ({fcl / same:F0} times), {warm:F1} µs in a sweep of {sweep.Length} ({fcl / warm:F0} times)");
-        Console.WriteLine($"FCL minus ours: {least * 1e6:F2} to {most * 1e6:F2} µm (facets of the wheel's mesh: 0 to {0.317 * (1 - Math.Cos(Math.PI / Facets)) * 1e6:F1} µm)");
+        Console.WriteLine($"a pose: FCL {fcl:F0} µs; ours {cold:F1} µs from scratch, {same:F1} µs warm on the same "
+            + $"{poses.Length} poses ({fcl / same:F0} times), {warm:F1} µs in a sweep of {sweep.Length} ({fcl / warm:F0} times)");
+        Console.WriteLine($"FCL minus ours: {least * 1e6:F2} to {most * 1e6:F2} µm (facets of the "
+            + $"wheel's mesh: 0 to {0.317 * (1 - Math.Cos(Math.PI / Facets)) * 1e6:F1} µm)");
         int write = Array.IndexOf(args, "--write");
         if (write >= 0 && write + 1 < args.Length)
         {
@@ -83,10 +85,12 @@ internal static class PeerDistance
     {
         ClearanceObstacle arch = ClearanceObstacle.Of(InventedArch.Mesh(1_000_000));
         WheelShape shape = ScanPoses.Wheel();
-        foreach (var (name, box) in new[] { ("clear everywhere", Clear), ("touching at lock", new PoseBox(new(-0.08, -0.6, 0), new(0.04, 0.6, 0))) })
+        foreach (var (name, box) in new[] { ("clear everywhere", Clear),
+            ("touching at lock", new PoseBox(new(-0.08, -0.6, 0), new(0.04, 0.6, 0))) })
         {
             var (gap, time) = Best(5, () => Certifying.Least(shape, [arch], ScanPoses.Field(), box, new(DeepEnough: 1)));
-            Console.WriteLine($"certified box, 1,000,000 triangles, {name}: {time:F1} ms, {gap.Cells} cells, [{gap.Lower * 1000:F3}, {gap.Upper * 1000:F3}] mm, {gap.Why}");
+            Console.WriteLine($"certified box, 1,000,000 triangles, {name}: {time:F1} ms, "
+                + $"{gap.Cells} cells, [{gap.Lower * 1000:F3}, {gap.Upper * 1000:F3}] mm, {gap.Why}");
         }
     }
 
@@ -146,7 +150,8 @@ internal static class PeerDistance
             {
                 for (int j = 0; j < n; j++)
                 {
-                    int a = first + (i * n) + j, b = first + (i * n) + ((j + 1) % n), c = first + ((i + 1) % Facets * n) + j, d = first + ((i + 1) % Facets * n) + ((j + 1) % n);
+                    int a = first + (i * n) + j, b = first + (i * n) + ((j + 1) % n), c = first + ((i + 1) % Facets * n) + j,
+                        d = first + ((i + 1) % Facets * n) + ((j + 1) % n);
                     corners.AddRange([a, b, c, c, b, d]);
                 }
             }
@@ -171,7 +176,8 @@ internal static class PeerDistance
         {
             SpindleFrame f = SpindleFrame.Of(pose);
             Vec3 o = f.Origin;
-            foreach (double x in new[] { f.Axis.X, f.Twelve.X, f.Three.X, f.Axis.Y, f.Twelve.Y, f.Three.Y, f.Axis.Z, f.Twelve.Z, f.Three.Z, o.X, o.Y, o.Z })
+            foreach (double x in new[] { f.Axis.X, f.Twelve.X, f.Three.X, f.Axis.Y, f.Twelve.Y, f.Three.Y, f.Axis.Z, f.Twelve.Z, f.Three.Z,
+                o.X, o.Y, o.Z })
             {
                 file.Write(x);
             }
@@ -181,13 +187,15 @@ internal static class PeerDistance
     private static void Store(string path, WheelPose[] poses, double[][] theirs)
     {
         var text = new StringBuilder();
-        text.AppendLine("# Distances by FCL 0.7.0 (Debian 12, libfcl-dev; RSS trees) between the invented arch of 200,000 triangles and the wheel of");
+        text.AppendLine(
+            "# Distances by FCL 0.7.0 (Debian 12, libfcl-dev; RSS trees) between the invented arch of 200,000 triangles and the wheel of");
         text.AppendLine("# bench/ScanPoses.cs as a mesh of 256 facets round: dotnet run -c Release --project bench -- peer --write FILE");
         text.AppendLine("hub x m,hub y m,hub z m,spindle x,spindle y,spindle z,distance m");
         for (int i = 0; i < poses.Length; i++)
         {
             Vec3 h = poses[i].HubFace, s = poses[i].Spindle;
-            text.AppendLine(string.Join(',', new[] { h.X, h.Y, h.Z, s.X, s.Y, s.Z, theirs[i][0] }.Select(x => x.ToString("R", CultureInfo.InvariantCulture))));
+            text.AppendLine(string.Join(',', new[] { h.X, h.Y, h.Z, s.X, s.Y, s.Z, theirs[i][0] }
+                .Select(x => x.ToString("R", CultureInfo.InvariantCulture))));
         }
 
         File.WriteAllText(path, text.ToString());
@@ -199,7 +207,8 @@ internal static class PeerDistance
             ?? throw new InvalidOperationException($"{program} does not start.");
         string all = process.StandardOutput.ReadToEnd();
         process.WaitForExit();
-        return process.ExitCode == 0 ? all.Split('\n', StringSplitOptions.RemoveEmptyEntries) : throw new InvalidOperationException($"{program} ended with {process.ExitCode}.");
+        return process.ExitCode == 0 ? all.Split('\n', StringSplitOptions.RemoveEmptyEntries)
+            : throw new InvalidOperationException($"{program} ended with {process.ExitCode}.");
     }
 
     private static string FolderOfBench()

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Diagnostics;
 using BenchmarkDotNet.Attributes;
 using Cornerwright.Garage.Builds;
@@ -25,7 +26,8 @@ public class StaticCornerBench
         var wishes = InventedCatalogue.WishesOf(car);
         _space = new SearchSpace(car, wishes, car.Build(wishes.StartingBuild)!, PartsPool.Of(car, wishes));
         var random = new Random(3);
-        _choices = [.. Enumerable.Range(0, Choices).Select(_ => _space.ChoiceOf(random.Next(_space.Stacks.Length), random.Next(_space.Perches.Length), random.Next(_space.StationsCount)))];
+        _choices = [.. Enumerable.Range(0, Choices).Select(_ =>
+            _space.ChoiceOf(random.Next(_space.Stacks.Length), random.Next(_space.Perches.Length), random.Next(_space.StationsCount)))];
         if (Whole() == 0 || UntilBroken() == Choices)
         {
             throw new InvalidOperationException("All choices hold, or none: the bench would measure one path only.");
@@ -67,14 +69,17 @@ public class StaticCornerBench
         int holds = 0;
         foreach (ref readonly var choice in _choices.AsSpan())
         {
-            holds += _space.Left.Evaluate(_space.Stacks[choice.Stack], _space.Perches[choice.Perch], _space.LeftStations[_space.StationOf(choice)], _sheet, toTheEnd) ? 1 : 0;
+            holds += _space.Left.Evaluate(_space.Stacks[choice.Stack], _space.Perches[choice.Perch],
+                _space.LeftStations[_space.StationOf(choice)], _sheet, toTheEnd) ? 1 : 0;
         }
 
         return holds;
     }
 }
 
-/// <summary>A catalogue of two million combinations ranked from nothing, once, with what is found; not a repeated bench: `-- ranking`.</summary>
+/// <summary>
+/// A catalogue of two million combinations ranked from nothing, once, with what is found; not a repeated bench: `-- ranking`.
+/// </summary>
 public static class RankingRun
 {
     public static void Run(int threads)
@@ -97,8 +102,10 @@ public static class RankingRun
         process.Refresh();
         var used = process.TotalProcessorTime - before;
         var result = search.Result();
-        Console.WriteLine($"{result.Combinations} combinations in {watch.Elapsed.TotalSeconds:0.0} s, {used.TotalSeconds:0.0} s of processor time, {threads} threads");
-        Console.WriteLine($"judged in full {result.JudgedInFull}, held {result.Held}, set aside {result.SetAside}, left out {result.LeftOut}, front {result.Front.Count}");
+        Console.WriteLine($"{result.Combinations} combinations in "
+            + $"{watch.Elapsed.TotalSeconds:0.0} s, {used.TotalSeconds:0.0} s of processor time, {threads} threads");
+        Console.WriteLine($"judged in full {result.JudgedInFull}, held {result.Held}, set aside "
+            + $"{result.SetAside}, left out {result.LeftOut}, front {result.Front.Count}");
         foreach (var refused in result.Refused)
         {
             Console.WriteLine($"{refused.Count,10}  {refused.Title}");
@@ -106,10 +113,16 @@ public static class RankingRun
 
         foreach (var build in result.Listed.Take(5))
         {
-            Console.WriteLine($"{build.Rank,3}  {build.Probability:0.000}  {build.Cost,6}  {build.Frequency}  {build.Bounds} {build.Tightest}  {string.Join(' ', build.Parts.Select(p => p.Id))}");
+            Console.WriteLine($"{build.Rank,3}  {build.Probability:0.000}  {build.Cost,6}  {build.Frequency}  "
+                + $"{build.Bounds} {build.Tightest}  {string.Join(' ', build.Parts.Select(p => p.Id))}");
         }
 
-        Console.WriteLine(FormattableString.Invariant($"quick evaluations: {StaticCornerBench.PerSecond(toTheEnd: true) / 1e6:0.00} million a second of processor time to the end, {StaticCornerBench.PerSecond(toTheEnd: false) / 1e6:0.00} million until a check breaks"));
+        double toTheEnd = StaticCornerBench.PerSecond(toTheEnd: true) / 1e6;
+        double untilOneBreaks = StaticCornerBench.PerSecond(toTheEnd: false) / 1e6;
+        Console.WriteLine(string.Create(
+            CultureInfo.InvariantCulture,
+            $"quick evaluations: {toTheEnd:0.00} million a second of processor time to the end, "
+            + $"{untilOneBreaks:0.00} million until a check breaks"));
     }
 
     private sealed class Told(Action<SearchProgress> act) : IProgress<SearchProgress>

@@ -1,6 +1,8 @@
 namespace Cornerwright.Storage;
 
-/// <summary>When an autosave is folded into the open head instead of making a revision (docs/decisions/0007-what-an-autosave-may-fold.md).</summary>
+/// <summary>
+/// When an autosave is folded into the open head instead of making a revision (docs/decisions/0007-what-an-autosave-may-fold.md).
+/// </summary>
 /// <param name="Pause">A longer pause between two autosaves ends the folding.</param>
 /// <param name="Span">A revision stays open for at most this long.</param>
 public sealed record AutosaveRule(TimeSpan Pause, TimeSpan Span)

@@ -3,7 +3,9 @@ using Microsoft.EntityFrameworkCore.Diagnostics;
 
 namespace Cornerwright.Storage;
 
-/// <summary>Sets up every connection so that a finished save is on the disk (docs/decisions/0006-an-acknowledged-save-is-on-the-disk.md).</summary>
+/// <summary>
+/// Sets up every connection so that a finished save is on the disk (docs/decisions/0006-an-acknowledged-save-is-on-the-disk.md).
+/// </summary>
 internal sealed class DurableConnection : DbConnectionInterceptor
 {
     /// <summary>
@@ -20,7 +22,8 @@ internal sealed class DurableConnection : DbConnectionInterceptor
         command.ExecuteNonQuery();
     }
 
-    public override Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
+    public override Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData,
+        CancellationToken cancellationToken = default)
     {
         ConnectionOpened(connection, eventData);
         return Task.CompletedTask;

@@ -20,7 +20,8 @@ public static class GarageBackup
 
     /// <summary>The same with the photos of the logs.</summary>
     /// <inheritdoc cref="Make(IGarageStore, ScanStore, string, CancellationToken)"/>
-    public static async Task<Problem?> Make(IGarageStore store, ScanStore scans, PhotoStore photos, string path, CancellationToken cancel = default)
+    public static async Task<Problem?> Make(IGarageStore store, ScanStore scans, PhotoStore photos, string path,
+        CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(photos);
         return await Make(store, scans, path, cancel) ?? await photos.CopyTo(PhotoStore.At(PhotoStore.FolderOf(path)), cancel);

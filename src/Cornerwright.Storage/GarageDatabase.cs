@@ -39,12 +39,15 @@ public sealed class GarageDatabase : IDbContextFactory<SqliteGarageContext>
             string full = Path.GetFullPath(path);
             Directory.CreateDirectory(Path.GetDirectoryName(full)!);
             var database = new GarageDatabase(full);
-            return database.BringUpToDate() is { } problem ? Checked<GarageDatabase>.Wrong(problem) : Checked<GarageDatabase>.From(database);
+            return database.BringUpToDate() is { } problem ? Checked<GarageDatabase>.Wrong(problem)
+                : Checked<GarageDatabase>.From(database);
         }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (
+            error is SqliteException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
             return Checked<GarageDatabase>.Wrong(new Problem(
-                "database", path, "a file that can be written, made by this program", "Choose another place, or restore a backup. " + error.Message));
+                "database", path, "a file that can be written, made by this program",
+                "Choose another place, or restore a backup. " + error.Message));
         }
     }
 

@@ -103,9 +103,11 @@ public sealed class GarageStore(GarageDatabase database, TimeProvider clock, Aut
             context.Database.ExecuteSql($"VACUUM INTO {path}");
             return null;
         }
-        catch (Exception error) when (error is SqliteException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
+        catch (Exception error) when (
+            error is SqliteException or IOException or UnauthorizedAccessException or ArgumentException or NotSupportedException)
         {
-            return new Problem("backup file", path, "a place that can be written, with room for the whole database", "Choose another place. " + error.Message);
+            return new Problem("backup file", path, "a place that can be written, with room for the whole database",
+                "Choose another place. " + error.Message);
         }
     }
 
@@ -113,7 +115,8 @@ public sealed class GarageStore(GarageDatabase database, TimeProvider clock, Aut
     {
         if (Find(context, carId, number) is not { Document: { } document } row)
         {
-            return Checked<StoredCar>.Wrong(new Problem("revision", FormattableString.Invariant($"{carId} {number}"), "one of the car's revisions", "Choose one from its list."));
+            return Checked<StoredCar>.Wrong(new Problem("revision", FormattableString.Invariant($"{carId} {number}"),
+                "one of the car's revisions", "Choose one from its list."));
         }
 
         var car = CarFile.Read(PackedDocument.Unpack(document));
@@ -157,7 +160,8 @@ public sealed class GarageStore(GarageDatabase database, TimeProvider clock, Aut
         using var context = database.CreateDbContext();
         var cards = from car in context.Cars
                     where (car.BinnedAt != null) == binned
-                    join revision in context.Revisions on new { car.Id, car.Head } equals new { Id = revision.CarId, Head = revision.Number }
+                    join revision in context.Revisions on new { car.Id, car.Head } equals new { Id = revision.CarId,
+                        Head = revision.Number }
                     select new CarCard(car.Id, car.Name, car.Head, revision.SavedAt, car.BinnedAt);
         return [.. cards];
     }

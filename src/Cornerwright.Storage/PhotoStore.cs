@@ -66,7 +66,8 @@ public sealed class PhotoStore
         try
         {
             Directory.CreateDirectory(Folder);
-            await using (var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.Asynchronous))
+            await using (
+                var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.Asynchronous))
             {
                 await file.WriteAsync(whole, cancel);
                 file.Flush(flushToDisk: true);
@@ -77,7 +78,8 @@ public sealed class PhotoStore
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
-            return Checked<KeptPhoto>.Wrong(new Problem("photos' folder", Folder, "a folder that can be written, with room for the photo", "Make room, or choose another place. " + error.Message));
+            return Checked<KeptPhoto>.Wrong(new Problem("photos' folder", Folder, "a folder that can be written, with room for the photo",
+                "Make room, or choose another place. " + error.Message));
         }
         finally
         {
@@ -121,7 +123,8 @@ public sealed class PhotoStore
             return null;
         }
 
-        foreach (var file in new DirectoryInfo(Folder).EnumerateFiles().Where(f => IsHash(Path.GetFileNameWithoutExtension(f.Name))).OrderBy(f => f.Name, StringComparer.Ordinal))
+        foreach (var file in new DirectoryInfo(Folder).EnumerateFiles().Where(f => IsHash(Path.GetFileNameWithoutExtension(f.Name)))
+            .OrderBy(f => f.Name, StringComparer.Ordinal))
         {
             await using var stream = file.OpenRead();
             var kept = await other.Keep(stream, cancel);
@@ -152,7 +155,9 @@ public sealed class PhotoStore
 
     private static bool IsHash(string text) => text.Length == 64 && text.All(c => c is (>= '0' and <= '9') or (>= 'a' and <= 'f'));
 
-    private static Checked<KeptPhoto> Wrong(string given, string allowed, string cure) => Checked<KeptPhoto>.Wrong(new Problem("photo", given, allowed, cure));
+    private static Checked<KeptPhoto> Wrong(string given, string allowed, string cure) =>
+        Checked<KeptPhoto>.Wrong(new Problem("photo", given, allowed, cure));
 
-    private string PathOf(string hash, PhotoKind kind) => Path.Combine(Folder, hash + kind switch { PhotoKind.Png => ".png", PhotoKind.Webp => ".webp", _ => ".jpg" });
+    private string PathOf(string hash, PhotoKind kind) =>
+        Path.Combine(Folder, hash + kind switch { PhotoKind.Png => ".png", PhotoKind.Webp => ".webp", _ => ".jpg" });
 }

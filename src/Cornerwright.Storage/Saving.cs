@@ -28,7 +28,8 @@ internal sealed class Saving(TimeProvider clock, AutosaveRule rule)
 
         if (known.BinnedAt is not null)
         {
-            return new SaveResult.Refused([new Problem("id", car.Id, "an id that no car in the bin has", "Take that car out of the bin, or give this one another id.")]);
+            return new SaveResult.Refused([new Problem("id", car.Id, "an id that no car in the bin has",
+                "Take that car out of the bin, or give this one another id.")]);
         }
 
         var head = context.Revisions.Find(car.Id, known.Head)!;
@@ -135,7 +136,8 @@ internal sealed class Saving(TimeProvider clock, AutosaveRule rule)
     }
 
     private SaveResult Append(
-        GarageContext context, CarRow known, RevisionRow head, Checked<StoredCar> latest, Car car, string text, string hash, string? session, string? label)
+        GarageContext context, CarRow known, RevisionRow head, Checked<StoredCar> latest, Car car, string text, string hash,
+        string? session, string? label)
     {
         int number = head.Number + 1;
         string changes = "Mended: the revision before could not be read";
@@ -155,7 +157,8 @@ internal sealed class Saving(TimeProvider clock, AutosaveRule rule)
     }
 
     private void Add(
-        GarageContext context, string carId, int number, int? parent, string text, string hash, string changes, string? session, string? label)
+        GarageContext context, string carId, int number, int? parent, string text, string hash, string changes, string? session,
+        string? label)
     {
         AddDocument(context, text, hash);
         var now = clock.GetUtcNow();

@@ -48,7 +48,8 @@ public sealed class ScanStore
     /// <param name="progress">Told the bytes taken so far.</param>
     /// <param name="cancel">Ends it.</param>
     /// <exception cref="OperationCanceledException">It was cancelled.</exception>
-    public async Task<Checked<KeptScan>> Keep(Stream content, ScanFormat format, long mostBytes = ScanLimits.MostBytes, IProgress<long>? progress = null, CancellationToken cancel = default)
+    public async Task<Checked<KeptScan>> Keep(Stream content, ScanFormat format, long mostBytes = ScanLimits.MostBytes,
+        IProgress<long>? progress = null, CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(content);
         string beside = "";
@@ -58,12 +59,14 @@ public sealed class ScanStore
             beside = Path.Combine(Folder, Guid.NewGuid().ToString("N") + Unfinished);
             string hash;
             long bytes;
-            await using (var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.Asynchronous))
+            await using (
+                var file = new FileStream(beside, FileMode.CreateNew, FileAccess.Write, FileShare.None, 1, FileOptions.Asynchronous))
             {
                 (hash, bytes) = await Copy(content, file, mostBytes, progress, cancel);
                 if (bytes < 0)
                 {
-                    return Checked<KeptScan>.Wrong(new Problem("scan file / size", "more than " + Megabytes(mostBytes), "at most " + Megabytes(mostBytes), "Crop the scan to the wheel arch, or export it coarser."));
+                    return Checked<KeptScan>.Wrong(new Problem("scan file / size", "more than " + Megabytes(mostBytes),
+                        "at most " + Megabytes(mostBytes), "Crop the scan to the wheel arch, or export it coarser."));
                 }
 
                 file.Flush(flushToDisk: true);
@@ -82,7 +85,8 @@ public sealed class ScanStore
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or NotSupportedException)
         {
-            return Checked<KeptScan>.Wrong(new Problem("scans' folder", Folder, "a folder that can be written, with room for the file", "Make room, or choose another place. " + error.Message));
+            return Checked<KeptScan>.Wrong(new Problem("scans' folder", Folder, "a folder that can be written, with room for the file",
+                "Make room, or choose another place. " + error.Message));
         }
         finally
         {
@@ -115,17 +119,20 @@ public sealed class ScanStore
     {
         if (Find(hash) is not { } kept)
         {
-            return Checked<FileStream>.Wrong(new Problem("scan file", hash, "a file that is kept in " + Folder, "Import the scan's file again."));
+            return Checked<FileStream>.Wrong(
+                new Problem("scan file", hash, "a file that is kept in " + Folder, "Import the scan's file again."));
         }
 
         FileStream? file = null;
         try
         {
-            file = new FileStream(PathOf(hash, kept.Format), FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan);
+            file = new FileStream(PathOf(hash, kept.Format), FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16,
+                FileOptions.SequentialScan);
             if (HashOf(file, cancel) != hash)
             {
                 file.Dispose();
-                return Checked<FileStream>.Wrong(new Problem("scan file", hash, "content that has its hash", "The file was changed or damaged on the disk: import it again."));
+                return Checked<FileStream>.Wrong(new Problem("scan file", hash, "content that has its hash",
+                    "The file was changed or damaged on the disk: import it again."));
             }
 
             file.Position = 0;
@@ -243,7 +250,8 @@ public sealed class ScanStore
         return null;
     }
 
-    private static async Task<(string Hash, long Bytes)> Copy(Stream from, FileStream to, long mostBytes, IProgress<long>? progress, CancellationToken cancel)
+    private static async Task<(string Hash, long Bytes)> Copy(Stream from, FileStream to, long mostBytes, IProgress<long>? progress,
+        CancellationToken cancel)
     {
         using var hash = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
         byte[] buffer = ArrayPool<byte>.Shared.Rent(1 << 17);
@@ -273,7 +281,8 @@ public sealed class ScanStore
 
     private async Task<bool> IsWhole(KeptScan kept, CancellationToken cancel)
     {
-        await using var file = new FileStream(PathOf(kept.Hash, kept.Format), FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.Asynchronous | FileOptions.SequentialScan);
+        await using var file = new FileStream(PathOf(kept.Hash, kept.Format), FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16,
+            FileOptions.Asynchronous | FileOptions.SequentialScan);
         return Convert.ToHexStringLower(await SHA256.HashDataAsync(file, cancel)) == kept.Hash;
     }
 

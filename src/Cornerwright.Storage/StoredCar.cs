@@ -21,7 +21,8 @@ public sealed record CarCard(string Id, string Name, int Latest, DateTimeOffset 
 /// <param name="Label">The name somebody gave it; null if none.</param>
 /// <param name="Autosaved">It was saved while working and not on purpose.</param>
 /// <param name="Open">Further autosaves of the same session may still be folded into it.</param>
-public sealed record Revision(RevisionMark Mark, int? Parent, DateTimeOffset SavedAt, string Changes, string? Label, bool Autosaved, bool Open)
+public sealed record Revision(RevisionMark Mark, int? Parent, DateTimeOffset SavedAt, string Changes, string? Label,
+    bool Autosaved, bool Open)
 {
     public int Number => Mark.Number;
 }

@@ -28,7 +28,8 @@ internal sealed class CompiledRoom : IDisposable
     /// <summary>The outermost type around this one: a nested type lives where its owner lives.</summary>
     public TypeDefinitionHandle Outermost(TypeDefinitionHandle type)
     {
-        for (var owner = Tables.GetTypeDefinition(type).GetDeclaringType(); !owner.IsNil; owner = Tables.GetTypeDefinition(type).GetDeclaringType())
+        for (var owner = Tables.GetTypeDefinition(type).GetDeclaringType(); !owner.IsNil; owner = Tables.GetTypeDefinition(type)
+            .GetDeclaringType())
         {
             type = owner;
         }

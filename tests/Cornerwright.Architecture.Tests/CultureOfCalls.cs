@@ -68,7 +68,8 @@ internal static class CultureOfCalls
                 open.Pop();
                 return null;
             case "AppendFormatted" when call.Arguments is [var type] && open.TryPeek(out bool invariant) && !invariant:
-                return IsBound(type) && !(call.Parameters.Length == 1 && WholeNumbers.Contains(Bare(type))) ? $"an interpolated string takes {type}" : null;
+                return IsBound(type) && !(call.Parameters.Length == 1 && WholeNumbers.Contains(Bare(type)))
+                    ? $"an interpolated string takes {type}" : null;
             default:
                 return null;
         }
@@ -87,14 +88,16 @@ internal static class CultureOfCalls
         {
             "ToString" or "Parse" or "TryParse" or "TryFormat" when IsBound(owner) && !IsPlainCount(call, owner) => $"{owner}.{call.Name}",
             "Format" or "ToUpper" or "ToLower" or "Compare" or "CompareTo" when owner == "System.String" => $"{owner}.{call.Name}",
-            "StartsWith" or "EndsWith" or "IndexOf" or "LastIndexOf" when owner == "System.String" && call.Parameters[0] == "System.String" => $"{owner}.{call.Name}",
+            "StartsWith" or "EndsWith" or "IndexOf" or "LastIndexOf" when owner == "System.String"
+                && call.Parameters[0] == "System.String" => $"{owner}.{call.Name}",
             "ToUpper" or "ToLower" when owner == "System.Char" => $"{owner}.{call.Name}",
             "Append" or "Insert" or "AppendFormat" or "AppendJoin" when owner == "System.Text.StringBuilder"
                 && (call.Name == "AppendFormat" || IsBound(call.Parameters[0])) => $"{owner}.{call.Name}",
             "Join" or "Concat" when owner == "System.String" && call.Arguments.Any(p => IsBound(p)) => $"{owner}.{call.Name}",
             "ToString" when owner == "System.Convert" => $"{owner}.{call.Name}",
             _ when owner == "System.Linq.Enumerable" && Orders.Contains(call.Name) && call.Arguments[^1] == "System.String"
-                && !call.Parameters.Any(p => p.Contains("IComparer", StringComparison.Ordinal)) => $"{call.Name} of strings without a comparer",
+                && !call.Parameters.Any(p => p.Contains("IComparer", StringComparison.Ordinal)) =>
+                    $"{call.Name} of strings without a comparer",
             _ => null,
         };
     }

@@ -44,7 +44,8 @@ public sealed class CultureTests
             foreach (var (offset, offence) in CultureOfCalls.Offences(Instructions.Of(body), names))
             {
                 var place = room.PlaceOf(method, offset);
-                offenders.Add($"{place?.File ?? room.FullName(room.Tables.GetMethodDefinition(method).GetDeclaringType())}:{place?.Line}: {offence}");
+                offenders.Add(
+                    $"{place?.File ?? room.FullName(room.Tables.GetMethodDefinition(method).GetDeclaringType())}:{place?.Line}: {offence}");
             }
         }
 
@@ -53,5 +54,6 @@ public sealed class CultureTests
 
     private static bool IsWrittenByCompiler(CompiledRoom room, TypeNames names, MethodDefinitionHandle method) =>
         room.Tables.GetMethodDefinition(method).GetCustomAttributes()
-            .Any(a => names.CallOf(room.Tables.GetCustomAttribute(a).Constructor)?.Owner.EndsWith("CompilerGeneratedAttribute", StringComparison.Ordinal) == true);
+            .Any(a => names.CallOf(room.Tables.GetCustomAttribute(a).Constructor)?.Owner.EndsWith("CompilerGeneratedAttribute",
+                StringComparison.Ordinal) == true);
 }

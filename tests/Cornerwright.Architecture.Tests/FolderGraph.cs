@@ -31,7 +31,8 @@ internal sealed class FolderGraph
         {
             if (from != to)
             {
-                found[(from, to)] = found.TryGetValue((from, to), out var edge) ? edge with { Uses = edge.Uses + 1 } : new FolderEdge(from, to, 1, user, used);
+                found[(from, to)] = found.TryGetValue((from, to), out var edge) ? edge with { Uses = edge.Uses + 1 }
+                    : new FolderEdge(from, to, 1, user, used);
             }
         }
 
@@ -72,7 +73,8 @@ internal sealed class FolderGraph
         var reached = Edges.Select(e => e.From).Distinct().ToDictionary(f => f, Reach, StringComparer.Ordinal);
         return [.. Edges
             .Where(e => reached.TryGetValue(e.To, out var back) && back.Contains(e.From))
-            .GroupBy(e => string.Join(' ', reached[e.From].Where(f => reached.TryGetValue(f, out var back) && back.Contains(e.From)).Order(StringComparer.Ordinal)))
+            .GroupBy(e => string.Join(' ', reached[e.From].Where(f => reached.TryGetValue(f, out var back) && back.Contains(e.From))
+                .Order(StringComparer.Ordinal)))
             .Select(g => (IReadOnlyList<FolderEdge>)[.. g])];
     }
 

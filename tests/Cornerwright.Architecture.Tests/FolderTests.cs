@@ -12,7 +12,8 @@ public sealed class FolderTests(ITestOutputHelper output)
 {
     public static TheoryData<string> Rooms =>
     [
-        "Cornerwright.Mechanics", "Cornerwright.Garage", "Cornerwright.Workshop", "Cornerwright.Storage", "Cornerwright.Web", "Cornerwright.Cli",
+        "Cornerwright.Mechanics", "Cornerwright.Garage", "Cornerwright.Workshop", "Cornerwright.Storage", "Cornerwright.Web",
+        "Cornerwright.Cli",
     ];
 
     [Theory]
@@ -55,11 +56,13 @@ public sealed class FolderTests(ITestOutputHelper output)
     {
         var graph = FolderGraph.From(
         [
-            Edge("Cars", "Parts"), Edge("Parts", "Readings"), Edge("Readings", "Cars"), Edge("Readings", "Parts"), Edge("Cars", "Units"), Edge("Log", "Cars"),
+            Edge("Cars", "Parts"), Edge("Parts", "Readings"), Edge("Readings", "Cars"), Edge("Readings", "Parts"), Edge("Cars", "Units"),
+            Edge("Log", "Cars"),
         ]);
         var circle = Assert.Single(graph.Circles());
         Assert.Equal(["Cars>Parts", "Parts>Readings", "Readings>Cars", "Readings>Parts"], circle.Select(e => $"{e.From}>{e.To}"));
-        Assert.Equal(["Parts>Readings", "Readings>Parts"], FolderGraph.Shortest(circle).Select(e => $"{e.From}>{e.To}").Order(StringComparer.Ordinal));
+        Assert.Equal(["Parts>Readings", "Readings>Parts"],
+            FolderGraph.Shortest(circle).Select(e => $"{e.From}>{e.To}").Order(StringComparer.Ordinal));
         Assert.Contains("Parts -> Readings  (1, e.g. Parts/A.cs:1 uses Readings/B.cs)", FolderGraph.Describe(graph.Circles()));
     }
 
@@ -74,7 +77,8 @@ public sealed class FolderTests(ITestOutputHelper output)
     public void Uses_that_are_there_are_seen(string from, string to, string room)
     {
         using var compiled = Open(room);
-        Assert.Contains(FolderGraph.Of(compiled, room).Edges, e => e.From == from && e.To == to && e.Uses > 0 && e.User.StartsWith($"src/{room}/{from}/", StringComparison.Ordinal));
+        Assert.Contains(FolderGraph.Of(compiled, room).Edges, e =>
+            e.From == from && e.To == to && e.Uses > 0 && e.User.StartsWith($"src/{room}/{from}/", StringComparison.Ordinal));
     }
 
     private static FolderEdge Edge(string from, string to) => new(from, to, 1, from + "/A.cs:1", to + "/B.cs");

@@ -35,7 +35,8 @@ public sealed class MechanicsSourcesTests
         var offenders = Offenders([]);
         Assert.Contains("Cornerwright.Mechanics.Springs.SpringStack.ForceAt", offenders);
         Assert.Contains("Cornerwright.Mechanics.Geometry.Vec3.Unit", offenders);
-        Assert.DoesNotContain(offenders, name => name.Contains("op_", StringComparison.Ordinal) || name.EndsWith(".Equals", StringComparison.Ordinal));
+        Assert.DoesNotContain(offenders, name =>
+            name.Contains("op_", StringComparison.Ordinal) || name.EndsWith(".Equals", StringComparison.Ordinal));
     }
 
     private static Dictionary<string, string> Documentation()

@@ -57,7 +57,8 @@ public class PureRoomTests
     /// <summary>The compiler's own iterators ask for the thread they were made on: of Environment, that alone is no way out.</summary>
     private static bool IsOutside(string member) =>
         OutsideMembers.Contains(member, StringComparer.Ordinal)
-        || (member.StartsWith("System.Environment.", StringComparison.Ordinal) && member != "System.Environment.get_CurrentManagedThreadId");
+        || (member.StartsWith("System.Environment.", StringComparison.Ordinal)
+            && member != "System.Environment.get_CurrentManagedThreadId");
 
     private static (IReadOnlySet<string> Types, IReadOnlyList<(string Name, int Parameters)> Members) Used(string assembly)
     {
@@ -85,7 +86,8 @@ public class PureRoomTests
                 signature.ReadCompressedInteger();
             }
 
-            members.Add(($"{NameOf(tables, (TypeReferenceHandle)member.Parent)}.{tables.GetString(member.Name)}", signature.ReadCompressedInteger()));
+            members.Add(($"{NameOf(tables, (TypeReferenceHandle)member.Parent)}.{tables.GetString(member.Name)}",
+                signature.ReadCompressedInteger()));
         }
 
         return (types, members);

@@ -22,7 +22,8 @@ internal static class Repository
     private static bool IsForeign(string relative) =>
         relative.Split('/') is var parts
         && (parts.Contains("bin", StringComparer.Ordinal) || parts.Contains("obj", StringComparer.Ordinal)
-            || parts.Contains("Migrations", StringComparer.Ordinal) || parts.Contains("vendor", StringComparer.Ordinal) || parts.Contains("lib", StringComparer.Ordinal));
+            || parts.Contains("Migrations", StringComparer.Ordinal) || parts.Contains("vendor", StringComparer.Ordinal)
+            || parts.Contains("lib", StringComparer.Ordinal));
 
     private static string Find()
     {
@@ -34,6 +35,7 @@ internal static class Repository
             }
         }
 
-        throw new InvalidOperationException("Run the tests from within the repository: Cornerwright.slnx was not found above " + AppContext.BaseDirectory);
+        throw new InvalidOperationException("Run the tests from within the repository: Cornerwright.slnx was not found above "
+            + AppContext.BaseDirectory);
     }
 }

@@ -7,7 +7,8 @@ namespace Cornerwright.Architecture.Tests;
 public class RoomTests
 {
     private static readonly string[] Line =
-        ["Cornerwright.Mechanics", "Cornerwright.Garage", "Cornerwright.Workshop", "Cornerwright.Storage", "Cornerwright.Web", "Cornerwright.Cli"];
+        ["Cornerwright.Mechanics", "Cornerwright.Garage", "Cornerwright.Workshop", "Cornerwright.Storage", "Cornerwright.Web",
+            "Cornerwright.Cli"];
 
     /// <summary>The command line's assembly is named as it is typed.</summary>
     private static Assembly Load(string room) => Assembly.Load(room == "Cornerwright.Cli" ? "cornerwright" : room);
@@ -28,7 +29,8 @@ public class RoomTests
     {
         // The compiler drops references that no line uses; the project file shows the intent.
         var project = XDocument.Load(Path.Combine(Repository.Root, "src", room, room + ".csproj"));
-        var asked = project.Descendants("ProjectReference").Select(r => Path.GetFileNameWithoutExtension(r.Attribute("Include")!.Value.Replace('\\', '/')));
+        var asked = project.Descendants("ProjectReference")
+            .Select(r => Path.GetFileNameWithoutExtension(r.Attribute("Include")!.Value.Replace('\\', '/')));
         Assert.Empty(asked.Except(Before(room), StringComparer.Ordinal));
     }
 
@@ -39,7 +41,8 @@ public class RoomTests
             .Where(n => !n.StartsWith("System.", StringComparison.Ordinal));
         Assert.Empty(foreign);
         var project = XDocument.Load(Path.Combine(Repository.Root, "src", "Cornerwright.Mechanics", "Cornerwright.Mechanics.csproj"));
-        Assert.DoesNotContain(project.Descendants(), e => e.Name.LocalName is "PackageReference" or "ProjectReference" or "FrameworkReference");
+        Assert.DoesNotContain(project.Descendants(), e =>
+            e.Name.LocalName is "PackageReference" or "ProjectReference" or "FrameworkReference");
     }
 
     [Theory]
@@ -56,7 +59,8 @@ public class RoomTests
     public void Every_project_of_the_tree_is_in_the_solution_and_so_in_the_one_test_command()
     {
         var solution = XDocument.Load(Path.Combine(Repository.Root, "Cornerwright.slnx"));
-        var listed = solution.Descendants("Project").Select(p => p.Attribute("Path")!.Value.Replace('\\', '/')).Order(StringComparer.Ordinal);
+        var listed = solution.Descendants("Project").Select(p => p.Attribute("Path")!.Value.Replace('\\', '/'))
+            .Order(StringComparer.Ordinal);
         Assert.Equal(Repository.Projects().Select(Repository.Relative).Order(StringComparer.Ordinal), listed);
     }
 

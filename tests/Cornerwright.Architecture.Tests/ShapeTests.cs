@@ -14,7 +14,8 @@ public partial class ShapeTests
     private static readonly string[] EmptyWords = ["Utils", "Util", "Helper", "Helpers", "Manager", "Managers"];
 
     private static readonly string[] Rooms =
-        ["Cornerwright.Mechanics", "Cornerwright.Garage", "Cornerwright.Workshop", "Cornerwright.Storage", "Cornerwright.Web", "cornerwright"];
+        ["Cornerwright.Mechanics", "Cornerwright.Garage", "Cornerwright.Workshop", "Cornerwright.Storage", "Cornerwright.Web",
+            "cornerwright"];
 
     [Fact]
     public void No_source_file_is_too_long_to_read()

@@ -23,7 +23,8 @@ internal sealed class TypeNames(CompiledRoom room) : ISignatureTypeProvider<stri
             : space.Length > 0 ? space + "." + name : name;
     }
 
-    public string GetTypeFromSpecification(MetadataReader reader, object? genericContext, TypeSpecificationHandle handle, byte rawTypeKind) =>
+    public string GetTypeFromSpecification(MetadataReader reader, object? genericContext, TypeSpecificationHandle handle,
+        byte rawTypeKind) =>
         reader.GetTypeSpecification(handle).DecodeSignature(this, genericContext);
 
     public string GetPrimitiveType(PrimitiveTypeCode typeCode) => "System." + typeCode;
@@ -58,7 +59,9 @@ internal sealed class TypeNames(CompiledRoom room) : ISignatureTypeProvider<stri
         _ => "",
     };
 
-    /// <summary>Meets every type that an instruction names through this token: of a call its owner and type arguments, not its signature.</summary>
+    /// <summary>
+    /// Meets every type that an instruction names through this token: of a call its owner and type arguments, not its signature.
+    /// </summary>
     public void Meet(EntityHandle token)
     {
         switch (token.Kind)
@@ -83,7 +86,9 @@ internal sealed class TypeNames(CompiledRoom room) : ISignatureTypeProvider<stri
         }
     }
 
-    /// <summary>Owner, name, generic arguments and parameters of the method that a call names; null where the token names no method.</summary>
+    /// <summary>
+    /// Owner, name, generic arguments and parameters of the method that a call names; null where the token names no method.
+    /// </summary>
     public Call? CallOf(EntityHandle token)
     {
         switch (token.Kind)
@@ -94,7 +99,8 @@ internal sealed class TypeNames(CompiledRoom room) : ISignatureTypeProvider<stri
                 return CallOf(generic.Method) is { } bare ? bare with { Arguments = arguments } : null;
             case HandleKind.MethodDefinition:
                 var ours = room.Tables.GetMethodDefinition((MethodDefinitionHandle)token);
-                return new Call(Of(ours.GetDeclaringType()), room.Tables.GetString(ours.Name), [], ours.DecodeSignature(this, null).ParameterTypes);
+                return new Call(Of(ours.GetDeclaringType()), room.Tables.GetString(ours.Name), [],
+                    ours.DecodeSignature(this, null).ParameterTypes);
             case HandleKind.MemberReference:
                 var member = room.Tables.GetMemberReference((MemberReferenceHandle)token);
                 string name = room.Tables.GetString(member.Name), owner = Of(member.Parent);

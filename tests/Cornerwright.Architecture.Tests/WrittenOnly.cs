@@ -21,7 +21,8 @@ internal static partial class WrittenOnly
             .GroupBy(t => room.Tables.GetString(room.Tables.GetTypeDefinition(t).Name), StringComparer.Ordinal)
             .Where(g => g.Count() == 1).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
         string start = $"src/{project}/";
-        foreach (string file in Repository.Sources(".cs", ".razor").Where(f => Repository.Relative(f).StartsWith(start, StringComparison.Ordinal)))
+        foreach (string file in Repository.Sources(".cs", ".razor")
+            .Where(f => Repository.Relative(f).StartsWith(start, StringComparison.Ordinal)))
         {
             string place = Repository.Relative(file), folder = Path.GetDirectoryName(place[start.Length..])!.Replace('\\', '/');
             var open = Opened(file, folder, project);
@@ -40,7 +41,9 @@ internal static partial class WrittenOnly
         }
     }
 
-    /// <summary>Namespaces whose types a file names without more: its own and those around it, and those that it or the imports above it open.</summary>
+    /// <summary>
+    /// Namespaces whose types a file names without more: its own and those around it, and those that it or the imports above it open.
+    /// </summary>
     private static HashSet<string> Opened(string file, string folder, string project)
     {
         var opened = new HashSet<string>(StringComparer.Ordinal);
@@ -60,7 +63,8 @@ internal static partial class WrittenOnly
             }
         }
 
-        opened.UnionWith(sources.Where(File.Exists).SelectMany(File.ReadLines).Select(l => Using().Match(l)).Where(m => m.Success).Select(m => m.Groups[1].Value));
+        opened.UnionWith(sources.Where(File.Exists).SelectMany(File.ReadLines).Select(l => Using().Match(l)).Where(m => m.Success)
+            .Select(m => m.Groups[1].Value));
         return opened;
     }
 

@@ -67,7 +67,8 @@ public class ChooseTests(WorkshopDoor door)
     [Fact]
     public async Task A_search_is_stopped_and_goes_on_and_changed_wishes_are_seen()
     {
-        string car = door.OwnDemoCar("choose-stop", demo => demo.With(new Wishes { Id = "all", Name = "Everything in front", Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 400 }));
+        string car = door.OwnDemoCar("choose-stop", demo => demo.With(
+            new Wishes { Id = "all", Name = "Everything in front", Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 400 }));
         await using var visitor = await door.Visit();
         var page = visitor.Page;
         await visitor.Open(car + "/choose?search=all");

@@ -5,12 +5,17 @@ namespace Cornerwright.Browser.Tests;
 /// <summary>Finds the browser the tests drive: none is downloaded, and without one the tests fail and say what to type.</summary>
 internal static class Chromium
 {
-    /// <summary>Quiet, without a sandbox (tests run as root in containers), never calling home, and drawing three dimensions without a graphics card.</summary>
+    /// <summary>
+    /// Quiet, without a sandbox (tests run as root in containers), never
+    /// calling home, and drawing three dimensions without a graphics card.
+    /// </summary>
     public static IReadOnlyList<string> Arguments { get; } =
-        ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync", "--disable-dev-shm-usage",
+        ["--no-sandbox", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update",
+            "--disable-sync", "--disable-dev-shm-usage",
          "--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
 
-    private static readonly string[] UsualPlaces = ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/snap/bin/chromium"];
+    private static readonly string[] UsualPlaces =
+        ["/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome", "/snap/bin/chromium"];
 
     /// <returns>Path of the program; null to let Playwright use the one it has installed itself.</returns>
     /// <exception cref="InvalidOperationException">There is none; the message holds the command that installs one.</exception>
@@ -18,7 +23,8 @@ internal static class Chromium
     {
         if (Environment.GetEnvironmentVariable("CHROMIUM_PATH") is { Length: > 0 } given)
         {
-            return File.Exists(given) ? given : throw new InvalidOperationException($"CHROMIUM_PATH names \"{given}\", and there is no such file. Set it to the browser's program, or clear it.");
+            return File.Exists(given) ? given : throw new InvalidOperationException(
+                $"CHROMIUM_PATH names \"{given}\", and there is no such file. Set it to the browser's program, or clear it.");
         }
 
         if (UsualPlaces.FirstOrDefault(File.Exists) is { } found)

@@ -123,7 +123,8 @@ public class EveryPageTests(WorkshopDoor door)
 
         AxeResult axe = await page.RunAxe(options);
         string[] serious = [.. axe.Violations.Where(v => v.Impact is "serious" or "critical")
-            .Select(v => $"{v.Impact} {v.Id}: {v.Help} at {string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}")];
+            .Select(v => $"{v.Impact} {v.Id}: {v.Help} at "
+                + $"{string.Join(" | ", v.Nodes.Take(4).Select(n => n.Html[..Math.Min(160, n.Html.Length)]))}")];
         Assert.True(serious.Length == 0, string.Join(Environment.NewLine, serious));
     }
 

@@ -21,13 +21,18 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
     private const string Page = "/corner/front-left/hardpoints";
 
     private const string Strut =
-        "Centre of the hub's face\t2\t690\t311\t1\nLower arm, front pivot\t18.5\t371\t214\t2\nLower arm, rear pivot\t-276\t388\t208.5\t2\nLower ball joint\t6\t703\t186\t2\n" +
-        "Tie rod, inner joint\t-142\t352\t274\t2\nTie rod, outer joint\t-128\t690\t262\t2\nStrut top\t-31\t583\t846\t2\nLower point on the strut\t-4\t668\t402\t2\n";
+        "Centre of the hub's face\t2\t690\t311\t1\nLower arm, front "
+            + "pivot\t18.5\t371\t214\t2\nLower arm, rear pivot\t-276\t388\t208.5\t2\nLower ball joint\t6\t703\t186\t2\n" +
+        "Tie rod, inner joint\t-142\t352\t274\t2\nTie rod, outer "
+            + "joint\t-128\t690\t262\t2\nStrut top\t-31\t583\t846\t2\nLower point on the strut\t-4\t668\t402\t2\n";
 
-    private static int DragMs => int.TryParse(Environment.GetEnvironmentVariable("CORNERWRIGHT_DRAG_MS"), CultureInfo.InvariantCulture, out int ms) ? Math.Clamp(ms, 500, 15_000) : 1500;
+    private static int DragMs =>
+        int.TryParse(Environment.GetEnvironmentVariable("CORNERWRIGHT_DRAG_MS"), CultureInfo.InvariantCulture, out int ms)
+        ? Math.Clamp(ms, 500, 15_000) : 1500;
 
     private static Car WithPoints(Car car) => car.With(
-        CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = HardpointBlock.Read(new HardpointTable(), Strut, Units.Millimetre, ReadingSource.Tape).Value });
+        CornerPlace.FrontLeft,
+        car.FrontLeft with { Hardpoints = HardpointBlock.Read(new HardpointTable(), Strut, Units.Millimetre, ReadingSource.Tape).Value });
 
     private static Car WithoutPoints(Car car) => car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = null })
         .With(CornerPlace.FrontRight, car.FrontRight with { Hardpoints = null });
@@ -45,7 +50,8 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         await visitor.Page.GetByText("Take the points").ClickAsync();
         await visitor.Page.Locator(".stage[data-solid=yes]").WaitForAsync();
         Assert.Equal(3 * 8, await visitor.Page.Locator("figure[data-side] line").CountAsync());
-        int over = await visitor.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        int over =
+            await visitor.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
         Assert.True(over <= 0, $"at {width}: wider than the screen by {over} px");
         await visitor.Page.Locator("[data-chart=travel-camber]").WaitForAsync();
         await visitor.Shoot("hardpoints-filled", "light");
@@ -54,7 +60,9 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         Assert.Empty(visitor.Complaints);
     }
 
-    /// <summary>Travel, rack and plate move the solid view, the plain views and the figures, to what the library says of that pose.</summary>
+    /// <summary>
+    /// Travel, rack and plate move the solid view, the plain views and the figures, to what the library says of that pose.
+    /// </summary>
     [Fact]
     public async Task Sliders_move_the_linkage_to_the_pose_that_the_library_computes()
     {
@@ -80,9 +88,11 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         Assert.Equal(Reach.Reached, motion.GeometryAt(0.03, out var wheel));
         await Assertions.Expect(page.Locator("[data-figure=camber]")).ToHaveTextAsync(QuantityText.Write(wheel.Camber, Units.Degree, 2));
         await Assertions.Expect(page.Locator("[data-figure=toe]")).ToHaveTextAsync(QuantityText.Write(wheel.Toe, Units.Degree, 2));
-        await Assertions.Expect(page.Locator("[data-figure=spring-ratio]")).ToHaveTextAsync(QuantityText.Write(wheel.Spring!.Value.MotionRatio, Units.One, 3));
+        await Assertions.Expect(page.Locator("[data-figure=spring-ratio]"))
+            .ToHaveTextAsync(QuantityText.Write(wheel.Spring!.Value.MotionRatio, Units.One, 3));
         var hub = wheel.Centre + (wheel.Spindle * points.HubFaceOutboard);
-        double[] drawn = [.. (await page.Locator(".view").GetAttributeAsync("data-hub"))!.Split(' ').Select(t => double.Parse(t, CultureInfo.InvariantCulture))];
+        double[] drawn = [.. (await page.Locator(".view").GetAttributeAsync("data-hub"))!.Split(' ')
+            .Select(t => double.Parse(t, CultureInfo.InvariantCulture))];
         Assert.Equal([hub.X, hub.Y, hub.Z], drawn, (a, b) => Math.Abs(a - b) < 1e-4);
 
         // Where it was left stands in the address, and an address brings it there.
@@ -97,7 +107,10 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         Assert.Empty(visitor.Complaints);
     }
 
-    /// <summary>How often a second the linkage is drawn anew while a slider is dragged: printed, not asserted; asserted is that the last value arrives.</summary>
+    /// <summary>
+    /// How often a second the linkage is drawn anew while a slider is dragged:
+    /// printed, not asserted; asserted is that the last value arrives.
+    /// </summary>
     [Fact]
     public async Task A_dragged_slider_draws_smoothly_and_ends_where_it_was_let_go()
     {
@@ -135,9 +148,12 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         int measured = int.Parse(await page.Locator("[data-slider=linkage-travel] input").InputValueAsync(), CultureInfo.InvariantCulture);
         await page.EvaluateAsync<double[]>(Drag, 500);
         double[] rates = await page.EvaluateAsync<double[]>(Drag, DragMs);
-        output.WriteLine($"linkage drag: {rates[0]:F1} poses and {rates[1]:F1} redraws in three dimensions a second (software graphics, server and browser on the same cores)");
-        int middle = int.Parse((await page.Locator("[data-slider=linkage-travel] input").GetAttributeAsync("max"))!, CultureInfo.InvariantCulture) / 2;
-        await Assertions.Expect(page.Locator(".stage[data-solid]")).ToHaveAttributeAsync("data-travel", (0.5 * (middle + 31 - measured)).ToString("0.###", CultureInfo.InvariantCulture));
+        output.WriteLine($"linkage drag: {rates[0]:F1} poses and {rates[1]:F1} redraws in three "
+            + $"dimensions a second (software graphics, server and browser on the same cores)");
+        int middle = int.Parse((await page.Locator("[data-slider=linkage-travel] input").GetAttributeAsync("max"))!,
+            CultureInfo.InvariantCulture) / 2;
+        await Assertions.Expect(page.Locator(".stage[data-solid]"))
+            .ToHaveAttributeAsync("data-travel", (0.5 * (middle + 31 - measured)).ToString("0.###", CultureInfo.InvariantCulture));
         Assert.Empty(visitor.Complaints);
     }
 
@@ -177,15 +193,18 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         await page.Locator("[data-chart=travel-camber] path.proposed").WaitForAsync();
         await page.Locator("[data-chart=travel-camber] circle.proposed").WaitForAsync();
         var kept = door.Kept("curves");
-        double least = double.Parse((await page.Locator("[data-curves=travel]").GetAttributeAsync("data-least"))!, CultureInfo.InvariantCulture);
-        double most = double.Parse((await page.Locator("[data-curves=travel]").GetAttributeAsync("data-most"))!, CultureInfo.InvariantCulture);
+        double least =
+            double.Parse((await page.Locator("[data-curves=travel]").GetAttributeAsync("data-least"))!, CultureInfo.InvariantCulture);
+        double most =
+            double.Parse((await page.Locator("[data-curves=travel]").GetAttributeAsync("data-most"))!, CultureInfo.InvariantCulture);
         foreach (var (key, line, build) in new[] { ("camber", 0, "now"), ("roll-centre", 1, "gravel-1"), ("scrub", 1, "gravel-1") })
         {
             var points = LinkageOf.Corner(kept, CornerPlace.FrontLeft, kept.Build(build)).Value;
             var setting = LinkageSetting.Of(kept, CornerPlace.FrontLeft, kept.Build(build), null).Value;
             var motion = new HardpointMotion(points.Ready(), 0, points.Plate);
             var quantity = LinkageQuantity.All.Single(q => q.Key == key);
-            double[][] lines = JsonSerializer.Deserialize<double[][]>((await page.Locator($"[data-chart=travel-{key}]").GetAttributeAsync("data-lines"))!)!;
+            double[][] lines = JsonSerializer.Deserialize<double[][]>(
+                (await page.Locator($"[data-chart=travel-{key}]").GetAttributeAsync("data-lines"))!)!;
             for (int i = 0; i < LinkageSweep.Count; i += 10)
             {
                 double travel = (least + ((most - least) * i / (LinkageSweep.Count - 1))) / 1000;
@@ -207,7 +226,8 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
         string[] rows = (await File.ReadAllTextAsync((await download.PathAsync())!)).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(1 + LinkageSweep.Count, rows.Length);
         Assert.StartsWith("\"travel, mm\",\"camber, ° (now)\"", rows[0], StringComparison.Ordinal);
-        double[][] camber = JsonSerializer.Deserialize<double[][]>((await page.Locator("[data-chart=travel-camber]").GetAttributeAsync("data-lines"))!)!;
+        double[][] camber =
+            JsonSerializer.Deserialize<double[][]>((await page.Locator("[data-chart=travel-camber]").GetAttributeAsync("data-lines"))!)!;
         Assert.Equal(camber[0][^1], double.Parse(rows[^1].Split(',')[1], CultureInfo.InvariantCulture), 1e-4);
         Assert.Empty(visitor.Complaints);
     }
@@ -289,12 +309,14 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
             return new CycledStep
             {
                 Travel = Reading.Of($"{travel * 1000:0} mm", Dimension.Length, "0.3 mm", ReadingSource.Tape),
-                Camber = Reading.Of(FormattableString.Invariant($"{(wheel.Camber * 180 / Math.PI) - (2.5 * travel):0.000} deg"), Dimension.Angle, "0.05 deg", ReadingSource.Gauge),
+                Camber = Reading.Of(FormattableString.Invariant($"{(wheel.Camber * 180 / Math.PI) - (2.5 * travel):0.000} deg"),
+                    Dimension.Angle, "0.05 deg", ReadingSource.Gauge),
             };
         }
 
         double[] travels = [-0.05, -0.025, 0.025, 0.05];
-        return car.With(CornerPlace.FrontLeft, car.FrontLeft with { Motion = car.FrontLeft.Motion with { Steps = [.. travels.Select(Step)] } });
+        return car.With(CornerPlace.FrontLeft,
+            car.FrontLeft with { Motion = car.FrontLeft.Motion with { Steps = [.. travels.Select(Step)] } });
     }
 
     private static async Task<double> Number(ILocator locator, string attribute) =>
@@ -305,7 +327,8 @@ public class HardpointsTests(WorkshopDoor door, ITestOutputHelper output)
     {
         var input = page.Locator($"[data-slider={name}] input");
         int value = to(int.Parse(await input.InputValueAsync(), CultureInfo.InvariantCulture));
-        await input.EvaluateAsync("(input, value) => { input.valueAsNumber = value; input.dispatchEvent(new Event('input', { bubbles: true })); input.dispatchEvent(new Event('change', { bubbles: true })); }", value);
+        await input.EvaluateAsync("(input, value) => { input.valueAsNumber = value; input.dispatchEvent(new "
+            + "Event('input', { bubbles: true })); input.dispatchEvent(new Event('change', { bubbles: true })); }", value);
         await Assertions.Expect(page.Locator($".stage[data-{name.Split('-')[1]}]")).ToBeVisibleAsync();
         await page.WaitForTimeoutAsync(150);
     }

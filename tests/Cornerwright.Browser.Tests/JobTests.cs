@@ -44,7 +44,8 @@ public class JobTests(WorkshopDoor door)
         await Assertions.Expect(page.Locator("#done-count")).ToHaveTextAsync("11");
         await visitor.Shoot("job-offline", "light");
         Assert.Single(Stored(car).Ticks);
-        string[] ticked = await page.Locator("[data-step][data-done=true]").EvaluateAllAsync<string[]>("steps => steps.map(s => s.dataset.step)");
+        string[] ticked = await page.Locator("[data-step][data-done=true]")
+            .EvaluateAllAsync<string[]>("steps => steps.map(s => s.dataset.step)");
 
         await page.Context.SetOfflineAsync(false);
         await Sent(page);
@@ -53,7 +54,8 @@ public class JobTests(WorkshopDoor door)
         Assert.Equal(11, job.Ticks.Select(t => t.Id).Distinct().Count());
         Assert.Equal(11, job.Ticks.Select(t => t.Step).Distinct().Count());
         Assert.True(TickMerge.Done(job).SetEquals(ticked));
-        Assert.Equal(0, await page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => k.startsWith('cornerwright-tick:')).length"));
+        Assert.Equal(0,
+            await page.EvaluateAsync<int>("() => Object.keys(localStorage).filter(k => k.startsWith('cornerwright-tick:')).length"));
     }
 
     [Fact]
@@ -119,7 +121,8 @@ public class JobTests(WorkshopDoor door)
     {
         var (visitor, _, _) = await Begin("gloves");
         await using var closing = visitor;
-        double[] heights = await visitor.Page.Locator("body.job :is(button, a)").EvaluateAllAsync<double[]>("all => all.filter(e => e.offsetParent).map(e => Math.min(e.offsetHeight, e.offsetWidth))");
+        double[] heights = await visitor.Page.Locator("body.job :is(button, a)")
+            .EvaluateAllAsync<double[]>("all => all.filter(e => e.offsetParent).map(e => Math.min(e.offsetHeight, e.offsetWidth))");
         Assert.True(heights.Length > 20, $"{heights.Length}");
         Assert.All(heights, h => Assert.True(h >= 56, $"{h} px"));
         await visitor.Shoot("job", "light");

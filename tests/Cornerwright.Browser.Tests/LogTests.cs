@@ -16,8 +16,10 @@ public class LogTests(WorkshopDoor door)
 
     private static Occasion Read(Car car, string id, string build, string date, params double[] heightsMm)
     {
-        Reading Height(double mm) => Reading.Parse("height", Dimension.Length, FormattableString.Invariant($"{mm} mm"), "1.5 mm", source: ReadingSource.Tape, date: DateOnly.Parse(date, System.Globalization.CultureInfo.InvariantCulture)).Value;
-        return Places.Corners.Aggregate(new Occasion { Id = id, Name = id, Fitted = car.Build(build)! }, (o, c) => o.With(c, new CornerReadings { Height = Height(heightsMm[(int)c]) }));
+        Reading Height(double mm) => Reading.Parse("height", Dimension.Length, FormattableString.Invariant($"{mm} mm"), "1.5 mm",
+            source: ReadingSource.Tape, date: DateOnly.Parse(date, System.Globalization.CultureInfo.InvariantCulture)).Value;
+        return Places.Corners.Aggregate(new Occasion { Id = id, Name = id, Fitted = car.Build(build)! }, (o, c) =>
+            o.With(c, new CornerReadings { Height = Height(heightsMm[(int)c]) }));
     }
 
     [Theory]
@@ -28,14 +30,16 @@ public class LogTests(WorkshopDoor door)
         string id = $"log-{width}";
         string address = door.OwnDemoCar(id, car => car with
         {
-            Occasions = [Read(car, "First fit", "gravel-2", "2026-10-10", 388, 386, 392, 394), Read(car, "After settling", "gravel-2", "2026-10-24", 384, 383, 389, 390)],
+            Occasions = [Read(car, "First fit", "gravel-2", "2026-10-10", 388, 386, 392, 394),
+                Read(car, "After settling", "gravel-2", "2026-10-24", 384, 383, 389, 390)],
         });
         await using var visitor = await door.Visit(width);
         var page = visitor.Page;
         await visitor.Open(address + "/log");
         await Assertions.Expect(page.Locator("svg.miss circle")).ToHaveCountAsync(8);
         await page.Locator(".entries details summary").First.ClickAsync();
-        await page.Locator(".entries details[open] input[type=file]").SetInputFilesAsync(new FilePayload { Name = "arch.png", MimeType = "image/png", Buffer = Convert.FromBase64String(Pixel) });
+        await page.Locator(".entries details[open] input[type=file]")
+            .SetInputFilesAsync(new FilePayload { Name = "arch.png", MimeType = "image/png", Buffer = Convert.FromBase64String(Pixel) });
         var picture = page.Locator(".photos img");
         await picture.WaitForAsync();
         await page.WaitForFunctionAsync("() => document.querySelector('.photos img')?.naturalWidth === 1");

@@ -17,18 +17,8 @@ public class MainJobTests(WorkshopDoor door)
         await page.GetByRole(AriaRole.Link, new() { Name = "Wagtail estate" }).ClickAsync();
         await Expect(page.GetByRole(AriaRole.Heading, new() { Level = 1 })).ToContainTextAsync("Wagtail estate");
 
-        // A reading: what cannot be read is told and stays; what can be is used and saved.
         await page.GetByRole(AriaRole.Link, new() { Name = "readings front left" }).ClickAsync();
-        var height = page.GetByLabel("Hub centre to arch edge", new() { Exact = true });
-        await height.FillAsync("1,234 or so");
-        await height.PressAsync("Tab");
-        await Expect(page.Locator("#" + await RowOf(height) + " .cw-problem").First).ToContainTextAsync("1,234 or so");
-        await Expect(height).ToHaveValueAsync("1,234 or so");
-        await height.FillAsync("14 1/2 in");
-        await height.PressAsync("Tab");
-        await Expect(page.Locator("#" + await RowOf(height))).ToContainTextAsync("368.3 mm");
-        await Expect(height).ToHaveValueAsync("14 1/2 in");
-        await Saved(page);
+        await TypeAHeight(page);
 
         // A part: another tyre at one corner of a build.
         await page.GetByRole(AriaRole.Link, new() { Name = "Builds", Exact = true }).ClickAsync();
@@ -49,16 +39,7 @@ public class MainJobTests(WorkshopDoor door)
         string before = await page.Locator(".headline").InnerTextAsync();
 
         // A cure: accepted, judged at once, undone, done again.
-        var row = page.Locator(".margins > li").Filter(new() { HasNot = page.Locator(".none") });
-        int rows = await row.CountAsync();
-        var cure = page.Locator(".cures .try");
-        for (int i = 0; i < rows && await cure.CountAsync() == 0; i++)
-        {
-            await row.Nth(i).Locator("h3 button").ClickAsync();
-            await Expect(row.Nth(i).Locator("h3 button")).ToHaveAttributeAsync("aria-expanded", "true");
-        }
-
-        await cure.First.ClickAsync();
+        await (await FirstCure(page)).ClickAsync();
         await Expect(page.Locator(".headline")).Not.ToHaveTextAsync(before);
         await visitor.Judged();
         string cured = await page.Locator(".headline").InnerTextAsync();
@@ -79,6 +60,36 @@ public class MainJobTests(WorkshopDoor door)
         await later.Open("/car/wagtail/build/gravel-2/verdict");
         await later.Judged();
         await Expect(later.Page.Locator(".headline")).ToHaveTextAsync(cured);
+    }
+
+    /// <summary>A reading: what cannot be read is told and stays; what can be is used and saved.</summary>
+    private static async Task TypeAHeight(IPage page)
+    {
+        var height = page.GetByLabel("Hub centre to arch edge", new() { Exact = true });
+        await height.FillAsync("1,234 or so");
+        await height.PressAsync("Tab");
+        await Expect(page.Locator("#" + await RowOf(height) + " .cw-problem").First).ToContainTextAsync("1,234 or so");
+        await Expect(height).ToHaveValueAsync("1,234 or so");
+        await height.FillAsync("14 1/2 in");
+        await height.PressAsync("Tab");
+        await Expect(page.Locator("#" + await RowOf(height))).ToContainTextAsync("368.3 mm");
+        await Expect(height).ToHaveValueAsync("14 1/2 in");
+        await Saved(page);
+    }
+
+    /// <summary>The first cure on offer; findings are opened until one has any.</summary>
+    private static async Task<ILocator> FirstCure(IPage page)
+    {
+        var row = page.Locator(".margins > li").Filter(new() { HasNot = page.Locator(".none") });
+        int rows = await row.CountAsync();
+        var cure = page.Locator(".cures .try");
+        for (int i = 0; i < rows && await cure.CountAsync() == 0; i++)
+        {
+            await row.Nth(i).Locator("h3 button").ClickAsync();
+            await Expect(row.Nth(i).Locator("h3 button")).ToHaveAttributeAsync("aria-expanded", "true");
+        }
+
+        return cure.First;
     }
 
     private static ILocatorAssertions Expect(ILocator locator) => Assertions.Expect(locator);

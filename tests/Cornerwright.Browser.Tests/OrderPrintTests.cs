@@ -18,11 +18,15 @@ public class OrderPrintTests(WorkshopDoor door)
         var now = car.Build("now")!;
         return job switch
         {
-            "springs" => ("touring", Both(touring, AxlePlace.Front, c => c with { Stack = ["f-helper", "f-adapter", "f-6-250"], PerchHeight = car.Build("gravel-2")!.FrontLeft.PerchHeight }) with { Id = "job", Name = "Front springs with helpers" }),
+            "springs" =>
+                ("touring", Both(touring, AxlePlace.Front, c => c with { Stack = ["f-helper", "f-adapter", "f-6-250"],
+                    PerchHeight = car.Build("gravel-2")!.FrontLeft.PerchHeight }) with { Id = "job", Name = "Front springs with helpers" }),
             "wheels" => ("now", Both(
                 Both(now, AxlePlace.Front, c => c with { Wheel = "w-gravel", Tyre = "t-gravel-55", Spacer = "sp-8" }),
-                AxlePlace.Rear, c => c with { Wheel = "w-gravel", Tyre = "t-gravel-55", Spacer = "sp-5" }) with { Id = "job", Name = "Gravel wheels with spacers" }),
-            _ => ("touring", Both(touring, AxlePlace.Front, c => c with { TopMount = "m-now" }) with { Id = "job", Name = "Rubber top mounts" }),
+                AxlePlace.Rear, c => c with { Wheel = "w-gravel", Tyre = "t-gravel-55", Spacer = "sp-5" }) with { Id = "job",
+                    Name = "Gravel wheels with spacers" }),
+            _ => ("touring",
+                Both(touring, AxlePlace.Front, c => c with { TopMount = "m-now" }) with { Id = "job", Name = "Rubber top mounts" }),
         };
     }
 

@@ -7,7 +7,9 @@ using Microsoft.Playwright;
 
 namespace Cornerwright.Browser.Tests;
 
-/// <summary>What a person presses counts: in the first moment in which it can be pressed, and while the page moves under the finger.</summary>
+/// <summary>
+/// What a person presses counts: in the first moment in which it can be pressed, and while the page moves under the finger.
+/// </summary>
 [Collection(BrowserTests.Name)]
 public class PressTests(WorkshopDoor door)
 {
@@ -59,11 +61,13 @@ public class PressTests(WorkshopDoor door)
         var after = (await button.BoundingBoxAsync())!;
         Assert.True(Math.Abs(after.Y - before.Y) > before.Height / 2, $"moved by {after.Y - before.Y} px only: nothing is tried here");
         await page.Mouse.UpAsync();
-        await page.Locator(last[..^(gaps - 1).ToString(System.Globalization.CultureInfo.InvariantCulture).Length] + gaps + "-distance-box").WaitForAsync();
+        await page.Locator(last[..^(gaps - 1).ToString(System.Globalization.CultureInfo.InvariantCulture).Length] + gaps + "-distance-box")
+            .WaitForAsync();
         await Assertions.Expect(page.Locator(last + "-steer-box")).ToHaveValueAsync("to the left");
 
         // Once, not twice.
-        Assert.Equal(0, await page.Locator(last[..^(gaps - 1).ToString(System.Globalization.CultureInfo.InvariantCulture).Length] + (gaps + 1) + "-distance-box").CountAsync());
+        Assert.Equal(0, await page.Locator(last[..^(gaps - 1).ToString(System.Globalization.CultureInfo.InvariantCulture).Length]
+            + (gaps + 1) + "-distance-box").CountAsync());
         Assert.Empty(visitor.Complaints);
     }
 
@@ -72,6 +76,7 @@ public class PressTests(WorkshopDoor door)
         double[] heights = [394, 388.5, 385, 386];
         return Places.Corners.Aggregate(
             new Occasion { Id = "read-1", Name = "First readings", LoadCase = car.LoadCases[0].Id, Fitted = car.Build("gravel-3")! },
-            (occasion, place) => occasion.With(place, new CornerReadings { Height = Reading.Of(FormattableString.Invariant($"{heights[(int)place]} mm"), Dimension.Length) with { Source = ReadingSource.Tape } }));
+            (occasion, place) => occasion.With(place, new CornerReadings { Height = Reading.Of(
+                FormattableString.Invariant($"{heights[(int)place]} mm"), Dimension.Length) with { Source = ReadingSource.Tape } }));
     }
 }

@@ -40,7 +40,8 @@ public class PrintTests(WorkshopDoor door, ITestOutputHelper output)
         await visitor.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
         Assert.Equal(0, await visitor.Page.Locator("button:visible, nav:visible").CountAsync());
         string paper = await visitor.Page.Locator(".sheets").InnerTextAsync();
-        foreach (string caution in (string[])["car on stands", "spring compressor", "50 to 100 km", "at ride height", "licensed workshop decide"])
+        foreach (string caution in (
+            string[])["car on stands", "spring compressor", "50 to 100 km", "at ride height", "licensed workshop decide"])
         {
             Assert.Contains(caution, paper, StringComparison.Ordinal);
         }

@@ -7,7 +7,8 @@ namespace Cornerwright.Browser.Tests;
 public class ScansTests(WorkshopDoor door)
 {
     // On the rim's edge of demo/wagtail-front-left.ply, mm.
-    private static readonly string[] Picks = ["407.1 1333.0 -194.6", "497.6 1175.9 -69.4", "481.9 1008.9 -86.9", "301.2 930.8 -328.3", "242.0 1065.4 -410.9", "279.3 1277.7 -365.4"];
+    private static readonly string[] Picks = ["407.1 1333.0 -194.6", "497.6 1175.9 -69.4", "481.9 1008.9 -86.9", "301.2 930.8 -328.3",
+        "242.0 1065.4 -410.9", "279.3 1277.7 -365.4"];
 
     [Theory]
     [InlineData(1440)]
@@ -20,7 +21,8 @@ public class ScansTests(WorkshopDoor door)
         await visitor.Open(car + "/scans");
 
         // A file that is none is refused in words; the demo's own comes in.
-        await page.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "arch.obj", MimeType = "text/plain", Buffer = "v 0 0 zero\n"u8.ToArray() });
+        await page.Locator("input[type=file]")
+            .SetInputFilesAsync(new FilePayload { Name = "arch.obj", MimeType = "text/plain", Buffer = "v 0 0 zero\n"u8.ToArray() });
         await Expect(page.Locator(".cw-problem").First).ToContainTextAsync("line 1");
         await page.Locator("input[type=file]").SetInputFilesAsync(await DemoScan(page));
         await Expect(page.Locator("#h-desk")).ToBeVisibleAsync();

@@ -32,13 +32,7 @@ public class SettingTests(WorkshopDoor door)
         // Done: the build has the new perch heights, and the sheet for the readings waits for all four.
         await page.GetByText("All of it is done: enter what I read").ClickAsync();
         await Assertions.Expect(page.Locator(".waits li")).ToHaveCountAsync(4);
-        double[] read = [394, 388.5, 385, 386];
-        for (int i = 0; i < 4; i++)
-        {
-            var box = page.Locator($"section[aria-label='Read, {Corners[i]}'] input").First;
-            await box.FillAsync(FormattableString.Invariant($"{read[i]} mm"));
-            await box.PressAsync("Tab");
-        }
+        await Read(page, [394, 388.5, 385, 386]);
 
         // The next table, from what was read, and what the readings say about the car.
         await Assertions.Expect(page.Locator(".setting-page > .cw-page-head p")).ToContainTextAsync("From what was read last");
@@ -52,13 +46,7 @@ public class SettingTests(WorkshopDoor door)
         // Turned once more and read again: the second occasion stands beside the first, and nothing is left to turn.
         await page.GetByText("All of it is done: enter what I read").ClickAsync();
         await Assertions.Expect(page.Locator(".waits li")).ToHaveCountAsync(4);
-        double[] again = [391.3, 390.6, 385.4, 384.8];
-        for (int i = 0; i < 4; i++)
-        {
-            var box = page.Locator($"section[aria-label='Read, {Corners[i]}'] input").First;
-            await box.FillAsync(FormattableString.Invariant($"{again[i]} mm"));
-            await box.PressAsync("Tab");
-        }
+        await Read(page, [391.3, 390.6, 385.4, 384.8]);
 
         await Assertions.Expect(page.Locator("#h-turns")).ToHaveTextAsync("Nothing to turn");
         await Assertions.Expect(page.Locator(".learned .occasions li")).ToHaveCountAsync(2);
@@ -67,31 +55,8 @@ public class SettingTests(WorkshopDoor door)
         await Assertions.Expect(page.Locator(".revs li").First).ToContainTextAsync("on the bench now");
         Assert.Empty(visitor.Complaints);
 
-        // The same sheet in the hand: nothing wider than the screen, usable by everybody, by day and by night.
-        await using var phone = await door.Visit(390);
-        await phone.Open(car + "/build/gravel-3/setting");
-        await Assertions.Expect(phone.Page.Locator(".learned .numbers li").First).ToBeVisibleAsync();
-        int over = await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
-        Assert.True(over <= 0, $"wider than the screen by {over} px: {await EveryPageTests.Widest(phone.Page)}");
-        await phone.Shoot("setting-learned", "light");
-        await EveryPageTests.MustBeAccessible(phone.Page, null);
-        await phone.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
-        await phone.Shoot("setting-learned", "dark");
-        await EveryPageTests.MustBeAccessible(phone.Page, "color-contrast");
-        Assert.Empty(phone.Complaints);
-        Garage.Cars.Car? kept = null;
-        for (int i = 0; i < 100 && !(kept = door.Kept("setting")).UseLearned; i++)
-        {
-            await Task.Delay(100);
-        }
-
-        Assert.True(kept!.UseLearned);
-        Assert.Equal(2, kept.Occasions.Count);
-        var occasion = kept.Occasions[0];
-        Assert.Equal(0.394, occasion.FrontLeft.Height!.Si, 1e-9);
-        Assert.True(occasion.Fitted.FrontLeft.PerchHeight!.Si > 0.294);
-        Assert.Equal(kept.Occasions[1].Fitted.FrontLeft.PerchHeight!.Si, kept.Build("gravel-3")!.FrontLeft.PerchHeight!.Si);
-        Assert.True(kept.Occasions[1].Fitted.FrontLeft.PerchHeight!.Si < occasion.Fitted.FrontLeft.PerchHeight.Si);
+        await SameSheetInTheHand(car);
+        await BothOccasionsAreKept();
     }
 
     [Fact]
@@ -107,5 +72,48 @@ public class SettingTests(WorkshopDoor door)
         await visitor.Shoot("settling", "light");
         Assert.True(await page.Locator(".settle tbody tr").CountAsync() > 0);
         Assert.Empty(visitor.Complaints);
+    }
+
+    private static async Task Read(IPage page, double[] heightsMm)
+    {
+        for (int i = 0; i < 4; i++)
+        {
+            var box = page.Locator($"section[aria-label='Read, {Corners[i]}'] input").First;
+            await box.FillAsync(FormattableString.Invariant($"{heightsMm[i]} mm"));
+            await box.PressAsync("Tab");
+        }
+    }
+
+    /// <summary>Nothing wider than the screen, usable by everybody, by day and by night.</summary>
+    private async Task SameSheetInTheHand(string car)
+    {
+        await using var phone = await door.Visit(390);
+        await phone.Open(car + "/build/gravel-3/setting");
+        await Assertions.Expect(phone.Page.Locator(".learned .numbers li").First).ToBeVisibleAsync();
+        int over = await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        Assert.True(over <= 0, $"wider than the screen by {over} px: {await EveryPageTests.Widest(phone.Page)}");
+        await phone.Shoot("setting-learned", "light");
+        await EveryPageTests.MustBeAccessible(phone.Page, null);
+        await phone.Page.EmulateMediaAsync(new PageEmulateMediaOptions { ColorScheme = ColorScheme.Dark });
+        await phone.Shoot("setting-learned", "dark");
+        await EveryPageTests.MustBeAccessible(phone.Page, "color-contrast");
+        Assert.Empty(phone.Complaints);
+    }
+
+    private async Task BothOccasionsAreKept()
+    {
+        Garage.Cars.Car? kept = null;
+        for (int i = 0; i < 100 && !(kept = door.Kept("setting")).UseLearned; i++)
+        {
+            await Task.Delay(100);
+        }
+
+        Assert.True(kept!.UseLearned);
+        Assert.Equal(2, kept.Occasions.Count);
+        var occasion = kept.Occasions[0];
+        Assert.Equal(0.394, occasion.FrontLeft.Height!.Si, 1e-9);
+        Assert.True(occasion.Fitted.FrontLeft.PerchHeight!.Si > 0.294);
+        Assert.Equal(kept.Occasions[1].Fitted.FrontLeft.PerchHeight!.Si, kept.Build("gravel-3")!.FrontLeft.PerchHeight!.Si);
+        Assert.True(kept.Occasions[1].Fitted.FrontLeft.PerchHeight!.Si < occasion.Fitted.FrontLeft.PerchHeight.Si);
     }
 }

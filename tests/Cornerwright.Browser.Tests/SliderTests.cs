@@ -13,7 +13,9 @@ public class SliderTests(WorkshopDoor door, ITestOutputHelper output)
     private const string Verdict = "/build/winter/verdict?say=all";
 
     /// <summary>How long the measured drag lasts; CORNERWRIGHT_DRAG_MS makes it longer, for a figure worth writing down.</summary>
-    private static int DragMs => int.TryParse(Environment.GetEnvironmentVariable("CORNERWRIGHT_DRAG_MS"), CultureInfo.InvariantCulture, out int ms) ? Math.Clamp(ms, 500, 15_000) : 2000;
+    private static int DragMs =>
+        int.TryParse(Environment.GetEnvironmentVariable("CORNERWRIGHT_DRAG_MS"), CultureInfo.InvariantCulture, out int ms)
+        ? Math.Clamp(ms, 500, 15_000) : 2000;
 
     /// <summary>
     /// Drags for a while and tells how often the page drew a new judgement. The rate is printed, not asserted; asserted is that
@@ -84,7 +86,8 @@ public class SliderTests(WorkshopDoor door, ITestOutputHelper output)
         await Assertions.Expect(page.Locator(".headline")).ToHaveTextAsync(Cornerwright.Web.Components.Pages.Headline.Of(expected));
         foreach (var finding in expected.Findings.Where(f => f.Margin is not null).Take(12))
         {
-            await Assertions.Expect(page.Locator($"[data-finding~=\"{finding.Key}\"] .numbers").First).ToContainTextAsync(finding.Value!.Value.Text);
+            await Assertions.Expect(page.Locator($"[data-finding~=\"{finding.Key}\"] .numbers").First)
+                .ToContainTextAsync(finding.Value!.Value.Text);
         }
 
         Assert.Empty(visitor.Complaints);

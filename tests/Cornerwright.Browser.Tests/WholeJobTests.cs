@@ -19,7 +19,8 @@ public class WholeJobTests(WorkshopDoor door)
         const string Id = "whole-job";
         string car = door.OwnDemoCar(Id, demo => demo with
         {
-            Searches = [new Wishes { Id = "gravel", Name = "Gravel, front", Axle = AxlePlace.Front, StartingBuild = "gravel-3", Wheels = ["w-gravel-40"], Tyres = ["t-gravel-55"], Springs = ["f-6-250", "f-helper"], Listed = 3 }],
+            Searches = [new Wishes { Id = "gravel", Name = "Gravel, front", Axle = AxlePlace.Front, StartingBuild = "gravel-3",
+                Wheels = ["w-gravel-40"], Tyres = ["t-gravel-55"], Springs = ["f-6-250", "f-helper"], Listed = 3 }],
         });
         await using var visitor = await door.Visit();
         var page = visitor.Page;
@@ -66,7 +67,8 @@ public class WholeJobTests(WorkshopDoor door)
         await Expect(page.Locator(".headline")).ToContainTextAsync("checks");
         await visitor.Open(car + "/history?from=1");
         await page.Locator(".revs li").First.GetByText("To here").ClickAsync();
-        foreach (string changed in new[] { "Builds / 6 kgf/mm, 250 mm with Front helper", "Readings after the work", "Log / Jobs", "Judge with what was learned" })
+        foreach (string changed in new[] { "Builds / 6 kgf/mm, 250 mm with Front helper", "Readings after the work", "Log / Jobs",
+            "Judge with what was learned" })
         {
             await Expect(page.Locator("table.diff")).ToContainTextAsync(changed);
         }

@@ -149,7 +149,8 @@ public sealed class Visitor : IAsyncDisposable
             Directory.CreateDirectory(folder);
             string path = Path.Combine(folder, $"{name}-{Width}-{light}.png");
             await Page.EvaluateAsync("() => scrollTo(0, 0)");
-            await Page.ScreenshotAsync(new PageScreenshotOptions { Path = path, FullPage = true, Animations = ScreenshotAnimations.Disabled });
+            await Page.ScreenshotAsync(
+                new PageScreenshotOptions { Path = path, FullPage = true, Animations = ScreenshotAnimations.Disabled });
         }
     }
 

@@ -54,7 +54,8 @@ public class CultureTests
     {
         var terminal = Terminal.WithDemo();
         string demo = terminal.Files[Terminal.DemoPath];
-        terminal.Files["broken.json"] = demo.Replace("\"in\"", "\"1,5 in\"", StringComparison.Ordinal).Replace(" mm\"", " mn\"", StringComparison.Ordinal);
+        terminal.Files["broken.json"] = demo.Replace("\"in\"", "\"1,5 in\"", StringComparison.Ordinal)
+            .Replace(" mm\"", " mn\"", StringComparison.Ordinal);
         terminal.Files["cut-short.json"] = demo[..(demo.Length / 2)];
         terminal.Files["far.obj"] = "v -1.5 0 0\nv 1e30 2 3\nf 1 2 -9\n";
         terminal.Files["parts.csv"] = "id;name;size;tread\nt-comma;Seen at a sale;205/55 R16 91V;6,5 mm\n";

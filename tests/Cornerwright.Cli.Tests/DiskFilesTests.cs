@@ -53,7 +53,9 @@ public sealed class DiskFilesTests : IDisposable
         Assert.Equal(20, Directory.GetFileSystemEntries(_folder.FullName).Length);
     }
 
-    /// <summary>Seen once: after "learn --use" a file that only its owner could read was open to all, and a link had become a file.</summary>
+    /// <summary>
+    /// Seen once: after "learn --use" a file that only its owner could read was open to all, and a link had become a file.
+    /// </summary>
     [Fact]
     public void A_file_written_over_keeps_its_rights_and_a_link_stays_a_link()
     {

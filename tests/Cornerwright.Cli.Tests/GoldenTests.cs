@@ -25,15 +25,19 @@ public class GoldenTests
     [InlineData("stack-gravel-2.txt", "stack demo.json gravel-2")]
     [InlineData("stack-touring-front-left.txt", "stack demo.json touring --corner front-left --rows 40")]
     [InlineData("stack-touring.json", "stack demo.json touring --corner left --json")]
-    [InlineData("sweep-front-hardpoints.csv", "sweep demo.json --corner front --hardpoints --travel -60..60/30 --rack 0,40 --plate 0,5 --gravity-height 560")]
-    [InlineData("sweep-left-by-angle.csv", "sweep demo.json gravel-3 --corner front-left --hardpoints --travel -120,0,120 --steer -32..32/32 --csv")]
+    [InlineData("sweep-front-hardpoints.csv",
+        "sweep demo.json --corner front --hardpoints --travel -60..60/30 --rack 0,40 --plate 0,5 --gravity-height 560")]
+    [InlineData("sweep-left-by-angle.csv",
+        "sweep demo.json gravel-3 --corner front-left --hardpoints --travel -120,0,120 --steer -32..32/32 --csv")]
     [InlineData("sweep-tape-and-cycled.csv", "sweep demo.json --travel -80..160/40")]
     [InlineData("sweep-out-of-reach.json", "sweep demo.json --corner front-left --hardpoints --travel 0,100 --rack 0,-120 --json")]
     [InlineData("help-sweep.txt", "sweep --help")]
     [InlineData("order-gravel-3.txt", "order demo.json --build gravel-3")]
     [InlineData("order-winter.json", "order demo.json --from gravel-2 --build winter --json")]
-    [InlineData("rank-front.txt", "rank demo.json --axle front --from gravel-3 --parts wheels=w-gravel,w-gravel-40 --parts tyres=t-gravel-65,t-gravel-55 --parts springs=f-8-220,f-6-250,f-helper --list 4")]
-    [InlineData("rank-rear.json", "rank demo.json --axle rear --from gravel-2 --parts wheels=w-gravel-40 --parts tyres=t-gravel-55 --list 3 --json")]
+    [InlineData("rank-front.txt", "rank demo.json --axle front --from gravel-3 --parts wheels=w-gravel,w-gravel-40 "
+        + "--parts tyres=t-gravel-65,t-gravel-55 --parts springs=f-8-220,f-6-250,f-helper --list 4")]
+    [InlineData("rank-rear.json",
+        "rank demo.json --axle rear --from gravel-2 --parts wheels=w-gravel-40 --parts tyres=t-gravel-55 --list 3 --json")]
     [InlineData("widest-rear-left.txt", "widest demo.json gravel-3 --corner rear-left")]
     [InlineData("scan-info.txt", "scan-info demo/wagtail-front-left.ply")]
     [InlineData("scan-info.json", "scan-info demo/wagtail-front-left.ply --json")]
@@ -62,8 +66,10 @@ public class GoldenTests
     {
         var cases = typeof(GoldenTests).GetMethod(nameof(The_answer_is_the_one_we_reviewed))!
             .GetCustomAttributesData().Where(a => a.AttributeType == typeof(InlineDataAttribute))
-            .Select(a => ((IReadOnlyList<System.Reflection.CustomAttributeTypedArgument>)a.ConstructorArguments[0].Value!)[0].Value as string);
-        Assert.Equal(cases.Order(StringComparer.Ordinal), Directory.GetFiles(Folder()).Select(Path.GetFileName).Order(StringComparer.Ordinal));
+            .Select(a =>
+                ((IReadOnlyList<System.Reflection.CustomAttributeTypedArgument>)a.ConstructorArguments[0].Value!)[0].Value as string);
+        Assert.Equal(cases.Order(StringComparer.Ordinal),
+            Directory.GetFiles(Folder()).Select(Path.GetFileName).Order(StringComparer.Ordinal));
     }
 
     private static string Folder([CallerFilePath] string here = "") => Path.Combine(Path.GetDirectoryName(here)!, "golden");

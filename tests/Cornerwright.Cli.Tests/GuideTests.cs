@@ -42,7 +42,8 @@ public partial class GuideTests
         Assert.Contains("\n./test\n", readme);
         Assert.Contains("\ndotnet test ", script.ReplaceLineEndings("\n"));
         Assert.Contains("/../test\" \"$@\"", ci);
-        string run = Regex.Match(readme, @"^dotnet run --project src/Cornerwright\.Cli -- (.+)$", RegexOptions.Multiline).Groups[1].Value.Trim();
+        string run =
+            Regex.Match(readme, @"^dotnet run --project src/Cornerwright\.Cli -- (.+)$", RegexOptions.Multiline).Groups[1].Value.Trim();
         Assert.Equal(ExitCode.Holds, new Terminal().Run(run.Split(' ')).Code);
     }
 

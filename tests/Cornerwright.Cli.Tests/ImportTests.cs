@@ -36,7 +36,8 @@ public class ImportTests
     {
         var terminal = Terminal.WithDemo();
         terminal.Files["springs.csv"] = List;
-        var answer = terminal.Run("import", "demo.json", "springs.csv", "--kind", "springs", "--map", "Len=freeLength:mm", "--try", "--json");
+        var answer =
+            terminal.Run("import", "demo.json", "springs.csv", "--kind", "springs", "--map", "Len=freeLength:mm", "--try", "--json");
         Assert.Equal(ExitCode.Holds, answer.Code);
         Assert.Equal(DemoCar.Text(), terminal.Files["demo.json"]);
         Assert.Contains("\"written\": false", answer.Out);

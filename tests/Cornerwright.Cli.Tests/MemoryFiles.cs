@@ -25,7 +25,8 @@ internal sealed class MemoryFiles : IFiles
 
     public Checked<Stream> Open(string path) => Bytes.TryGetValue(path, out byte[]? bytes)
         ? Checked<Stream>.From(new MemoryStream(bytes))
-        : Read(path) is { Ok: true } text ? Checked<Stream>.From(new MemoryStream(text.Value.ToArray())) : Checked<Stream>.Wrong(Read(path).Problems);
+        : Read(path) is { Ok: true } text ? Checked<Stream>.From(new MemoryStream(text.Value.ToArray()))
+        : Checked<Stream>.Wrong(Read(path).Problems);
 
     /// <summary>Done once, after the next reading: what somebody else does to the files while a verb runs.</summary>
     public Action? Meanwhile { get; set; }

@@ -28,10 +28,12 @@ public class RankTests
     public void A_search_of_the_file_is_repeated_and_changed()
     {
         var terminal = Terminal.WithDemo();
-        var kept = new Wishes { Id = "kept", Name = "Kept", Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Wheels = ["w-gravel-40"], Tyres = ["t-gravel-55"], Listed = 2 };
+        var kept = new Wishes { Id = "kept", Name = "Kept", Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Wheels = ["w-gravel-40"],
+            Tyres = ["t-gravel-55"], Listed = 2 };
         terminal.Files["demo.json"] = CarFile.Write(DemoCar.Read().With(kept));
         using var first = JsonDocument.Parse(terminal.Run("rank", "demo.json", "kept", "--json").Out);
-        using var typed = JsonDocument.Parse(Terminal.WithDemo().Run([.. "rank demo.json".Split(' '), .. Small.Split(' '), "--list", "2", "--json"]).Out);
+        using var typed =
+            JsonDocument.Parse(Terminal.WithDemo().Run([.. "rank demo.json".Split(' '), .. Small.Split(' '), "--list", "2", "--json"]).Out);
         Assert.Equal(typed.RootElement.GetRawText(), first.RootElement.GetRawText());
         using var one = JsonDocument.Parse(terminal.Run("rank", "demo.json", "kept", "--list", "1", "--json").Out);
         Assert.Equal(1, one.RootElement.GetProperty("listed").GetArrayLength());

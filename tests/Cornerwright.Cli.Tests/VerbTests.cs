@@ -125,7 +125,8 @@ public class VerbTests
     [Fact]
     public void Filters_show_only_what_was_asked_for()
     {
-        using var document = JsonDocument.Parse(Terminal.WithDemo().Run("judge", "demo.json", "gravel-1", "--json", "--verdict", "fails", "--corner", "rear-left").Out);
+        using var document = JsonDocument.Parse(Terminal.WithDemo()
+            .Run("judge", "demo.json", "gravel-1", "--json", "--verdict", "fails", "--corner", "rear-left").Out);
         var findings = document.RootElement.GetProperty("findings").EnumerateArray().ToList();
         Assert.NotEmpty(findings);
         Assert.All(findings, f => Assert.Equal("fails", f.GetProperty("verdict").GetString()));

@@ -50,7 +50,8 @@ public sealed record CheckResult(Check Check, string Got, bool Holds)
 
         bool relative = tolerance.EndsWith(" %", StringComparison.Ordinal);
         string number = relative ? tolerance[1..^2] : tolerance[1..];
-        if (tolerance[0] != '±' || !double.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double half) || !(half > 0))
+        if (tolerance[0] != '±' || !double.TryParse(number, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double half)
+            || !(half > 0))
         {
             throw new InvalidDataException($"Not a tolerance: \"{tolerance}\".");
         }

@@ -17,7 +17,8 @@ public sealed class PublishedCheckTests
         var result = CheckResult.Of(check);
         Assert.True(
             result.Holds,
-            $"{id} ({check.Words}): {check.Source}, {check.Locator} has {check.Expected} {check.Unit}, tolerance {check.Tolerance}; we have {result.Got}.");
+            $"{id} ({check.Words}): {check.Source}, {check.Locator} has {check.Expected} {check.Unit}, tolerance {check.Tolerance}; "
+                + $"we have {result.Got}.");
     }
 
     // Low confidence: shown on the validation page, never decisive. Still it must be a number.
@@ -35,7 +36,8 @@ public sealed class PublishedCheckTests
     {
         Assert.All(CheckFiles.All, check =>
         {
-            Assert.All([check.Id, check.Words, check.Expected, check.Tolerance, check.Source, check.Locator], text => Assert.False(string.IsNullOrWhiteSpace(text)));
+            Assert.All([check.Id, check.Words, check.Expected, check.Tolerance, check.Source, check.Locator], text =>
+                Assert.False(string.IsNullOrWhiteSpace(text)));
             Assert.Contains(check.Confidence, new[] { "high", "medium", "low" });
             Assert.Matches("^(partly )?(looked up|from memory|derived)", check.Provenance);
         });
@@ -75,5 +77,6 @@ public sealed class PublishedCheckTests
     public void A_tolerance_that_is_none_is_refused(string tolerance) =>
         Assert.Throws<InvalidDataException>(() => CheckResult.Allowed(tolerance, 1));
 
-    private static Check Row(string expected, string tolerance) => new("T", "t", "t", "", expected, "", tolerance, "t", "t", "looked up", "high");
+    private static Check Row(string expected, string tolerance) =>
+        new("T", "t", "t", "", expected, "", tolerance, "t", "t", "looked up", "high");
 }

@@ -23,14 +23,18 @@ internal static class RideEvaluators
 
     private static QuarterCarFrequencies Quarter(CheckInputs x) => QuarterCar.Frequencies(x["ms"], x["mu"], x["ks"], x["kt"]);
 
-    /// <summary>Changes of load and the left front body corner's rise when the left front perch goes up; tyres as stiff as steel, since ride rates are given.</summary>
+    /// <summary>
+    /// Changes of load and the left front body corner's rise when the left front
+    /// perch goes up; tyres as stiff as steel, since ride rates are given.
+    /// </summary>
     private static (double[] Load, double Rise) Warped(CheckInputs x)
     {
         const double Stiff = 1e12, Held = 3000;
         WheelUnderCar Wheel(double along, double across) => new(along, across, 0, Stiff, Held);
         WheelUnderCar[] wheels = [Wheel(1.3, x["tf"] / 2), Wheel(1.3, -x["tf"] / 2), Wheel(-1.3, x["tr"] / 2), Wheel(-1.3, -x["tr"] / 2)];
         var car = new CarOnWheels(wheels, default, default, [CarOnWheels.Resultant(wheels, [Held, Held, Held, Held])]);
-        ICornerForce[] corners = [new RideSpring(x["kf"], Held), new RideSpring(x["kf"], Held), new RideSpring(x["kr"], Held), new RideSpring(x["kr"], Held)];
+        ICornerForce[] corners =
+            [new RideSpring(x["kf"], Held), new RideSpring(x["kf"], Held), new RideSpring(x["kr"], Held), new RideSpring(x["kr"], Held)];
         var after = CarBalance.Solve(car, corners, [x["h"], 0, 0, 0]);
         return ([.. after.Load.Select(load => load - Held)], after.BodyRise(0));
     }

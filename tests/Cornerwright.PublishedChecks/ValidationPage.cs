@@ -8,7 +8,8 @@ public static class ValidationPage
 {
     public static string Write()
     {
-        var results = CheckFiles.Subjects.ToDictionary(subject => subject, subject => CheckFiles.BySubject[subject].Select(CheckResult.Of).ToArray());
+        var results = CheckFiles.Subjects.ToDictionary(subject => subject, subject =>
+            CheckFiles.BySubject[subject].Select(CheckResult.Of).ToArray());
         var deciding = results.Values.SelectMany(r => r).Where(r => !r.Check.ForInformation).ToArray();
         var page = new StringBuilder();
         page.Append(
@@ -26,7 +27,8 @@ public static class ValidationPage
 
             """);
         page.Append(CultureInfo.InvariantCulture, $"Checks that decide: {deciding.Length}, of which {deciding.Count(r => r.Holds)} hold. ");
-        page.Append(CultureInfo.InvariantCulture, $"For information: {results.Values.Sum(r => r.Length) - deciding.Length}. Not run: {CheckFiles.NotRun.Count}.\n\n");
+        page.Append(CultureInfo.InvariantCulture,
+            $"For information: {results.Values.Sum(r => r.Length) - deciding.Length}. Not run: {CheckFiles.NotRun.Count}.\n\n");
         Summary(page, deciding);
         foreach (string subject in CheckFiles.Subjects)
         {
@@ -61,7 +63,8 @@ public static class ValidationPage
             string holds = check.ForInformation ? "-" : result.Holds ? "yes" : "**NO**";
             page.Append(
                 CultureInfo.InvariantCulture,
-                $"| {check.Id} | {Cell(check.Words)} | {Cell(Where(check.Source, check.Locator))} | {Cell(expected)} | {check.Tolerance} | {Cell(result.Got)} | {holds} | {check.Provenance} |\n");
+                $"| {check.Id} | {Cell(check.Words)} | {Cell(Where(check.Source, check.Locator))} | {Cell(expected)} | {check.Tolerance} "
+                    + $"| {Cell(result.Got)} | {holds} | {check.Provenance} |\n");
         }
     }
 
@@ -70,11 +73,13 @@ public static class ValidationPage
         page.Append("\n## Not run\n\n| id | check | source | expected | why |\n|---|---|---|---|---|\n");
         foreach (var row in CheckFiles.NotRun)
         {
-            page.Append(CultureInfo.InvariantCulture, $"| {row.Id} | {Cell(row.Words)} | {Cell(Where(row.Source, row.Locator))} | {Cell($"{row.Expected} {row.Unit}".Trim())} | {Cell(row.Why)} |\n");
+            page.Append(CultureInfo.InvariantCulture, $"| {row.Id} | {Cell(row.Words)} | "
+                + $"{Cell(Where(row.Source, row.Locator))} | {Cell($"{row.Expected} {row.Unit}".Trim())} | {Cell(row.Why)} |\n");
         }
     }
 
     private static string Where(string source, string locator) => locator == "-" ? source : $"{source}; {locator}";
 
-    private static string Cell(string text) => text.Replace("|", "\\|", StringComparison.Ordinal).Replace("*", "\\*", StringComparison.Ordinal);
+    private static string Cell(string text) =>
+        text.Replace("|", "\\|", StringComparison.Ordinal).Replace("*", "\\*", StringComparison.Ordinal);
 }

@@ -18,7 +18,8 @@ public sealed class ValidationPageTests
         string[] ours = page.ReplaceLineEndings("\n").Split('\n'), theirs = committed.Split('\n');
         for (int i = 0; i < Math.Min(ours.Length, theirs.Length); i++)
         {
-            Assert.True(ours[i] == theirs[i], $"docs/validation.md line {i + 1} is out of date.\ncommitted: {theirs[i]}\nthis run:  {ours[i]}\nRun with CORNERWRIGHT_WRITE_DOCS=1.");
+            Assert.True(ours[i] == theirs[i], $"docs/validation.md line {i + 1} is out of date.\ncommitted: "
+                + $"{theirs[i]}\nthis run:  {ours[i]}\nRun with CORNERWRIGHT_WRITE_DOCS=1.");
         }
 
         Assert.Equal(ours.Length, theirs.Length);

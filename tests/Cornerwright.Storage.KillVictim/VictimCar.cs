@@ -20,12 +20,14 @@ public static class VictimCar
         Id = Id,
         Name = "Dune",
         Note = FormattableString.Invariant($"step {step}"),
-        LoadCases = [new LoadCase { Id = "kerb", Name = "Kerb", FrontLeft = Reading.Of("395 kg", Dimension.Mass, "2 kg", ReadingSource.Scale) }],
+        LoadCases =
+            [new LoadCase { Id = "kerb", Name = "Kerb", FrontLeft = Reading.Of("395 kg", Dimension.Mass, "2 kg", ReadingSource.Scale) }],
         MeasuredLoadCase = "kerb",
         MeasuredBuild = BuildId,
         Parts = new PartsShelf
         {
-            Springs = [new Spring { Id = "s60", Name = "Sixty", Rate = Reading.Of("60 N/mm", Dimension.SpringRate, "2 N/mm", ReadingSource.DataSheet) }],
+            Springs = [new Spring { Id = "s60", Name = "Sixty",
+                Rate = Reading.Of("60 N/mm", Dimension.SpringRate, "2 N/mm", ReadingSource.DataSheet) }],
             Spacers = [.. Enumerable.Range(1, 60).Select(i => new Spacer
             {
                 Id = FormattableString.Invariant($"sp{i}"),
@@ -33,7 +35,8 @@ public static class VictimCar
                 Thickness = Reading.Of(FormattableString.Invariant($"{i} mm"), Dimension.Length),
             })],
         },
-        Builds = [new Build { Id = BuildId, Name = "Street", FrontLeft = new CornerBuild { Stack = ["s60"], PerchHeight = PerchHeight(step) } }],
+        Builds =
+            [new Build { Id = BuildId, Name = "Street", FrontLeft = new CornerBuild { Stack = ["s60"], PerchHeight = PerchHeight(step) } }],
     };
 
     private static Reading PerchHeight(int step) =>

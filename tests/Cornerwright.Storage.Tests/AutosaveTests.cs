@@ -116,5 +116,6 @@ public sealed class AutosaveTests : IDisposable
     }
 
     private List<int> Steps() => [.. Store.Revisions(VictimCar.Id)
-        .Select(x => int.Parse(Store.Load(VictimCar.Id, x.Number).Value.Car.Note["step ".Length..], System.Globalization.CultureInfo.InvariantCulture))];
+        .Select(x => int.Parse(Store.Load(VictimCar.Id, x.Number).Value.Car.Note["step ".Length..],
+            System.Globalization.CultureInfo.InvariantCulture))];
 }

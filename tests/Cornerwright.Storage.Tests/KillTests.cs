@@ -56,7 +56,8 @@ public sealed class KillTests(ITestOutputHelper output) : IDisposable
         CheckAll(_temporary.Again(), everything);
         CheckHistory(_temporary.Again());
         Assert.Equal(0L, _temporary.Ask<long>("SELECT count(*) FROM Documents WHERE Hash NOT IN (SELECT DocumentHash FROM Revisions)"));
-        output.WriteLine($"seed {Seed}: {Kills} kills, {everything.Count} acknowledged saves, {everything.Count(x => x.OnPurpose)} on purpose, {watch.Elapsed.TotalSeconds:0} s");
+        output.WriteLine($"seed {Seed}: {Kills} kills, {everything.Count} acknowledged saves, "
+            + $"{everything.Count(x => x.OnPurpose)} on purpose, {watch.Elapsed.TotalSeconds:0} s");
     }
 
     [Fact]

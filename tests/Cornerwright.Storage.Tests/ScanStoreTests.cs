@@ -72,7 +72,8 @@ public sealed class ScanStoreTests : IDisposable
     public async Task Cancelled_too_large_or_broken_off_nothing_stays()
     {
         using var stop = new CancellationTokenSource();
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => _store.Keep(new Slow(() => stop.Cancel()), ScanFormat.Ply, cancel: stop.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+            _store.Keep(new Slow(() => stop.Cancel()), ScanFormat.Ply, cancel: stop.Token));
         Assert.Empty(Names());
 
         var refused = await _store.Keep(new Slow(() => { }), ScanFormat.Ply, mostBytes: 1 << 20);
@@ -127,7 +128,8 @@ public sealed class ScanStoreTests : IDisposable
         var store = new GarageStore(GarageDatabase.Open(database).Value, TimeProvider.System, AutosaveRule.Default);
         var scans = ScanStore.At(ScanStore.FolderOf(database));
         var kept = (await scans.Keep(new MemoryStream(Triangle), ScanFormat.Obj)).Value;
-        store.Save(new Garage.Cars.Car { Id = "a", Name = "A", Scans = [new Scan { Id = "s", Name = "S", ContentHash = kept.Hash, Format = ScanFormat.Obj }] }, null);
+        store.Save(new Garage.Cars.Car { Id = "a", Name = "A",
+            Scans = [new Scan { Id = "s", Name = "S", ContentHash = kept.Hash, Format = ScanFormat.Obj }] }, null);
         Assert.Null(await GarageBackup.Make(store, scans, copy));
         var back = new GarageStore(GarageDatabase.Open(copy).Value, TimeProvider.System, AutosaveRule.Default).Load("a").Value.Car;
         Assert.Equal(1, ScanStore.At(ScanStore.FolderOf(copy)).Read(back.Scans[0].ContentHash).Value.TriangleCount);
@@ -150,7 +152,8 @@ public sealed class ScanStoreTests : IDisposable
     public void The_folder_stands_beside_the_database() =>
         Assert.Equal(Path.GetFullPath("/a/b/garage-scans"), ScanStore.FolderOf("/a/b/garage.db"));
 
-    private List<string?> Names() => Directory.Exists(_store.Folder) ? [.. Directory.EnumerateFiles(_store.Folder).Select(Path.GetFileName)] : [];
+    private List<string?> Names() => Directory.Exists(_store.Folder)
+        ? [.. Directory.EnumerateFiles(_store.Folder).Select(Path.GetFileName)] : [];
 
     /// <summary>Four megabytes; something happens after the first.</summary>
     private sealed class Slow(Action then) : MemoryStream(new byte[4_000_000])

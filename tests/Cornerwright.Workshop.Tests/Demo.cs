@@ -21,12 +21,14 @@ internal static class Demo
     public static Car WithCoarseCycling(Car car, CornerPlace place, double times, int first, int count)
     {
         var corner = car.At(place);
-        var steps = corner.Motion.Steps.Skip(first).Take(count).Select(s => s with { SpringLength = Coarser(s.SpringLength, times) }).ToList();
+        var steps = corner.Motion.Steps.Skip(first).Take(count)
+            .Select(s => s with { SpringLength = Coarser(s.SpringLength, times) }).ToList();
         return car.With(place, corner with { Motion = corner.Motion with { Steps = steps } });
     }
 
     private static Reading? Coarser(Reading? reading, double times) =>
-        reading is null ? null : reading with { Tolerance = new Tolerance(Quantity.Of(2 * times * 1000 * reading.StandardDeviation, Units.Millimetre), ToleranceKind.TwoSigma) };
+        reading is null ? null : reading with { Tolerance = new Tolerance(
+            Quantity.Of(2 * times * 1000 * reading.StandardDeviation, Units.Millimetre), ToleranceKind.TwoSigma) };
 
     private static string FindRoot()
     {

@@ -30,13 +30,15 @@ public sealed class BackupCommand(Surroundings around) : Verb<BackupSettings>(ar
         ArgumentNullException.ThrowIfNull(settings);
         if (settings.Demo && settings.Database is not null)
         {
-            return Refuse(settings, [new Problem("--database", settings.Database, "either --demo or --database", "The demo has a database of its own: take one of the two out.")]);
+            return Refuse(settings, [new Problem("--database", settings.Database, "either --demo or --database",
+                "The demo has a database of its own: take one of the two out.")]);
         }
 
         string database = settings.Demo ? Around.App.DemoDatabase : settings.Database ?? Around.App.UsualDatabase;
         if (!Around.Files.Exists(database))
         {
-            return Refuse(settings, [new Problem("--database", database, "a database that is there", "Name the one that serve was started with.")]);
+            return Refuse(settings,
+                [new Problem("--database", database, "a database that is there", "Name the one that serve was started with.")]);
         }
 
         if (Around.App.Backup(database, settings.Copy) is { } problem)

@@ -17,12 +17,14 @@ internal static class BuildChoice
         {
             return car.Builds.Count == 1
                 ? Checked<Build>.From(car.Builds[0])
-                : Checked<Build>.Wrong(new Problem("build", "", known.Length > 0 ? known : "a build of the file", car.Builds.Count == 0 ? "The file has no build yet: add one." : "Name one of them after the file."));
+                : Checked<Build>.Wrong(new Problem("build", "", known.Length > 0 ? known : "a build of the file",
+                    car.Builds.Count == 0 ? "The file has no build yet: add one." : "Name one of them after the file."));
         }
 
         return car.Build(typed) is { } build
             ? Checked<Build>.From(build)
-            : Checked<Build>.Wrong(new Problem("build", typed, known.Length > 0 ? known : "(the file has no build)", "Name a build by its id as it stands in the file."));
+            : Checked<Build>.Wrong(new Problem("build", typed, known.Length > 0 ? known : "(the file has no build)",
+                "Name a build by its id as it stands in the file."));
     }
 
     /// <summary>Corners by name, axle or side; all four when nothing is named.</summary>
@@ -39,11 +41,13 @@ internal static class BuildChoice
                 "REAR" => c.Axle() == AxlePlace.Rear,
                 "LEFT" => c.IsLeft(),
                 "RIGHT" => !c.IsLeft(),
-                _ => string.Equals(c.Name(), plain, StringComparison.OrdinalIgnoreCase) || string.Equals(c.ToString(), plain, StringComparison.OrdinalIgnoreCase),
+                _ => string.Equals(c.Name(), plain, StringComparison.OrdinalIgnoreCase)
+                    || string.Equals(c.ToString(), plain, StringComparison.OrdinalIgnoreCase),
             }).ToList();
             if (match.Count == 0)
             {
-                problems.Add(new Problem("--corner", name, string.Join(", ", Places.Corners.Select(CornerNames.Name)) + ", front, rear, left, right", "Name a corner, an axle or a side."));
+                problems.Add(new Problem("--corner", name, string.Join(", ",
+                    Places.Corners.Select(CornerNames.Name)) + ", front, rear, left, right", "Name a corner, an axle or a side."));
             }
 
             chosen.UnionWith(match);

@@ -41,7 +41,8 @@ public sealed class CheckCommand(Surroundings around) : Verb<CheckSettings>(arou
         }
 
         int parts = car.Value.Parts.All().Count();
-        Around.Out.Line($"{car.Value.Name}: nothing wrong. {Many(car.Value.Builds.Count, "build")}, {Many(parts, "part")}, {Many(car.Value.LoadCases.Count, "load case")}.");
+        Around.Out.Line($"{car.Value.Name}: nothing wrong. "
+            + $"{Many(car.Value.Builds.Count, "build")}, {Many(parts, "part")}, {Many(car.Value.LoadCases.Count, "load case")}.");
         Around.Out.Line(normal ? "The file is in its normal form."
             : tidied ? "It was written back in its normal form."
             : "It is not in its normal form; --tidy would write it so.");

@@ -17,7 +17,8 @@ internal static class ColumnMap
         foreach (string choice in typed)
         {
             int equals = choice.LastIndexOf('=');
-            int column = equals < 0 ? -1 : header.ToList().FindIndex(h => string.Equals(h.Trim(), choice[..equals].Trim(), StringComparison.OrdinalIgnoreCase));
+            int column = equals < 0 ? -1
+                : header.ToList().FindIndex(h => string.Equals(h.Trim(), choice[..equals].Trim(), StringComparison.OrdinalIgnoreCase));
             if (column < 0)
             {
                 problems.Add(new Problem("--map", choice, string.Join(", ", header), "Write COLUMN=FIELD with a column of the list."));
@@ -56,15 +57,18 @@ internal static class ColumnMap
         var piece = ColumnPiece.Value;
         if (hasPiece && (!Enum.TryParse(name[(point + 1)..], ignoreCase: true, out piece) || !Enum.IsDefined(piece)))
         {
-            return Checked<ColumnChoice>.Wrong(new Problem("--map", choice, "tolerance, spread, source or date behind the point", "Write FIELD.tolerance, for example."));
+            return Checked<ColumnChoice>.Wrong(
+                new Problem("--map", choice, "tolerance, spread, source or date behind the point", "Write FIELD.tolerance, for example."));
         }
 
         string fieldName = hasPiece ? name[..point] : name;
         var field = ColumnChoice.FieldsOf(kind).FirstOrDefault(f =>
-            string.Equals(f.Name, fieldName, StringComparison.OrdinalIgnoreCase) || string.Equals(f.Label, fieldName, StringComparison.OrdinalIgnoreCase));
+            string.Equals(f.Name, fieldName, StringComparison.OrdinalIgnoreCase)
+                || string.Equals(f.Label, fieldName, StringComparison.OrdinalIgnoreCase));
         if (field is null)
         {
-            return Checked<ColumnChoice>.Wrong(new Problem("--map", choice, string.Join(", ", ColumnChoice.FieldsOf(kind).Select(f => f.Name)), "Name a field of this kind of part."));
+            return Checked<ColumnChoice>.Wrong(new Problem("--map", choice,
+                string.Join(", ", ColumnChoice.FieldsOf(kind).Select(f => f.Name)), "Name a field of this kind of part."));
         }
 
         if (unitText.Length == 0)
@@ -74,6 +78,8 @@ internal static class ColumnMap
 
         return field.Kind == FieldKind.Reading && Units.Find(unitText, field.Words.Dimension) is { } unit
             ? Checked<ColumnChoice>.From(new ColumnChoice(field, piece, unit))
-            : Checked<ColumnChoice>.Wrong(new Problem("--map", choice, field.Kind == FieldKind.Reading ? $"a unit such as {field.Unit!.Symbol}" : "no unit: the field is not a quantity", "Correct the unit behind the colon, or take it out."));
+            : Checked<ColumnChoice>.Wrong(new Problem("--map", choice,
+                field.Kind == FieldKind.Reading ? $"a unit such as {field.Unit!.Symbol}"
+                    : "no unit: the field is not a quantity", "Correct the unit behind the colon, or take it out."));
     }
 }

@@ -53,7 +53,8 @@ public sealed class CompareCommand(Surroundings around) : Verb<CompareSettings>(
         }
 
         var options = JudgeOptions.FindingsOnly with { Scans = scans.Value };
-        var comparison = BuildComparison.Between(Judge.Build(car.Value, left.Value.Id, options), Judge.Build(car.Value, right.Value.Id, options));
+        var comparison =
+            BuildComparison.Between(Judge.Build(car.Value, left.Value.Id, options), Judge.Build(car.Value, right.Value.Id, options));
         if (settings.Json)
         {
             Around.Out.Document(ComparisonJson.Write(comparison));

@@ -9,18 +9,21 @@ namespace Cornerwright.Cli.Commands;
 internal sealed record FindingFilter(IReadOnlyList<CornerPlace> Corners, IReadOnlyList<Verdict> Verdicts, IReadOnlyList<string> Checks)
 {
     /// <summary>Every unknown name at once.</summary>
-    public static Checked<FindingFilter> Read(IReadOnlyList<string> corners, IReadOnlyList<string> verdicts, IReadOnlyList<string> checks, IReadOnlyList<Finding> among)
+    public static Checked<FindingFilter> Read(IReadOnlyList<string> corners, IReadOnlyList<string> verdicts, IReadOnlyList<string> checks,
+        IReadOnlyList<Finding> among)
     {
         var places = BuildChoice.Corners(corners);
         var problems = places.Problems.ToList();
         var wanted = new List<Verdict>();
         foreach (string typed in verdicts.SelectMany(v => v.Split(',')))
         {
-            var match = Enum.GetValues<Verdict>().Where(v => string.Equals(v.Word(), typed.Trim(), StringComparison.OrdinalIgnoreCase)).ToList();
+            var match = Enum.GetValues<Verdict>().Where(v => string.Equals(v.Word(), typed.Trim(), StringComparison.OrdinalIgnoreCase))
+                .ToList();
             wanted.AddRange(match);
             if (match.Count == 0)
             {
-                problems.Add(new Problem("--verdict", typed, string.Join(", ", Enum.GetValues<Verdict>().Select(VerdictWords.Word)), "Name one of these, or several with commas."));
+                problems.Add(new Problem("--verdict", typed, string.Join(", ", Enum.GetValues<Verdict>().Select(VerdictWords.Word)),
+                    "Name one of these, or several with commas."));
             }
         }
 

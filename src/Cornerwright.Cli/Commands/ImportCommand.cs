@@ -17,11 +17,13 @@ public sealed class ImportSettings : CarSettings
     public string List { get; init; } = "";
 
     [CommandOption("--kind <SHELF>")]
-    [Description("What the rows are: wheels, tyres, spacers, springs, sheets, perches, topMounts, dampers, bumpStops, antiRollBars or barLinks.")]
+    [Description(
+        "What the rows are: wheels, tyres, spacers, springs, sheets, perches, topMounts, dampers, bumpStops, antiRollBars or barLinks.")]
     public string Kind { get; init; } = "";
 
     [CommandOption("--map <COLUMN=FIELD>")]
-    [Description("Where a column goes, if its heading does not say so: \"Len=freeLength\", with a unit for bare numbers \"Len=freeLength:mm\", \"Len=\" to leave it out. May be repeated.")]
+    [Description("Where a column goes, if its heading does not say so: \"Len=freeLength\", with a "
+        + "unit for bare numbers \"Len=freeLength:mm\", \"Len=\" to leave it out. May be repeated.")]
     public string[] Map { get; init; } = [];
 
     [CommandOption("--source <WORD>")]
@@ -45,12 +47,15 @@ public sealed class ImportCommand(Surroundings around) : Verb<ImportSettings>(ar
         List<Problem> problems = [.. car.Problems, .. list.Problems];
         if (kind is null)
         {
-            problems.Add(new Problem("--kind", settings.Kind, string.Join(", ", PartKind.All.Select(k => k.Name)), "Say what the rows of the list are."));
+            problems.Add(new Problem("--kind", settings.Kind, string.Join(", ", PartKind.All.Select(k => k.Name)),
+                "Say what the rows of the list are."));
         }
 
-        if (!Enum.TryParse(settings.Source, ignoreCase: true, out ReadingSource source) || !Enum.IsDefined(source) || int.TryParse(settings.Source, out _))
+        if (!Enum.TryParse(settings.Source, ignoreCase: true, out ReadingSource source) || !Enum.IsDefined(source)
+            || int.TryParse(settings.Source, out _))
         {
-            problems.Add(new Problem("--source", settings.Source, "dataSheet, calliper, tape, scale, gauge, guess, setting", "Choose one of these."));
+            problems.Add(new Problem("--source", settings.Source, "dataSheet, calliper, tape, scale, gauge, guess, setting",
+                "Choose one of these."));
         }
 
         if (problems.Count > 0)
@@ -94,8 +99,11 @@ public sealed class ImportCommand(Surroundings around) : Verb<ImportSettings>(ar
             return;
         }
 
-        Around.Out.Table(["column", "goes to", "unit of bare numbers"], table.Header.Zip(columns).Select(p => new[] { p.First, ColumnMap.Words(p.Second), p.Second.DefaultUnit?.Symbol ?? "" }));
+        Around.Out.Table(["column", "goes to", "unit of bare numbers"],
+            table.Header.Zip(columns).Select(p => new[] { p.First, ColumnMap.Words(p.Second), p.Second.DefaultUnit?.Symbol ?? "" }));
         Around.Out.Line("");
-        Around.Out.Line($"{count} of kind \"{kind.Label}\" {(settings.Try ? $"could be put on the shelf of {settings.File}; nothing was written." : $"put on the shelf of {settings.File}.")}");
+        string done = settings.Try ? $"could be put on the shelf of {settings.File}; nothing was written."
+            : $"put on the shelf of {settings.File}.";
+        Around.Out.Line($"{count} of kind \"{kind.Label}\" {done}");
     }
 }

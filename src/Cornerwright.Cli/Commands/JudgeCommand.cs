@@ -64,14 +64,17 @@ public sealed class JudgeCommand(Surroundings around) : Verb<JudgeSettings>(arou
             return Refuse(settings, scans.Problems);
         }
 
-        var judgement = Judge.Build(car.Value, build.Value.Id, new JudgeOptions(Cures: !settings.Brief || settings.Json, Pictures: false) { Scans = scans.Value });
+        var judgement = Judge.Build(car.Value, build.Value.Id,
+            new JudgeOptions(Cures: !settings.Brief || settings.Json, Pictures: false) { Scans = scans.Value });
         var filter = FindingFilter.Read(settings.Corners, settings.Verdicts, settings.Checks, judgement.Findings);
         if (!filter.Ok)
         {
             return Refuse(settings, filter.Problems);
         }
 
-        IReadOnlyList<Settlement>? settlements = settings.Settle ? [.. judgement.Findings.Where(f => filter.Value.Shows(f) && f.Probability is { } p && SettlingFinder.Doubt(p) >= LeastDoubt).Select(f => SettlingFinder.Of(car.Value, build.Value, f, scans: scans.Value)).OfType<Settlement>()] : null;
+        IReadOnlyList<Settlement>? settlements = settings.Settle
+            ? [.. judgement.Findings.Where(f => filter.Value.Shows(f) && f.Probability is { } p && SettlingFinder.Doubt(p) >= LeastDoubt)
+                .Select(f => SettlingFinder.Of(car.Value, build.Value, f, scans: scans.Value)).OfType<Settlement>()] : null;
         if (settings.Json)
         {
             Around.Out.Document(JudgementJson.Write(judgement, filter.Value.Shows, filter.Value.Shows, settlements));

@@ -33,7 +33,8 @@ public sealed class LearnCommand(Surroundings around) : Verb<LearnSettings>(arou
 
         if (settings is { Use: true, Forget: true })
         {
-            return Refuse(settings, [new Problem("--use", "--forget", "one of the two", "Say whether builds are to be judged with what was learned or without.")]);
+            return Refuse(settings, [new Problem("--use", "--forget", "one of the two",
+                "Say whether builds are to be judged with what was learned or without.")]);
         }
 
         if ((settings.Use || settings.Forget)

@@ -16,7 +16,8 @@ public sealed class OrderSettings : CarSettings
     public string? Build { get; init; }
 
     [CommandOption("--from <BUILD>")]
-    [Description("The build that is on the car now; if not given, the one the last finished job led to, else the one on which it was measured.")]
+    [Description(
+        "The build that is on the car now; if not given, the one the last finished job led to, else the one on which it was measured.")]
     public string? From { get; init; }
 }
 
@@ -35,7 +36,8 @@ public sealed class OrderCommand(Surroundings around) : Verb<OrderSettings>(arou
         var to = BuildChoice.Find(car.Value, settings.Build);
         string? fromId = settings.From ?? CarNow.Of(car.Value)?.Id;
         var from = fromId is null
-            ? Checked<Build>.Wrong(new Problem("--from", "", string.Join(", ", car.Value.Builds.Select(b => b.Id)), "Say with --from which build is on the car now."))
+            ? Checked<Build>.Wrong(new Problem("--from", "", string.Join(", ", car.Value.Builds.Select(b => b.Id)),
+                "Say with --from which build is on the car now."))
             : BuildChoice.Find(car.Value, fromId);
         if (!to.Ok || !from.Ok)
         {

@@ -108,7 +108,8 @@ public sealed class RankCommand(Surroundings around) : Verb<RankSettings>(around
         {
             if (result.Listed.FirstOrDefault(b => b.Rank == rank) is not { } chosen)
             {
-                return Refuse(settings, [new Problem("--take", rank.ToString(System.Globalization.CultureInfo.InvariantCulture), result.Listed.Count > 0 ? $"1 to {result.Listed.Count}" : "(no build holds)", "Name a rank that is listed.")]);
+                return Refuse(settings, [new Problem("--take", rank.ToString(System.Globalization.CultureInfo.InvariantCulture),
+                    result.Listed.Count > 0 ? $"1 to {result.Listed.Count}" : "(no build holds)", "Name a rank that is listed.")]);
             }
 
             taken = ChosenBuild.FreshId(car.Value);

@@ -42,12 +42,14 @@ public sealed class ServeCommand(Surroundings around) : Verb<ServeSettings>(arou
         ArgumentNullException.ThrowIfNull(settings);
         if (settings.Port is < 0 or > ServeSettings.LastPort)
         {
-            return Refuse(settings, [new Problem("--port", settings.Port.ToString(CultureInfo.InvariantCulture), $"0 to {ServeSettings.LastPort}", "Choose another port.")]);
+            return Refuse(settings, [new Problem("--port", settings.Port.ToString(CultureInfo.InvariantCulture),
+                $"0 to {ServeSettings.LastPort}", "Choose another port.")]);
         }
 
         if (settings.Demo && settings.Database is not null)
         {
-            return Refuse(settings, [new Problem("--database", settings.Database, "either --demo or --database", "The demo has a database of its own: take one of the two out.")]);
+            return Refuse(settings, [new Problem("--database", settings.Database, "either --demo or --database",
+                "The demo has a database of its own: take one of the two out.")]);
         }
 
         string host = settings.Network ? "0.0.0.0" : "127.0.0.1";

@@ -15,7 +15,8 @@ internal static class SettingOptions
         wish = Each(wish, "--height", settings.Heights, nameof(CornerWish.Height), problems);
         wish = Each(wish, "--camber", settings.Cambers, nameof(CornerWish.Camber), problems);
         wish = Each(wish, "--toe", settings.Toes, nameof(CornerWish.Toe), problems);
-        if (settings.Cross is { } cross && Value("--cross", cross, Field(typeof(SettingWish), nameof(SettingWish.CrossWeight)), problems) is { } share)
+        if (settings.Cross is { } cross
+            && Value("--cross", cross, Field(typeof(SettingWish), nameof(SettingWish.CrossWeight)), problems) is { } share)
         {
             wish = wish with { CrossWeight = share };
         }
@@ -31,7 +32,8 @@ internal static class SettingOptions
             string[] sides = text.Split('=', 2);
             if (sides.Length < 2)
             {
-                problems.Add(new Problem(option, text, "a place, \"=\" and a value, such as front=383mm", "Say for which corner, axle or side it is wanted."));
+                problems.Add(new Problem(option, text, "a place, \"=\" and a value, such as front=383mm",
+                    "Say for which corner, axle or side it is wanted."));
                 continue;
             }
 

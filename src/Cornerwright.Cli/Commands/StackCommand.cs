@@ -40,7 +40,8 @@ public sealed class StackCommand(Surroundings around) : Verb<StackSettings>(arou
         List<Problem> problems = [.. build.Problems, .. corners.Problems];
         if (settings.Rows is < 10 or > 200)
         {
-            problems.Add(new Problem("--rows", $"{settings.Rows}", "10 to 200", "Choose how many lines of text the longest stack may take."));
+            problems.Add(
+                new Problem("--rows", $"{settings.Rows}", "10 to 200", "Choose how many lines of text the longest stack may take."));
         }
 
         if (problems.Count > 0)

@@ -76,11 +76,13 @@ public sealed class SweepCommand(Surroundings around) : Verb<SweepSettings>(arou
         var braking = SweepRange.Parse(settings.FrontBraking, "65", Units.Percent, "--front-braking", 0, 100);
         List<Problem> problems =
         [
-            .. build.Problems, .. corners.Problems, .. travel.Problems, .. rack.Problems, .. steer.Problems, .. plate.Problems, .. height.Problems, .. braking.Problems,
+            .. build.Problems, .. corners.Problems, .. travel.Problems, .. rack.Problems, .. steer.Problems, .. plate.Problems,
+            .. height.Problems, .. braking.Problems,
         ];
         if (!string.IsNullOrEmpty(settings.Rack) && !string.IsNullOrEmpty(settings.Steer))
         {
-            problems.Add(new Problem("--rack and --steer", $"{settings.Rack} and {settings.Steer}", "one of the two", "Steer by the rack's place or by the wheel's angle."));
+            problems.Add(new Problem("--rack and --steer", $"{settings.Rack} and {settings.Steer}", "one of the two",
+                "Steer by the rack's place or by the wheel's angle."));
         }
 
         if (settings.Csv && settings.Json)

@@ -32,9 +32,11 @@ internal static class SweepRange
 
         var (low, high) = (unit.ToSi(least), unit.ToSi(most));
         const double Slack = 1e-9;
-        if (problems.Count == 0 && values.Find(v => !(v >= low - Slack && v <= high + Slack)) is var outside && values.Exists(v => !(v >= low - Slack && v <= high + Slack)))
+        if (problems.Count == 0 && values.Find(v => !(v >= low - Slack && v <= high + Slack)) is var outside
+            && values.Exists(v => !(v >= low - Slack && v <= high + Slack)))
         {
-            problems.Add(new Problem(option, FormattableString.Invariant($"{unit.FromSi(outside):0.###} {unit.Symbol}"), FormattableString.Invariant($"{least} to {most} {unit.Symbol}"), "Choose a smaller range."));
+            problems.Add(new Problem(option, FormattableString.Invariant($"{unit.FromSi(outside):0.###} {unit.Symbol}"),
+                FormattableString.Invariant($"{least} to {most} {unit.Symbol}"), "Choose a smaller range."));
         }
 
         return problems.Count > 0 ? Checked<IReadOnlyList<double>>.Wrong(problems) : Checked<IReadOnlyList<double>>.From(values);
@@ -60,7 +62,8 @@ internal static class SweepRange
             return;
         }
 
-        double? from = Number(ends[0], unit, option, problems), to = Number(toAndStep[0], unit, option, problems), step = Number(toAndStep[1], unit, option, problems);
+        double? from = Number(ends[0], unit, option, problems), to = Number(toAndStep[0], unit, option, problems),
+            step = Number(toAndStep[1], unit, option, problems);
         if (from is not { } a || to is not { } b || step is not { } s)
         {
             return;

@@ -46,7 +46,8 @@ public sealed class WidestCommand(Surroundings around) : Verb<WidestSettings>(ar
         List<Problem> problems = [.. build.Problems, .. corners.Problems];
         if (settings.Rim is { } code && !Garage.Designations.RimCodes.IsDiameterCode(code))
         {
-            problems.Add(new Problem("--rim", $"{code}", "a rim diameter code, 10 to 30", "Give the number that a tyre of that size carries last, such as 17."));
+            problems.Add(new Problem("--rim", $"{code}", "a rim diameter code, 10 to 30",
+                "Give the number that a tyre of that size carries last, such as 17."));
         }
 
         var scans = ScanFolder.ShelfOf(Around.Files, car.Value, settings.File, settings.Scans);

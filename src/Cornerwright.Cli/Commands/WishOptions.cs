@@ -20,7 +20,8 @@ internal static class WishOptions
         {
             string known = car.Searches.Count > 0 ? string.Join(", ", car.Searches.Select(s => s.Id)) : "(the file keeps no search)";
             wishes = car.Searches.FirstOrDefault(s => s.Id == id) ?? wishes;
-            problems.AddRange(wishes.Id == id ? [] : [new Problem("search", id, known, "Name a search by its id as it stands in the file, or leave it out and use the options.")]);
+            problems.AddRange(wishes.Id == id ? [] : [new Problem("search", id, known,
+                "Name a search by its id as it stands in the file, or leave it out and use the options.")]);
         }
 
         wishes = wishes with
@@ -39,7 +40,8 @@ internal static class WishOptions
         };
         if (typed.Listed is < 1 or > Wishes.MostListed)
         {
-            problems.Add(new Problem("--list", typed.Listed.Value.ToString(CultureInfo.InvariantCulture), $"1 to {Wishes.MostListed}", "Ask for fewer builds, or more."));
+            problems.Add(new Problem("--list", typed.Listed.Value.ToString(CultureInfo.InvariantCulture), $"1 to {Wishes.MostListed}",
+                "Ask for fewer builds, or more."));
         }
 
         foreach (string parts in typed.Parts)
@@ -50,7 +52,8 @@ internal static class WishOptions
         if (problems.Count == 0)
         {
             // The whole car with these wishes must hang together: ids that exist, ranges in order.
-            problems.AddRange(Consistency.Check(car with { Searches = [wishes] }).Where(p => p.Field.StartsWith("search ", StringComparison.Ordinal)));
+            problems.AddRange(Consistency.Check(car with { Searches = [wishes] })
+                .Where(p => p.Field.StartsWith("search ", StringComparison.Ordinal)));
         }
 
         return problems.Count > 0 ? Checked<Wishes>.Wrong(problems) : Checked<Wishes>.From(wishes);
@@ -86,7 +89,8 @@ internal static class WishOptions
             return money;
         }
 
-        problems.Add(new Problem("--budget", typed, "a number, 0 or more", "Write it with a point for the decimals and without a currency: 1250.50."));
+        problems.Add(new Problem("--budget", typed, "a number, 0 or more",
+            "Write it with a point for the decimals and without a currency: 1250.50."));
         return null;
     }
 
@@ -121,7 +125,8 @@ internal static class WishOptions
             return RecordShape.Of<Wishes>().With(wishes, kind, ids);
         }
 
-        problems.Add(new Problem("--parts", typed, $"KIND=ID,ID with a kind of {string.Join(", ", kinds.Select(k => k.Name))}", "Write the kind, an equals sign, and ids with commas."));
+        problems.Add(new Problem("--parts", typed, $"KIND=ID,ID with a kind of {string.Join(", ", kinds.Select(k => k.Name))}",
+            "Write the kind, an equals sign, and ids with commas."));
         return wishes;
     }
 }

@@ -15,7 +15,8 @@ public sealed class DiskFiles : IFiles
     {
         try
         {
-            return Checked<Stream>.From(new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan));
+            return Checked<Stream>.From(
+                new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16, FileOptions.SequentialScan));
         }
         catch (Exception error) when (IsAboutTheFile(error))
         {

@@ -54,6 +54,7 @@ internal sealed class Registrar(Surroundings around) : ITypeRegistrar, ITypeReso
     private object? Make(Type type)
     {
         var maker = type.GetConstructors().OrderByDescending(c => c.GetParameters().Length).FirstOrDefault();
-        return maker is null ? Activator.CreateInstance(type) : maker.Invoke([.. maker.GetParameters().Select(p => Resolve(p.ParameterType))]);
+        return maker is null ? Activator.CreateInstance(type)
+            : maker.Invoke([.. maker.GetParameters().Select(p => Resolve(p.ParameterType))]);
     }
 }

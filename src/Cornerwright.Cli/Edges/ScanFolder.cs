@@ -6,7 +6,9 @@ using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Cli.Edges;
 
-/// <summary>Scan files beside a car file: under their content's hash, or as they were called when they came in. Content decides, not the name.</summary>
+/// <summary>
+/// Scan files beside a car file: under their content's hash, or as they were called when they came in. Content decides, not the name.
+/// </summary>
 public static class ScanFolder
 {
     /// <summary>The folder that is looked in besides the car file's own.</summary>
@@ -28,7 +30,8 @@ public static class ScanFolder
 
     private static Checked<RawScan> Read(IFiles files, string[] folders, string hash, IEnumerable<string> called)
     {
-        string[] names = [.. Enum.GetValues<ScanFormat>().Select(f => hash + "." + f.Ending()), .. called.Where(n => n.Length > 0 && Path.GetFileName(n) == n)];
+        string[] names = [.. Enum.GetValues<ScanFormat>().Select(f => hash + "." + f.Ending()),
+            .. called.Where(n => n.Length > 0 && Path.GetFileName(n) == n)];
         string damaged = "";
         foreach (string path in folders.SelectMany(f => names.Select(n => Path.Combine(f, n))).Where(files.Exists))
         {

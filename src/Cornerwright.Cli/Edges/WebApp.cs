@@ -22,7 +22,8 @@ public sealed class WebApp : IApp
     {
         get
         {
-            string folder = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "Cornerwright");
+            string folder = Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData,
+                Environment.SpecialFolderOption.Create), "Cornerwright");
             Directory.CreateDirectory(folder);
             return Path.Combine(folder, "demo.db");
         }
@@ -51,7 +52,8 @@ public sealed class WebApp : IApp
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException or SocketException)
         {
-            return new Problem("--port or --database", string.Join(' ', args), "a free port, and a database file that can be written", error.Message + " Choose another.");
+            return new Problem("--port or --database", string.Join(' ', args), "a free port, and a database file that can be written",
+                error.Message + " Choose another.");
         }
         catch (DatabaseRefusedException refused)
         {
@@ -63,7 +65,8 @@ public sealed class WebApp : IApp
         }
         catch (DbException error)
         {
-            return new Problem("--database", string.Join(' ', args), "a file of the program's own, in a folder that can be written", error.Message + " Choose another with --database.");
+            return new Problem("--database", string.Join(' ', args), "a file of the program's own, in a folder that can be written",
+                error.Message + " Choose another with --database.");
         }
     }
 }

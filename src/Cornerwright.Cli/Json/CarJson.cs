@@ -39,7 +39,8 @@ internal static class CarJson
 
         if (parts)
         {
-            writer.Objects("parts", RecordShape.Of<PartsShelf>().Fields.SelectMany(k => ((IEnumerable<Part>)k.Get(car.Parts)!).Select(p => (Kind: k, Part: p))), item =>
+            writer.Objects("parts", RecordShape.Of<PartsShelf>().Fields.SelectMany(k =>
+                ((IEnumerable<Part>)k.Get(car.Parts)!).Select(p => (Kind: k, Part: p))), item =>
             {
                 writer.WriteString("kind", item.Kind.Name);
                 writer.WriteString("id", item.Part.Id);

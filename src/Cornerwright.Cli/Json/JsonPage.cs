@@ -56,7 +56,8 @@ internal static class JsonPage
             writer.WriteEndObject();
         });
 
-    public static void Texts(this Utf8JsonWriter writer, string name, IEnumerable<string> items) => writer.List(name, items, writer.WriteStringValue);
+    public static void Texts(this Utf8JsonWriter writer, string name, IEnumerable<string> items) =>
+        writer.List(name, items, writer.WriteStringValue);
 
     /// <summary>{ "value": 4.1, "unit": "mm", "si": 0.00412345678 } or null.</summary>
     public static void Measure(this Utf8JsonWriter writer, string name, Measure? measure)
@@ -108,6 +109,7 @@ internal static class JsonPage
             return number == 0 ? 0 : number;
         }
 
-        return double.Parse(number.ToString("E" + (SignificantDigits - 1), System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
+        return double.Parse(number.ToString("E" + (SignificantDigits - 1), System.Globalization.CultureInfo.InvariantCulture),
+            System.Globalization.CultureInfo.InvariantCulture);
     }
 }

@@ -11,7 +11,8 @@ namespace Cornerwright.Cli.Json;
 /// <summary>A judgement for scripts: every finding in full.</summary>
 internal static class JudgementJson
 {
-    public static string Write(Judgement judgement, Func<Finding, bool> shows, Func<Figure, bool> showsFigure, IReadOnlyList<Settlement>? settlements = null) =>
+    public static string Write(Judgement judgement, Func<Finding, bool> shows, Func<Figure, bool> showsFigure,
+        IReadOnlyList<Settlement>? settlements = null) =>
         JsonPage.Write("judgement", writer =>
         {
             Head(writer, judgement);

@@ -9,7 +9,8 @@ namespace Cornerwright.Cli.Json;
 /// <summary>Room and sizes for scripts; lengths in metres, offsets in millimetres as they are cast on wheels.</summary>
 internal static class WidestJson
 {
-    public static string Write(Car car, Build build, IEnumerable<(CornerPlace Place, WidestAnswer Answer)> answers) => JsonPage.Write("widest", writer =>
+    public static string Write(Car car, Build build, IEnumerable<(CornerPlace Place, WidestAnswer Answer)> answers) =>
+        JsonPage.Write("widest", writer =>
     {
         writer.WriteString("car", car.Id);
         writer.WriteString("build", build.Id);

@@ -9,7 +9,8 @@ public static class Columns
 
     /// <param name="headings">A heading that begins with '>' stands over a column of numbers, set to the right.</param>
     /// <param name="rows">As many cells as headings.</param>
-    public static void Table(this IAnsiConsole console, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows, int indent = 0)
+    public static void Table(this IAnsiConsole console, IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows,
+        int indent = 0)
     {
         ArgumentNullException.ThrowIfNull(headings);
         var all = rows.ToList();

@@ -18,7 +18,8 @@ internal static class ComparisonText
         console.Line(right.Car.Name);
         foreach (var (name, judgement) in new[] { ("from", left), ("to  ", right) })
         {
-            console.Line([new Segment($"  {name} \"{judgement.Build.Name}\" "), new Segment(VerdictWords.Headline(judgement), judgement.Verdict.Look())]);
+            console.Line([new Segment($"  {name} \"{judgement.Build.Name}\" "),
+                new Segment(VerdictWords.Headline(judgement), judgement.Verdict.Look())]);
         }
 
         WriteSwaps(console, comparison.Swaps);
@@ -57,7 +58,8 @@ internal static class ComparisonText
             shown.Select(p => new[]
             {
                 p.Either.Where, p.Either.Title, Word(p.Left), Word(p.Right),
-                Margin(p.Left), Margin(p.Right), p.MarginGain is { } gain ? $"{JudgementText.Signed(gain)} {gain.Unit.Symbol}".TrimEnd() : "",
+                Margin(p.Left), Margin(p.Right),
+                p.MarginGain is { } gain ? $"{JudgementText.Signed(gain)} {gain.Unit.Symbol}".TrimEnd() : "",
                 Chance(p.Left), Chance(p.Right),
             }),
             Indent);

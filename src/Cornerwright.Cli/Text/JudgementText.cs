@@ -14,7 +14,8 @@ internal static class JudgementText
     private const int MostCures = 3;
     private const int MostDeciding = 3;
 
-    public static void Write(IAnsiConsole console, Judgement judgement, Func<Finding, bool> shows, Func<Figure, bool> showsFigure, bool brief)
+    public static void Write(IAnsiConsole console, Judgement judgement, Func<Finding, bool> shows,
+        Func<Figure, bool> showsFigure, bool brief)
     {
         console.Line(
         [
@@ -119,12 +120,15 @@ internal static class JudgementText
         foreach (var cure in finding.Cures.Take(MostCures))
         {
             string side = cure.Side.Length > 0 ? " But: " + cure.Side : "";
-            console.Sentence($"Cure: {cure.Sentence} Gains {cure.Gain}, then {Signed(cure.MarginAfter)} {cure.MarginAfter.Unit.Symbol} in hand.{side}", Inner);
+            console.Sentence(
+                $"Cure: {cure.Sentence} Gains {cure.Gain}, then {Signed(cure.MarginAfter)} {cure.MarginAfter.Unit.Symbol} in hand.{side}",
+                Inner);
         }
 
         if (finding.Deciding.Count > 0 && finding.Verdict != Verdict.Unknown)
         {
-            console.Sentence("Decided by: " + string.Join(", ", finding.Deciding.Take(MostDeciding).Select(d => $"{d.Label} ({VerdictWords.Percent(d.Share)})")), Inner);
+            console.Sentence("Decided by: " + string.Join(", ",
+                finding.Deciding.Take(MostDeciding).Select(d => $"{d.Label} ({VerdictWords.Percent(d.Share)})")), Inner);
         }
 
         if (finding.Missing.Count > 0)

@@ -18,7 +18,8 @@ internal static class LearnedText
             : "Builds are judged by what was typed alone; \"learn --use\" takes what was learned.", 0);
         if (learned.HeightMiss is { } miss)
         {
-            console.Sentence(FormattableString.Invariant($"Heights were predicted to within {1000 * miss.First:0.0} mm (root mean square); now {1000 * miss.Now:0.0} mm."), 0);
+            console.Sentence(FormattableString.Invariant(
+                $"Heights were predicted to within {1000 * miss.First:0.0} mm (root mean square); now {1000 * miss.Now:0.0} mm."), 0);
         }
 
         if (learned.Readings.Count > 0)
@@ -28,7 +29,9 @@ internal static class LearnedText
                 ["when", "where", "what", ">read", ">expected first", ">doubt", ">now", ">doubt", ">off by", ""],
                 learned.Readings.Select(r => new[]
                 {
-                    r.Occasion, r.Corner.Words(), r.Label, r.Read.Text, r.First.Text, "±" + r.FirstDoubt.Text, r.Expected.Text, "±" + r.Doubt.Text, FormattableString.Invariant($"{r.Sigmas:0.0} sigma"), r.SetAside ? "set aside: agrees with nothing else" : "",
+                    r.Occasion, r.Corner.Words(), r.Label, r.Read.Text, r.First.Text, "±" + r.FirstDoubt.Text, r.Expected.Text,
+                        "±" + r.Doubt.Text, FormattableString.Invariant($"{r.Sigmas:0.0} sigma"),
+                        r.SetAside ? "set aside: agrees with nothing else" : "",
                 }),
                 Indent);
         }
@@ -38,7 +41,8 @@ internal static class LearnedText
             console.Heading("Numbers of the car");
             console.Table(
                 ["what", ">typed", ">doubt", ">now", ">doubt", "where", ""],
-                learned.Numbers.Take(MostNumbers).Select(n => new[] { n.Label, n.Before.Text, "±" + n.BeforeDoubt.Text, n.After.Text, "±" + n.AfterDoubt.Text, n.Path, n.Suspect ? "probably typed wrong" : "" }),
+                learned.Numbers.Take(MostNumbers).Select(n => new[] { n.Label, n.Before.Text, "±" + n.BeforeDoubt.Text, n.After.Text,
+                    "±" + n.AfterDoubt.Text, n.Path, n.Suspect ? "probably typed wrong" : "" }),
                 Indent);
             if (learned.Numbers.Count > MostNumbers)
             {

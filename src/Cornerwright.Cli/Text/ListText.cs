@@ -41,7 +41,8 @@ internal static class ListText
                 console.Heading(kind.Label);
                 console.Table(
                     ["id", "name", ">price each", "", "used in"],
-                    shelf.Select(p => new[] { p.Id, p.Name, p.Price is { } price ? ComparisonText.Money(price) : "", p.Owned ? "owned" : "", string.Join(", ", UsedIn(car, kind, p.Id)) }),
+                    shelf.Select(p => new[] { p.Id, p.Name, p.Price is { } price ? ComparisonText.Money(price) : "", p.Owned ? "owned" : "",
+                        string.Join(", ", UsedIn(car, kind, p.Id)) }),
                     Indent);
             }
         }

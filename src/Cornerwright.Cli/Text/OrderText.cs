@@ -28,7 +28,8 @@ internal static class OrderText
         console.Heading("Torques");
         console.Table(
             ["where", "fastener", ">pieces", "torque", "pattern", "when"],
-            order.Torques.Select(t => new[] { t.Where, t.Fastener.Name, t.Count?.ToString(CultureInfo.InvariantCulture) ?? "", t.Torque, OrderWords.Of(t.Fastener.Pattern), OrderWords.Of(t.Fastener.When) }),
+            order.Torques.Select(t => new[] { t.Where, t.Fastener.Name, t.Count?.ToString(CultureInfo.InvariantCulture) ?? "", t.Torque,
+                OrderWords.Of(t.Fastener.Pattern), OrderWords.Of(t.Fastener.When) }),
             Indent);
     }
 
@@ -39,7 +40,8 @@ internal static class OrderText
             console.Heading("Parts" + (order.Car.Currency.Length > 0 ? ", prices in " + order.Car.Currency : ""));
             console.Table(
                 [">pieces", "part", ">sum", "", "for"],
-                order.Parts.Select(p => new[] { p.Count.ToString(CultureInfo.InvariantCulture), p.Part.Name, p.Sum?.ToString("0.00", CultureInfo.InvariantCulture) ?? "", p.Part.Owned ? "owned" : "to buy", p.Where }),
+                order.Parts.Select(p => new[] { p.Count.ToString(CultureInfo.InvariantCulture), p.Part.Name,
+                    p.Sum?.ToString("0.00", CultureInfo.InvariantCulture) ?? "", p.Part.Owned ? "owned" : "to buy", p.Where }),
                 Indent);
         }
 
@@ -79,7 +81,8 @@ internal static class OrderText
         bool tighten = step.Phase is not (OrderPhase.TakeOff or OrderPhase.Standing);
         foreach (var fastener in step.Fasteners)
         {
-            console.Sentence("- " + (step.Phase == OrderPhase.Later ? fastener.Where + ": " : "") + OrderWords.Line(fastener, tighten), Under);
+            console.Sentence("- " + (step.Phase == OrderPhase.Later ? fastener.Where + ": " : "") + OrderWords.Line(fastener, tighten),
+                Under);
         }
 
         foreach (string detail in step.Details)

@@ -13,7 +13,8 @@ internal sealed class ProgressLine(IAnsiConsole console) : IProgress<SearchProgr
     public void Report(SearchProgress value)
     {
         int full = (int)(value.Share * Width);
-        string line = FormattableString.Invariant($"[{new string('#', full)}{new string('.', Width - full)}] {value.Share * 100,3:0} %  {value.Words}").PadRight(Columns);
+        string line = FormattableString.Invariant(
+            $"[{new string('#', full)}{new string('.', Width - full)}] {value.Share * 100,3:0} %  {value.Words}").PadRight(Columns);
         if (line == _last)
         {
             return;

@@ -88,7 +88,8 @@ internal static class RankingText
         }
     }
 
-    private static string LowerFirst(string title) => title.Length > 1 && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
+    private static string LowerFirst(string title) =>
+        title.Length > 1 && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
 
     private static string Count(long count) => count.ToString("#,0", CultureInfo.InvariantCulture).Replace(',', ' ');
 }

@@ -10,7 +10,8 @@ internal static class ScanText
     public static void Write(IAnsiConsole console, string name, RawScan scan, string hash)
     {
         console.Line($"{name}: {scan.Format.Ending().ToUpperInvariant()}, {scan.Variant}");
-        console.Line(scan.IsCloud ? $"  {Count(scan.PointCount)} points without a surface" : $"  {Count(scan.TriangleCount)} triangles, {Count(scan.PointCount)} points");
+        console.Line(scan.IsCloud ? $"  {Count(scan.PointCount)} points without a surface"
+            : $"  {Count(scan.TriangleCount)} triangles, {Count(scan.PointCount)} points");
         foreach (string note in scan.Notes)
         {
             console.Line("  " + note);
@@ -20,7 +21,8 @@ internal static class ScanText
         console.Line("How large it is, if its numbers are");
         foreach (var candidate in ScanUnits.Candidates(scan))
         {
-            console.Line($"  {candidate.Unit.Words() + ":",-13}{ScanUnits.SizeWords(candidate.Size)}{(candidate.Likely ? "" : "  (hardly a wheel arch)")}");
+            string doubt = candidate.Likely ? "" : "  (hardly a wheel arch)";
+            console.Line($"  {candidate.Unit.Words() + ":",-13}{ScanUnits.SizeWords(candidate.Size)}{doubt}");
         }
     }
 

@@ -22,7 +22,8 @@ internal static class SettlementText
             foreach (var reading in s.Readings)
             {
                 string share = VerdictWords.Percent(reading.Total ?? reading.Share);
-                string then = reading.DoubtThen is { } doubt && reading.Within.Length > 0 ? $"; {reading.Now} now, within {reading.Within} alone leaves {VerdictWords.Percent(doubt)}" : "";
+                string then = reading.DoubtThen is { } doubt && reading.Within.Length > 0
+                    ? $"; {reading.Now} now, within {reading.Within} alone leaves {VerdictWords.Percent(doubt)}" : "";
                 console.Sentence($"{share} {reading.Label}{then}", Indent + 4);
             }
         }

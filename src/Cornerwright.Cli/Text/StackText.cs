@@ -22,7 +22,8 @@ internal static class StackText
         double scale = StackDrawing.Scale(pictures.SelectMany(p => p.Stack), rows);
         if (scale > 0)
         {
-            console.Line($"To scale, one row {Millimetres(scale)} mm. /..\\ open coils, #==# coils touching, [__] sheet; a piece thinner than a row takes one row.");
+            console.Line($"To scale, one row {Millimetres(scale)} mm. /..\\ open coils, #==# coils touching, [__] sheet; a piece thinner "
+                + $"than a row takes one row.");
         }
 
         foreach (var picture in pictures)
@@ -30,7 +31,8 @@ internal static class StackText
             console.Heading(picture.Corner.Words());
             if (picture.Stack.Count == 0 || scale == 0)
             {
-                console.Line("  Cannot be drawn: the spring, its seats or the wheel's motion is not known. \"judge\" names the readings that are missing.");
+                console.Line("  Cannot be drawn: the spring, its seats or the wheel's "
+                    + "motion is not known. \"judge\" names the readings that are missing.");
                 continue;
             }
 

@@ -16,7 +16,8 @@ internal static class SweepText
         {
             text.Append(row.Corner.Name()).Append(',');
             text.AppendJoin(',', SweepColumns.All.Select(c => c.Written(row)?.ToString("0.#########", CultureInfo.InvariantCulture) ?? ""));
-            text.Append(',').Append(row.Why.AsSpan().IndexOfAny(",\"\n") < 0 ? row.Why : "\"" + row.Why.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"").Append('\n');
+            text.Append(',').Append(row.Why.AsSpan().IndexOfAny(",\"\n") < 0 ? row.Why
+                : "\"" + row.Why.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"").Append('\n');
         }
 
         return text.ToString();

@@ -28,8 +28,10 @@ internal static class TurnsText
             ["corner", "collar", ">perch then", "plate", "clamp", "tie rod", ">exact turns"],
             table.Corners.Select(c => new[]
             {
-                c.Corner.Words(), c.Collar is { } collar ? TurnWords.Collar(collar.Quarters) : "does not turn", c.Collar is { } k ? Mm(k.After) : "", c.Plate == 0 ? "" : TurnWords.Plate(c.Plate),
-                c.Clamp == 0 ? "" : Deg(c.Clamp), c.ToeChange == 0 ? "" : c.Flats is { } flats ? TurnWords.TieRod(flats) : Deg(c.ToeChange), c.Collar is { } exact ? Signed(exact.Exact) : "",
+                c.Corner.Words(), c.Collar is { } collar ? TurnWords.Collar(collar.Quarters) : "does not turn",
+                    c.Collar is { } k ? Mm(k.After) : "", c.Plate == 0 ? "" : TurnWords.Plate(c.Plate),
+                c.Clamp == 0 ? "" : Deg(c.Clamp), c.ToeChange == 0 ? "" : c.Flats is { } flats ? TurnWords.TieRod(flats) : Deg(c.ToeChange),
+                c.Collar is { } exact ? Signed(exact.Exact) : "",
             }),
             Indent);
         console.Heading("What comes of it");
@@ -37,12 +39,14 @@ internal static class TurnsText
             ["corner", ">height now", ">wanted", ">then", ">load now", ">then", ">camber now", ">then", ">toe now", ">then"],
             table.Corners.Select(c => new[]
             {
-                c.Corner.Words(), Mm(c.Present.Height), c.Wanted.Height is { } h ? Mm(h.Si) : "", Mm(c.Predicted.Height), Kg(c.Present.Load), Kg(c.Predicted.Load),
+                c.Corner.Words(), Mm(c.Present.Height), c.Wanted.Height is { } h ? Mm(h.Si) : "", Mm(c.Predicted.Height),
+                    Kg(c.Present.Load), Kg(c.Predicted.Load),
                 Deg(c.Present.Camber), Deg(c.Predicted.Camber), Deg(c.Present.Toe), Deg(c.Predicted.Toe),
             }),
             Indent);
         string wanted = table.Wish.CrossWeight is { } cross ? $", wanted {Share(cross.Si)}" : "";
-        console.Sentence($"Cross weight (right front and left rear): {Share(table.CrossNow)} now{wanted}, {Share(table.CrossPredicted)} then.", Indent);
+        console.Sentence(
+            $"Cross weight (right front and left rear): {Share(table.CrossNow)} now{wanted}, {Share(table.CrossPredicted)} then.", Indent);
         Steps(console, table);
         List(console, "Not reached", table.Shortfalls);
         List(console, "Taken for granted", table.Assumptions);
@@ -59,7 +63,9 @@ internal static class TurnsText
         for (int i = 0; i < table.Steps.Count; i++)
         {
             var step = table.Steps[i];
-            console.Sentence($"{i + 1}. {(step.Corner is { } corner ? char.ToUpperInvariant(corner.Words()[0]) + corner.Words()[1..] + ": " : "")}{step.Words}", Indent);
+            console.Sentence($"{i + 1}. "
+                + $"{(step.Corner is { } corner ? char.ToUpperInvariant(corner.Words()[0]) + corner.Words()[1..] + ": " : "")}{step.Words}",
+                Indent);
             if (step.Caution.Length > 0)
             {
                 console.Sentence("Caution: " + step.Caution, Indent + 3);

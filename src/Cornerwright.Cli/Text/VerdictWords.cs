@@ -23,7 +23,9 @@ public static class VerdictWords
         _ => new Style(Color.DeepSkyBlue3),
     };
 
-    /// <summary>"fails: of 42 checks 3 fail, 5 are tight, 2 cannot be answered, 32 hold; chance that all that is known holds at once: 91 %."</summary>
+    /// <summary>
+    /// "fails: of 42 checks 3 fail, 5 are tight, 2 cannot be answered, 32 hold; chance that all that is known holds at once: 91 %."
+    /// </summary>
     public static string Headline(Judgement judgement)
     {
         ArgumentNullException.ThrowIfNull(judgement);
@@ -41,7 +43,8 @@ public static class VerdictWords
 
     // The chance of each is not the chance of all.
     private static string AllAtOnce(Judgement judgement) =>
-        judgement.Verdict != Verdict.Fails && judgement.Probability is { } all ? $"; chance that all that is known holds at once: {Percent(all)}" : "";
+        judgement.Verdict != Verdict.Fails && judgement.Probability is { } all
+            ? $"; chance that all that is known holds at once: {Percent(all)}" : "";
 
     /// <summary>"97 %"; never 0 or 100, which no reading can promise, unless it is exact.</summary>
     public static string Percent(double probability) => probability switch

@@ -13,7 +13,8 @@ internal static class WidestText
     public static void Write(IAnsiConsole console, Car car, Build build, IReadOnlyList<(CornerPlace Place, WidestAnswer Answer)> answers)
     {
         console.Line($"{car.Name}, build \"{build.Name}\": how wide can the wheels be");
-        console.Line("Clear of everything known by the wanted gaps at every travel and steer, with the largest tyre a size may be. Spokes, brake callipers and how far a wheel may stand out of its wing are not judged.");
+        console.Line("Clear of everything known by the wanted gaps at every travel and steer, with the largest tyre a "
+            + "size may be. Spokes, brake callipers and how far a wheel may stand out of its wing are not judged.");
         foreach (var (place, answer) in answers)
         {
             console.Heading(place.Words());
@@ -25,7 +26,8 @@ internal static class WidestText
 
             if (answer.Sizes.Count == 0)
             {
-                console.Line(string.Create(CultureInfo.InvariantCulture, $"  None of {answer.Tried} sizes clears by the wanted gaps with any offset."));
+                console.Line(string.Create(CultureInfo.InvariantCulture,
+                    $"  None of {answer.Tried} sizes clears by the wanted gaps with any offset."));
                 continue;
             }
 
@@ -42,7 +44,8 @@ internal static class WidestText
                 2);
             if (answer.Doubt > 0)
             {
-                console.Line(string.Create(CultureInfo.InvariantCulture, $"  The scans lie within {1000 * answer.Doubt:0.0} mm of where they stand, 19 in 20; that is not taken off here. Judge the build before you buy."));
+                console.Line(string.Create(CultureInfo.InvariantCulture, $"  The scans lie within {1000 * answer.Doubt:0.0} mm of where "
+                    + $"they stand, 19 in 20; that is not taken off here. Judge the build before you buy."));
             }
         }
     }

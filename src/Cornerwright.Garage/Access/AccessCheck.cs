@@ -5,7 +5,8 @@ namespace Cornerwright.Garage.Access;
 /// <summary>What makes an access graph unreadable: ids that stand twice or lead nowhere, threads and classes nobody makes.</summary>
 public static class AccessCheck
 {
-    private static readonly string[] Classes = ["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9", "5", "6", "8", "9", "10", "12"];
+    private static readonly string[] Classes = ["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9", "5", "6", "8", "9",
+        "10", "12"];
 
     /// <returns>Every problem; empty if the graph can be read. Cycles are not problems of the file: an order names them.</returns>
     public static IReadOnlyList<Problem> Problems(AccessGraph graph)
@@ -24,11 +25,13 @@ public static class AccessCheck
         foreach (var component in graph.Components)
         {
             string path = "how it comes apart / " + component.Name;
-            foreach (string id in component.BeforeOff.Select(x => x.Component).Concat(component.BeforeLoose.Select(x => x.Component)).Concat(component.Supports.Select(x => x.Component)))
+            foreach (string id in component.BeforeOff.Select(x => x.Component).Concat(component.BeforeLoose.Select(x => x.Component))
+                .Concat(component.Supports.Select(x => x.Component)))
             {
                 if (id.Length > 0 && !known.Contains(id))
                 {
-                    problems.Add(new Problem(path + " / component", id, string.Join(", ", known.Take(20)), "Choose a component of this car, or add it first."));
+                    problems.Add(new Problem(path + " / component", id, string.Join(", ", known.Take(20)),
+                        "Choose a component of this car, or add it first."));
                 }
             }
 
@@ -41,7 +44,8 @@ public static class AccessCheck
     }
 
     /// <summary>Null if the text names a property class of bolts or nuts, or is empty.</summary>
-    public static Problem? ClassProblem(string typed, string field) => typed.Length == 0 || Classes.Contains(typed.Trim(), StringComparer.Ordinal)
+    public static Problem? ClassProblem(string typed, string field) =>
+        typed.Length == 0 || Classes.Contains(typed.Trim(), StringComparer.Ordinal)
         ? null
         : new Problem(field, typed, string.Join(", ", Classes), "Read the mark on the head or nut; leave it empty where there is none.");
 

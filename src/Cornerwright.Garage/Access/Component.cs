@@ -2,7 +2,9 @@ using Cornerwright.Garage.Fields;
 
 namespace Cornerwright.Garage.Access;
 
-/// <summary>Something that can come off the car: what holds it, what must go before it, what stands on it, what is dangerous about it.</summary>
+/// <summary>
+/// Something that can come off the car: what holds it, what must go before it, what stands on it, what is dangerous about it.
+/// </summary>
 public sealed record Component
 {
     [Field("Id", Needed = true)]

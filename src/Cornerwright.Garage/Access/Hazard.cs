@@ -17,8 +17,10 @@ public sealed record Hazard
     /// <summary>What the order says at the step.</summary>
     public string Sentence => Words.Length > 0 ? Words : Kind switch
     {
-        HazardKind.SpringEnergy => "A compressed spring is stored energy. Hold it with a proper spring compressor, both hooks seated, until it is loose between its seats; never by the top nut alone. Keep out of its axis.",
-        HazardKind.BrakeHose => "The brake hose carries no weight and must not be stretched or twisted: unclip it first, and tie up whatever hangs on it.",
+        HazardKind.SpringEnergy => "A compressed spring is stored energy. Hold it with a proper spring compressor, both hooks "
+            + "seated, until it is loose between its seats; never by the top nut alone. Keep out of its axis.",
+        HazardKind.BrakeHose =>
+            "The brake hose carries no weight and must not be stretched or twisted: unclip it first, and tie up whatever hangs on it.",
         HazardKind.SensorWire => "The sensor wire is short: unclip it, or unplug it with the ignition off, before anything drops.",
         HazardKind.BatteryNear => "A spanner here can bridge the battery: take its earth lead off first.",
         HazardKind.AirbagWiring => "Airbag wiring: ignition off, battery earth off, wait as the maker says, and leave its plugs alone.",

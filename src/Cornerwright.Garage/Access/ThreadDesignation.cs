@@ -39,7 +39,8 @@ public static class ThreadDesignation
         }
         else
         {
-            return Checked<MetricThread>.Wrong(new Problem(field, typed, "a thread with its pitch, e.g. M12x1.5", "This diameter has no coarse pitch on the list: write the pitch too."));
+            return Checked<MetricThread>.Wrong(new Problem(field, typed, "a thread with its pitch, e.g. M12x1.5",
+                "This diameter has no coarse pitch on the list: write the pitch too."));
         }
 
         return Checked<MetricThread>.From(MetricThread.Of(diameterMm / 1000, pitchMm / 1000));
@@ -49,5 +50,6 @@ public static class ThreadDesignation
         double.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
 
     private static Checked<MetricThread> Wrong(string typed, string field) =>
-        Checked<MetricThread>.Wrong(new Problem(field, typed, "a metric thread, M3 to M42, e.g. M10 or M12x1.5", "Write M, the diameter in mm, x and the pitch in mm; leave it empty where it is not metric."));
+        Checked<MetricThread>.Wrong(new Problem(field, typed, "a metric thread, M3 to M42, e.g. M10 or M12x1.5",
+            "Write M, the diameter in mm, x and the pitch in mm; leave it empty where it is not metric."));
 }

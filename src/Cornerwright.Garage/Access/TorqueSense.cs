@@ -27,9 +27,11 @@ public static class TorqueSense
 
         string usual = QuantityText.WriteTorqueBothWays(band.Usual), what = $"{fastener.Thread} of class {fastener.Class}";
         return torque.Si > band.Most
-            ? $"{fastener.Name}: {QuantityText.WriteTorqueBothWays(torque.Si)} would stretch {what} beyond its yield (usual {usual}). Look it up again before you pull."
+            ? $"{fastener.Name}: {QuantityText.WriteTorqueBothWays(torque.Si)} would stretch {what} beyond its yield (usual {usual}). "
+            + $"Look it up again before you pull."
             : torque.Si < band.Least && fastener.ThenTurn is null
-                ? $"{fastener.Name}: {QuantityText.WriteTorqueBothWays(torque.Si)} hardly stretches {what} (usual {usual}). Is the figure for another bolt, or in another unit?"
+                ? $"{fastener.Name}: {QuantityText.WriteTorqueBothWays(torque.Si)} hardly stretches {what} (usual {usual}). Is the figure "
+                + $"for another bolt, or in another unit?"
                 : "";
     }
 }

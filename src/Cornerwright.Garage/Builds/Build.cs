@@ -22,16 +22,19 @@ public sealed record CornerBuild
     [Field("Anti-roll bar", RefersTo = "parts/antiRollBars")] public string AntiRollBar { get; init; } = "";
     [Field("Bar link", RefersTo = "parts/barLinks")] public string BarLink { get; init; } = "";
 
-    [Field("Perch height", Dimension.Length, "mm", -50, 900, How = "From the lower reference up to the perch's seat, along the spring's axis.")]
+    [Field("Perch height", Dimension.Length, "mm", -50, 900,
+        How = "From the lower reference up to the perch's seat, along the spring's axis.")]
     public Reading? PerchHeight { get; init; }
 
-    [Field("Body height", Dimension.Length, "mm", 30, 900, How = "From the lower reference to the damper body's top; only for a body that screws into its clamp.")]
+    [Field("Body height", Dimension.Length, "mm", 30, 900,
+        How = "From the lower reference to the damper body's top; only for a body that screws into its clamp.")]
     public Reading? BodyHeight { get; init; }
 
     [Field("Plate slid inward", Dimension.Length, "mm", -60, 60, How = "From the plate's middle; outward is negative.")]
     public Reading? Slide { get; init; }
 
-    [Field("Camber set at the clamp", Dimension.Angle, "deg", -6, 6, How = "Change against the measured camber, made where the strut is bolted to the knuckle.")]
+    [Field("Camber set at the clamp", Dimension.Angle, "deg", -6, 6,
+        How = "Change against the measured camber, made where the strut is bolted to the knuckle.")]
     public Reading? ClampCamber { get; init; }
 
     [Field("Packer on the rod", Dimension.Length, "mm", 0, 100)]

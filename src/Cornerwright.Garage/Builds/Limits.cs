@@ -40,7 +40,8 @@ public sealed record Limits
     [Field("Collar thread in hand", Dimension.Length, "mm", 0, 50)]
     public Reading? ThreadInHand { get; init; }
 
-    [Field("Tightest fit allowed", Dimension.Length, "mm", 0, 5, How = "Register larger than the spring's bore by at most; goes on with anti-seize.")]
+    [Field("Tightest fit allowed", Dimension.Length, "mm", 0, 5,
+        How = "Register larger than the spring's bore by at most; goes on with anti-seize.")]
     public Reading? FitTightest { get; init; }
 
     [Field("Loosest fit allowed", Dimension.Length, "mm", 0, 15)]
@@ -88,7 +89,8 @@ public sealed record Limits
     [Field("Left and right differ by at most", Dimension.Length, "mm", 0, 50)]
     public Reading? SideDifference { get; init; }
 
-    [Field("Shear stress of the spring, at most", Dimension.Ratio, "%", 10, 100, How = "Share of the wire's tensile strength at full bump; EN 13906-1 allows 56 % at solid height.")]
+    [Field("Shear stress of the spring, at most", Dimension.Ratio, "%", 10, 100,
+        How = "Share of the wire's tensile strength at full bump; EN 13906-1 allows 56 % at solid height.")]
     public Reading? StressShare { get; init; }
 
     [Field("Certain enough", Dimension.Ratio, "%", 50, 99.9, How = "Probability above which a check holds rather than being tight.")]

@@ -37,13 +37,16 @@ public sealed record Wishes
     [Field("Axle")]
     public AxlePlace Axle { get; init; }
 
-    [Field("Starting from", RefersTo = "builds", How = "Everything that is not chosen anew stays as in this build: the other axle, bars, packers, tyre pressures.")]
+    [Field("Starting from", RefersTo = "builds",
+        How = "Everything that is not chosen anew stays as in this build: the other axle, bars, packers, tyre pressures.")]
     public string StartingBuild { get; init; } = "";
 
-    [Field("Height wanted", Dimension.Length, "mm", 150, 800, How = "Hub centre to arch edge. Every collar is turned to it. Left out: the height in the limits, else as measured.")]
+    [Field("Height wanted", Dimension.Length, "mm", 150, 800,
+        How = "Hub centre to arch edge. Every collar is turned to it. Left out: the height in the limits, else as measured.")]
     public Reading? Height { get; init; }
 
-    [Field("Least gap anywhere", Dimension.Length, "mm", 0, 100, How = "Tyre and rim to anything. Where the limits ask for more, they count.")]
+    [Field("Least gap anywhere", Dimension.Length, "mm", 0, 100,
+        How = "Tyre and rim to anything. Where the limits ask for more, they count.")]
     public Reading? LeastGap { get; init; }
 
     [Field("Ride frequency at least", Dimension.Frequency, "Hz", 0.3, 10)]
@@ -70,7 +73,8 @@ public sealed record Wishes
     [Field("Builds to list", How = "1 to 500; left out: 30.")]
     public int? Listed { get; init; }
 
-    [Field("Springs", RefersTo = "parts/springs", How = "Ids of those taken into account; none: all but what only the other axle uses. The same for every kind below.")]
+    [Field("Springs", RefersTo = "parts/springs",
+        How = "Ids of those taken into account; none: all but what only the other axle uses. The same for every kind below.")]
     public IReadOnlyList<string> Springs { get; init; } = [];
 
     [Field("Sheets and adapters", RefersTo = "parts/sheets")] public IReadOnlyList<string> Sheets { get; init; } = [];

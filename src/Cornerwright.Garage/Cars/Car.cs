@@ -29,7 +29,8 @@ public sealed record Car
     [Field("Wheelbase", Dimension.Length, "mm", 800, 6000)]
     public Reading? Wheelbase { get; init; }
 
-    [Field("Ground clearance", Dimension.Length, "mm", 20, 600, How = "Lowest hard place between the axles to level ground, at the reference height, on the present tyres.")]
+    [Field("Ground clearance", Dimension.Length, "mm", 20, 600,
+        How = "Lowest hard place between the axles to level ground, at the reference height, on the present tyres.")]
     public Reading? GroundClearance { get; init; }
 
     [Field("Top speed", Dimension.Speed, "km/h", 30, 450, How = "The highest the car can reach; the tyres' speed symbol must cover it.")]
@@ -122,7 +123,8 @@ public sealed record Car
     /// <summary>The same car with these readings in place of those of the same id, or added at the end.</summary>
     public Car With(Occasion occasion) => this with
     {
-        Occasions = Occasions.Any(o => o.Id == occasion.Id) ? [.. Occasions.Select(o => o.Id == occasion.Id ? occasion : o)] : [.. Occasions, occasion],
+        Occasions = Occasions.Any(o => o.Id == occasion.Id) ? [.. Occasions.Select(o => o.Id == occasion.Id ? occasion : o)]
+            : [.. Occasions, occasion],
     };
 
     public Build? Build(string id) => Builds.FirstOrDefault(b => b.Id == id);

@@ -29,10 +29,12 @@ public sealed record Axle
     [Field("Track", Dimension.Length, "mm", 600, 2500, How = "Between the middles of the two treads, on the ground.")]
     public Reading? Track { get; init; }
 
-    [Field("Steering arm", Dimension.Length, "mm", 40, 400, How = "From the steering axis, square to the tie rod, to the rod's joint at the knuckle; for a rear toe link the same from its pivot.")]
+    [Field("Steering arm", Dimension.Length, "mm", 40, 400, How = "From the steering axis, square to the tie rod, to the rod's "
+        + "joint at the knuckle; for a rear toe link the same from its pivot.")]
     public Reading? SteeringArm { get; init; }
 
-    [Field("Tie rod, length per turn", Dimension.Length, "mm", 0.25, 6, How = "One turn of the rod: the thread's pitch; twice that for a sleeve with a left and a right thread.")]
+    [Field("Tie rod, length per turn", Dimension.Length, "mm", 0.25, 6,
+        How = "One turn of the rod: the thread's pitch; twice that for a sleeve with a left and a right thread.")]
     public Reading? TieRodPitch { get; init; }
 
     [Field("Hub")]

@@ -7,10 +7,12 @@ namespace Cornerwright.Garage.Chassis;
 /// <summary>What was measured at one corner, all at the same standing height: the reference state.</summary>
 public sealed record Corner
 {
-    [Field("Hub centre to arch edge", Dimension.Length, "mm", 150, 800, How = "Plumb from the centre of the wheel up to the arch edge; tyres do not matter.")]
+    [Field("Hub centre to arch edge", Dimension.Length, "mm", 150, 800,
+        How = "Plumb from the centre of the wheel up to the arch edge; tyres do not matter.")]
     public Reading? RideHeight { get; init; }
 
-    [Field("Unsprung mass", Dimension.Mass, "kg", 5, 250, How = "Wheel, tyre, brake, hub, half of the arms. About 35 to 45 kg on a passenger car (common practice, no source).")]
+    [Field("Unsprung mass", Dimension.Mass, "kg", 5, 250,
+        How = "Wheel, tyre, brake, hub, half of the arms. About 35 to 45 kg on a passenger car (common practice, no source).")]
     public Reading? UnsprungMass { get; init; }
 
     [Field("Camber now", Dimension.Angle, "deg", -15, 15)]
@@ -19,10 +21,12 @@ public sealed record Corner
     [Field("Toe now", Dimension.Angle, "deg", -5, 5)]
     public Reading? Toe { get; init; }
 
-    [Field("Spring axis length", Dimension.Length, "mm", 50, 1200, How = "At the reference height: from the body's mount plane to the lower reference, along the spring's axis.")]
+    [Field("Spring axis length", Dimension.Length, "mm", 50, 1200,
+        How = "At the reference height: from the body's mount plane to the lower reference, along the spring's axis.")]
     public Reading? SpringAxisLength { get; init; }
 
-    [Field("Damper axis length", Dimension.Length, "mm", 50, 1200, How = "The same along the damper. Leave out where the spring sits round the damper.")]
+    [Field("Damper axis length", Dimension.Length, "mm", 50, 1200,
+        How = "The same along the damper. Leave out where the spring sits round the damper.")]
     public Reading? DamperAxisLength { get; init; }
 
     [Field("Wheel motion")]
@@ -34,10 +38,12 @@ public sealed record Corner
     [Field("Steering axis")]
     public SteeringAxis? Steering { get; init; }
 
-    [Field("Droop held by", Dimension.Length, "mm", -300, 0, How = "Travel at which something other than the damper stops the hanging wheel; leave out if nothing does.")]
+    [Field("Droop held by", Dimension.Length, "mm", -300, 0,
+        How = "Travel at which something other than the damper stops the hanging wheel; leave out if nothing does.")]
     public Reading? DroopLimit { get; init; }
 
-    [Field("Metal meets metal at", Dimension.Length, "mm", 0, 300, How = "Travel at which the arm meets the body or subframe; leave out if unknown.")]
+    [Field("Metal meets metal at", Dimension.Length, "mm", 0, 300,
+        How = "Travel at which the arm meets the body or subframe; leave out if unknown.")]
     public Reading? MetalContact { get; init; }
 
     [Field("Strut beside the wheel")]
@@ -49,6 +55,7 @@ public sealed record Corner
     [Field("Calliper radius", Dimension.Length, "mm", 80, 350, How = "From the hub centre to the outermost place of the brake calliper.")]
     public Reading? CalliperRadius { get; init; }
 
-    [Field("Calliper beyond the hub face", Dimension.Length, "mm", -120, 150, How = "Straight edge across the calliper: how far it stands out beyond the hub face.")]
+    [Field("Calliper beyond the hub face", Dimension.Length, "mm", -120, 150,
+        How = "Straight edge across the calliper: how far it stands out beyond the hub face.")]
     public Reading? CalliperProud { get; init; }
 }

@@ -62,9 +62,12 @@ public static class HardpointNeeds
     public static bool OnLinks(LinkageKind kind) => kind is LinkageKind.FiveLink or LinkageKind.MacPhersonTwoLinks;
 
     /// <summary>Parts on which a pushrod can work.</summary>
-    public static IReadOnlyList<StationCarrier> PushrodCarriers => [StationCarrier.LowerArm, StationCarrier.UpperArm, StationCarrier.Carrier];
+    public static IReadOnlyList<StationCarrier> PushrodCarriers =>
+        [StationCarrier.LowerArm, StationCarrier.UpperArm, StationCarrier.Carrier];
 
-    /// <summary>The same table with what its kind does not have replaced by the usual: for a form in which the kind was just chosen.</summary>
+    /// <summary>
+    /// The same table with what its kind does not have replaced by the usual: for a form in which the kind was just chosen.
+    /// </summary>
     public static T Fitted(T table)
     {
         ArgumentNullException.ThrowIfNull(table);
@@ -99,7 +102,8 @@ public static class HardpointNeeds
         LinkageKind.MacPhersonTwoLinks => [.. LowerInner, .. LowerOuter, .. Tie, nameof(T.StrutTop), nameof(T.StrutLow)],
         LinkageKind.DoubleWishbone => [.. LowerInner, nameof(T.LowerBall), .. UpperInner, nameof(T.UpperBall), .. Tie],
         LinkageKind.FiveLink => [.. LowerInner, .. LowerOuter, .. UpperInner, nameof(T.UpperFrontOuter), nameof(T.UpperRearOuter), .. Tie],
-        LinkageKind.RigidAxle => [nameof(T.LowerFrontInner), nameof(T.LowerFrontOuter), nameof(T.UpperFrontInner), nameof(T.UpperFrontOuter)],
+        LinkageKind.RigidAxle =>
+            [nameof(T.LowerFrontInner), nameof(T.LowerFrontOuter), nameof(T.UpperFrontInner), nameof(T.UpperFrontOuter)],
         LinkageKind.TwistBeam => [nameof(T.ArmOuter), nameof(T.ShearCentre)],
         _ => [nameof(T.ArmOuter), nameof(T.ArmInner)],
     };

@@ -5,13 +5,16 @@ using Cornerwright.Garage.Readings;
 namespace Cornerwright.Garage.Chassis;
 
 /// <summary>The points between which the links of one corner run, in the body frame of docs/frames.md at the reference state.</summary>
-/// <remarks>Which of them a corner needs goes by <see cref="Kind"/> and by what carries spring and damper: <see cref="HardpointNeeds"/>.</remarks>
+/// <remarks>
+/// Which of them a corner needs goes by <see cref="Kind"/> and by what carries spring and damper: <see cref="HardpointNeeds"/>.
+/// </remarks>
 public sealed record HardpointTable
 {
     [Field("Kind")]
     public LinkageKind Kind { get; init; }
 
-    [Field("Mirrored from the other wheel", How = "Use the other wheel's points with left and right changed over. Points written here then count for nothing.")]
+    [Field("Mirrored from the other wheel",
+        How = "Use the other wheel's points with left and right changed over. Points written here then count for nothing.")]
     public bool Mirrored { get; init; }
 
     [Field("Spring works on")]
@@ -32,16 +35,19 @@ public sealed record HardpointTable
     [Field("Damper stands on the lower link at the", How = "Only where it works on one of two lower links.")]
     public LowerLink DamperLink { get; init; }
 
-    [Field("Spring's lower reference along the strut", Dimension.Length, "mm", -300, 600, How = "From the lower point on the strut up to the clamp bolt or perch from which the spring's axis length is measured. Not asked for where that length itself is measured.")]
+    [Field("Spring's lower reference along the strut", Dimension.Length, "mm", -300, 600, How = "From the lower point on the strut up to "
+        + "the clamp bolt or perch from which the spring's axis length is measured. Not asked for where that length itself is measured.")]
     public Reading? SpringAlong { get; init; }
 
-    [Field("Damper's lower reference along the strut", Dimension.Length, "mm", -300, 600, How = "The same for the damper, where it is not the spring's.")]
+    [Field("Damper's lower reference along the strut", Dimension.Length, "mm", -300, 600,
+        How = "The same for the damper, where it is not the spring's.")]
     public Reading? DamperAlong { get; init; }
 
     [Field("Centre of the hub's face", How = "From the centre of the wheel's mounting face, not of the rim.")]
     public BodyPoint? HubFace { get; init; }
 
-    [Field("Lower arm, front pivot", How = "Middle of the front bushing; of the front link's inner joint where two links stand for the arm; of the lower link's joint on the body of a rigid axle.")]
+    [Field("Lower arm, front pivot", How = "Middle of the front bushing; of the front link's inner joint where two "
+        + "links stand for the arm; of the lower link's joint on the body of a rigid axle.")]
     public BodyPoint? LowerFrontInner { get; init; }
 
     [Field("Lower arm, rear pivot", How = "Middle of the rear bushing; of the rear link's inner joint where two links stand for the arm.")]
@@ -56,7 +62,8 @@ public sealed record HardpointTable
     [Field("Lower rear link, outer joint", How = "Middle of the ball on the wheel carrier.")]
     public BodyPoint? LowerRearOuter { get; init; }
 
-    [Field("Upper arm, front pivot", How = "Middle of the bushing; of the front link's inner joint on five links; of the upper link's joint on the body of a rigid axle.")]
+    [Field("Upper arm, front pivot", How =
+        "Middle of the bushing; of the front link's inner joint on five links; of the upper link's joint on the body of a rigid axle.")]
     public BodyPoint? UpperFrontInner { get; init; }
 
     [Field("Upper arm, rear pivot", How = "Middle of the bushing; of the rear link's inner joint on five links.")]
@@ -80,25 +87,29 @@ public sealed record HardpointTable
     [Field("Strut top", How = "Where the damper rod turns in the top mount, with the plate as it stands now.")]
     public BodyPoint? StrutTop { get; init; }
 
-    [Field("Plate, second point", How = "A point that the strut's top passes when the plate slides inward. Left out: it slides level, straight to the car's middle.")]
+    [Field("Plate, second point",
+        How = "A point that the strut's top passes when the plate slides inward. Left out: it slides level, straight to the car's middle.")]
     public BodyPoint? PlateInner { get; init; }
 
     [Field("Lower point on the strut", How = "A point on the tube's axis, near the clamp.")]
     public BodyPoint? StrutLow { get; init; }
 
-    [Field("Trailing arm, outer pivot", How = "Middle of the outer bushing of a semi-trailing arm; of the one bushing of a twist beam's arm.")]
+    [Field("Trailing arm, outer pivot",
+        How = "Middle of the outer bushing of a semi-trailing arm; of the one bushing of a twist beam's arm.")]
     public BodyPoint? ArmOuter { get; init; }
 
     [Field("Trailing arm, inner pivot", How = "Middle of the inner bushing of a semi-trailing arm.")]
     public BodyPoint? ArmInner { get; init; }
 
-    [Field("Lateral rod, joint on the body", How = "Of a rigid axle; once for both wheels, at either. Left out where four slanted links do without.")]
+    [Field("Lateral rod, joint on the body",
+        How = "Of a rigid axle; once for both wheels, at either. Left out where four slanted links do without.")]
     public BodyPoint? LateralBody { get; init; }
 
     [Field("Lateral rod, joint on the axle", How = "Middle of the bushing.")]
     public BodyPoint? LateralAxle { get; init; }
 
-    [Field("Cross member, shear centre", How = "Of a twist beam, on the car's middle plane: the line about which the section twists, beside the section on the side of its closed back.")]
+    [Field("Cross member, shear centre", How = "Of a twist beam, on the car's middle plane: the line about which "
+        + "the section twists, beside the section on the side of its closed back.")]
     public BodyPoint? ShearCentre { get; init; }
 
     [Field("Spring, moving end", How = "Where the spring's axis meets the arm, carrier or rocker it works on.")]
@@ -125,7 +136,8 @@ public sealed record HardpointTable
     [Field("Rocker, second point on its axis", How = "Anywhere else on that axis; the further away the better.")]
     public BodyPoint? RockerAxis { get; init; }
 
-    [Field("Anti-roll bar's link works on", How = "Only where the bar's three points are given. On a strut's tube it moves with the wheel carrier.")]
+    [Field("Anti-roll bar's link works on",
+        How = "Only where the bar's three points are given. On a strut's tube it moves with the wheel carrier.")]
     public StationCarrier BarOn { get; init; } = StationCarrier.Carrier;
 
     [Field("Bar's link, joint below", How = "On the arm, the strut's tube or the wheel carrier.")]
@@ -134,6 +146,7 @@ public sealed record HardpointTable
     [Field("Bar's link, joint on the bar", How = "Middle of the joint at the bar's end.")]
     public BodyPoint? BarEnd { get; init; }
 
-    [Field("Bar's bushing on the body", How = "Middle of the bushing at this side: a point of the line about which the bar turns, which runs straight across the car.")]
+    [Field("Bar's bushing on the body",
+        How = "Middle of the bushing at this side: a point of the line about which the bar turns, which runs straight across the car.")]
     public BodyPoint? BarPivot { get; init; }
 }

@@ -10,7 +10,8 @@ public sealed record Hub
     [Field("Bolt count", How = "Studs or bolt holes.")]
     public int? Bolts { get; init; }
 
-    [Field("Bolt circle", Dimension.Length, "mm", 50, 300, How = "Even count: calliper across two opposite studs, centre to centre. Five: neighbouring centres times 1.7013.")]
+    [Field("Bolt circle", Dimension.Length, "mm", 50, 300,
+        How = "Even count: calliper across two opposite studs, centre to centre. Five: neighbouring centres times 1.7013.")]
     public Reading? BoltCircle { get; init; }
 
     [Field("Centring diameter", Dimension.Length, "mm", 30, 200, How = "Calliper across the collar on the hub.")]

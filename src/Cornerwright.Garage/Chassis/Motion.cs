@@ -42,7 +42,8 @@ public sealed record CycledStep
     [Field("Spring axis length", Dimension.Length, "mm", 50, 1200, How = "Mount plane to lower reference along the spring's axis.")]
     public Reading? SpringLength { get; init; }
 
-    [Field("Damper axis length", Dimension.Length, "mm", 50, 1200, How = "Mount plane to lower reference along the damper's axis; leave out where the spring sits round the damper.")]
+    [Field("Damper axis length", Dimension.Length, "mm", 50, 1200,
+        How = "Mount plane to lower reference along the damper's axis; leave out where the spring sits round the damper.")]
     public Reading? DamperLength { get; init; }
 
     [Field("Camber", Dimension.Angle, "deg", -15, 15)]
@@ -61,10 +62,12 @@ public sealed record WheelMotion
     [Field("Known by")]
     public MotionLevel Level { get; init; }
 
-    [Field("Motion ratio of the spring", Dimension.Ratio, "", 0.1, 1.6, How = "Spring travel per wheel travel: lift the wheel 20 mm and see how much the spring's space shortens. Some people quote the reciprocal.")]
+    [Field("Motion ratio of the spring", Dimension.Ratio, "", 0.1, 1.6, How = "Spring travel per wheel travel: lift the wheel 20 mm and "
+        + "see how much the spring's space shortens. Some people quote the reciprocal.")]
     public Reading? SpringRatio { get; init; }
 
-    [Field("Its change with bump", Dimension.InverseLength, "1/mm", -0.02, 0.02, How = "Change of the motion ratio per millimetre of bump; 0 if unknown.")]
+    [Field("Its change with bump", Dimension.InverseLength, "1/mm", -0.02, 0.02,
+        How = "Change of the motion ratio per millimetre of bump; 0 if unknown.")]
     public Reading? SpringRatioChange { get; init; }
 
     [Field("Motion ratio of the damper", Dimension.Ratio, "", 0.1, 1.6, How = "Leave out where the spring sits round the damper.")]
@@ -73,10 +76,12 @@ public sealed record WheelMotion
     [Field("Its change with bump", Dimension.InverseLength, "1/mm", -0.02, 0.02)]
     public Reading? DamperRatioChange { get; init; }
 
-    [Field("Motion ratio of the bar's end", Dimension.Ratio, "", 0.05, 1.6, How = "Travel of the anti-roll bar's end, along its link, per wheel travel.")]
+    [Field("Motion ratio of the bar's end", Dimension.Ratio, "", 0.05, 1.6,
+        How = "Travel of the anti-roll bar's end, along its link, per wheel travel.")]
     public Reading? BarRatio { get; init; }
 
-    [Field("Camber gain", Dimension.AnglePerLength, "deg/mm", -0.3, 0.3, How = "Change of camber per millimetre of bump; usually negative: the top leans in as the wheel rises.")]
+    [Field("Camber gain", Dimension.AnglePerLength, "deg/mm", -0.3, 0.3,
+        How = "Change of camber per millimetre of bump; usually negative: the top leans in as the wheel rises.")]
     public Reading? CamberGain { get; init; }
 
     [Field("Sideways move", Dimension.Ratio, "", -1, 1, How = "Millimetres that the hub moves outboard per millimetre of bump.")]

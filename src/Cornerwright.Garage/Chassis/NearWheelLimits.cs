@@ -1,6 +1,9 @@
 namespace Cornerwright.Garage.Chassis;
 
-/// <summary>How much may stand near one wheel. A judgement keeps a bit for each thing and a fixed room for each line; more than that is refused, never left out.</summary>
+/// <summary>
+/// How much may stand near one wheel. A judgement keeps a bit for each thing
+/// and a fixed room for each line; more than that is refused, never left out.
+/// </summary>
 public static class NearWheelLimits
 {
     /// <summary>Most gaps that are joined to one line.</summary>

@@ -53,7 +53,8 @@ public sealed record Gap
     [Field("Clock position", How = "Seen from the street: 12 is up. On a left wheel 9 is forward, on a right wheel 3 is.")]
     public double Clock { get; init; } = 12;
 
-    [Field("Gap", Dimension.Length, "mm", 0, 400, How = "Feeler stack, drill shank or tape between the two; the finger test is a guess.", Needed = true)]
+    [Field("Gap", Dimension.Length, "mm", 0, 400, How = "Feeler stack, drill shank or tape between the two; the finger test is a guess.",
+        Needed = true)]
     public Reading? Distance { get; init; }
 
     [Field("Wheel travel when read", Dimension.Length, "mm", -300, 300, How = "0 if the car stood at its reference height.")]
@@ -83,16 +84,19 @@ public sealed record Obstacle
 /// <summary>Where a strut stands against the wheel that is on the car now. Tube, perch and spring come from the parts.</summary>
 public sealed record StrutPlace
 {
-    [Field("Tyre to tube", Dimension.Length, "mm", 0, 300, How = "Nearest gap between the tyre's inner side and the strut tube at the top of the wheel.", Needed = true)]
+    [Field("Tyre to tube", Dimension.Length, "mm", 0, 300,
+        How = "Nearest gap between the tyre's inner side and the strut tube at the top of the wheel.", Needed = true)]
     public Reading? TyreToTube { get; init; }
 
     [Field("From")]
     public GapFrom From { get; init; } = GapFrom.InnerShoulder;
 
-    [Field("Strut lean against the wheel", Dimension.Angle, "deg", -30, 30, How = "Angle between strut and wheel plane seen from the front; positive when the strut's top leans inboard of the wheel plane.")]
+    [Field("Strut lean against the wheel", Dimension.Angle, "deg", -30, 30,
+        How = "Angle between strut and wheel plane seen from the front; positive when the strut's top leans inboard of the wheel plane.")]
     public Reading? Lean { get; init; }
 
-    [Field("Lower reference above hub centre", Dimension.Length, "mm", -300, 400, How = "Height of the clamp bolt or lower eye above the hub centre; below is negative.", Needed = true)]
+    [Field("Lower reference above hub centre", Dimension.Length, "mm", -300, 400,
+        How = "Height of the clamp bolt or lower eye above the hub centre; below is negative.", Needed = true)]
     public Reading? LowerReference { get; init; }
 }
 
@@ -105,15 +109,18 @@ public sealed record SteeringAxis
     [Field("Caster", Dimension.Angle, "deg", -10, 20)]
     public Reading? Caster { get; init; }
 
-    [Field("Axis to hub face at hub height", Dimension.Length, "mm", -100, 300, How = "Level distance from the steering axis out to the hub face.")]
+    [Field("Axis to hub face at hub height", Dimension.Length, "mm", -100, 300,
+        How = "Level distance from the steering axis out to the hub face.")]
     public Reading? HubOffset { get; init; }
 
     [Field("Lock, each way", Dimension.Angle, "deg", 5, 60, How = "Of the road wheel, on turning plates.")]
     public Reading? Lock { get; init; }
 
-    [Field("Rack travel, each way", Dimension.Length, "mm", 10, 150, How = "How far the rack moves from straight ahead to its stop. Only hardpoints need it; left out, the stop is where the inner wheel reaches the lock.")]
+    [Field("Rack travel, each way", Dimension.Length, "mm", 10, 150, How = "How far the rack moves from straight ahead to its stop. Only "
+        + "hardpoints need it; left out, the stop is where the inner wheel reaches the lock.")]
     public Reading? RackTravel { get; init; }
 
-    [Field("Most bump at full lock", Dimension.Length, "mm", -100, 300, How = "How far into bump this wheel can be with the steering at its stop. Left out: full bump counts.")]
+    [Field("Most bump at full lock", Dimension.Length, "mm", -100, 300,
+        How = "How far into bump this wheel can be with the steering at its stop. Left out: full bump counts.")]
     public Reading? BumpAtLock { get; init; }
 }

@@ -7,7 +7,9 @@ public static class RimGeometry
     /// <summary>Least depth of the well for snap-in valves, m. Source: ISO 4000-2:2007, clause 6.2.</summary>
     public const double LeastWellDepth = 0.0173;
 
-    /// <summary>Height of a J flange above the specified diameter, m. From memory, low confidence: ISO 4000-2, Table 2 (printed 17.3 or 17.5 mm).</summary>
+    /// <summary>
+    /// Height of a J flange above the specified diameter, m. From memory, low confidence: ISO 4000-2, Table 2 (printed 17.3 or 17.5 mm).
+    /// </summary>
     public const double JFlangeHeight = 0.0174;
 
     /// <summary>From the mounting face inboard to the inner bead seat: A/2 + ET.</summary>

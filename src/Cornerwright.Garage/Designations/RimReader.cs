@@ -78,7 +78,8 @@ internal static class RimReader
         bool diameterFirst = secondFlange is not null || (firstFlange is null && IsWidth(second) && RimCodes.IsDiameterCode(first));
         if (widthFirst && diameterFirst && first != second)
         {
-            return $"Either number could be the diameter: put the flange letter behind the width, {Code(first)}Jx{Code(second)} or {Code(second)}Jx{Code(first)}.";
+            return $"Either number could be the diameter: put the flange letter behind the width, {Code(first)}Jx{Code(second)} or "
+                + $"{Code(second)}Jx{Code(first)}.";
         }
 
         (double width, double diameter) = diameterFirst ? (second, first) : (first, second);
@@ -89,12 +90,14 @@ internal static class RimReader
 
         if (!IsWidth(width))
         {
-            return $"The width code must be {Code(RimCodes.SmallestWidthCode)} to {Code(RimCodes.LargestWidthCode)} in steps of a quarter inch; size first, then the rest (8Jx18 ET35 5x112).";
+            return $"The width code must be {Code(RimCodes.SmallestWidthCode)} to "
+                + $"{Code(RimCodes.LargestWidthCode)} in steps of a quarter inch; size first, then the rest (8Jx18 ET35 5x112).";
         }
 
         if (!RimCodes.IsDiameterCode(diameter))
         {
-            return $"The diameter code must be {Code(RimCodes.SmallestDiameterCode)} to {Code(RimCodes.LargestDiameterCode)}, whole or half; size first, then the rest (8Jx18 ET35 5x112).";
+            return $"The diameter code must be {Code(RimCodes.SmallestDiameterCode)} to {Code(RimCodes.LargestDiameterCode)}, whole or "
+                + $"half; size first, then the rest (8Jx18 ET35 5x112).";
         }
 
         rim = rim with { WidthCode = width, DiameterCode = diameter, Flange = firstFlange ?? secondFlange };

@@ -3,7 +3,9 @@ namespace Cornerwright.Garage.Designations;
 /// <summary>Speed symbols of a service description and what they permit.</summary>
 public static class SpeedSymbol
 {
-    /// <summary>ZR in a size without W or Y says only this: for more than so many km/h. Source: UN Regulation No. 30, ZR marking, from memory.</summary>
+    /// <summary>
+    /// ZR in a size without W or Y says only this: for more than so many km/h. Source: UN Regulation No. 30, ZR marking, from memory.
+    /// </summary>
     public const double ZrMoreThanKmh = 240;
 
     private const double KmhPerMetrePerSecond = 3.6;
@@ -25,7 +27,9 @@ public static class SpeedSymbol
     /// <summary>Greatest speed of a symbol, m/s; null if there is no such symbol.</summary>
     public static double? MetresPerSecond(string? symbol) => Kmh(symbol) / KmhPerMetrePerSecond;
 
-    /// <summary>Share of the load index's load that the tyre may carry at a speed, 0.85 to 1; null above its speed, or for no symbol.</summary>
+    /// <summary>
+    /// Share of the load index's load that the tyre may carry at a speed, 0.85 to 1; null above its speed, or for no symbol.
+    /// </summary>
     /// <param name="symbol">E.g. "W".</param>
     /// <param name="speed">m/s, at least 0.</param>
     /// <remarks>

@@ -20,7 +20,9 @@ public static class TyreLoad
             (false, true) => 280_000,
         };
 
-    /// <summary>Load carried at a pressure, in the unit of <paramref name="greatestLoad"/>; more pressure than the reference carries no more.</summary>
+    /// <summary>
+    /// Load carried at a pressure, in the unit of <paramref name="greatestLoad"/>; more pressure than the reference carries no more.
+    /// </summary>
     /// <param name="greatestLoad">Load of the index, N or kg.</param>
     /// <param name="pressure">Pa, at least 0.</param>
     /// <param name="referencePressure">Pa, above 0.</param>

@@ -127,7 +127,8 @@ internal static class TyreReader
         cursor.SkipGaps();
         if (cursor.AtDigit || cursor.Next == '/' || cursor.AtEnd)
         {
-            return "The construction is missing before the rim diameter: write R (radial), D or - (diagonal) or B (bias-belted), then the rim, e.g. 205/55R16.";
+            return "The construction is missing before the rim diameter: write R "
+                + "(radial), D or - (diagonal) or B (bias-belted), then the rim, e.g. 205/55R16.";
         }
 
         bool z = cursor.Take("Z");
@@ -139,7 +140,8 @@ internal static class TyreReader
         cursor.SkipGaps();
         if (construction is null || !cursor.AtDigit)
         {
-            return "Between aspect ratio and rim stands R, ZR, RF, ZRF, D, - or B only; the speed symbol stands behind the load index (205/55R16 91V).";
+            return "Between aspect ratio and rim stands R, ZR, RF, ZRF, D, - or B only; the speed symbol stands behind the load index "
+                + "(205/55R16 91V).";
         }
 
         ReadOnlySpan<char> word = cursor.Run();

@@ -70,7 +70,8 @@ public static class CarDifference
                 var (before, after) = a is Reading ra && b is Reading rb
                     ? ValueWords.OfBoth(ra, rb)
                     : (ValueWords.Of(field, a), ValueWords.Of(field, b));
-                if (before != after || (a is IEnumerable<string> ta && b is IEnumerable<string> tb && !ta.SequenceEqual(tb, StringComparer.Ordinal)))
+                if (before != after
+                    || (a is IEnumerable<string> ta && b is IEnumerable<string> tb && !ta.SequenceEqual(tb, StringComparer.Ordinal)))
                 {
                     changes.Add(new FieldChange(ChangeKind.Changed, place.Address, place.Words, before, after));
                 }
@@ -144,7 +145,8 @@ public static class CarDifference
         var kept = b.Items.Select(x => (string)id.Get(x)!).Where(a.ById.ContainsKey);
         if (!left.SequenceEqual(kept, StringComparer.Ordinal))
         {
-            changes.Add(new FieldChange(ChangeKind.Reordered, place.Address, place.Words, string.Join(", ", left), string.Join(", ", kept)));
+            changes.Add(
+                new FieldChange(ChangeKind.Reordered, place.Address, place.Words, string.Join(", ", left), string.Join(", ", kept)));
         }
 
         Place ItemPlace(object item) => place.Then(FieldChange.Escape((string)id.Get(item)!), Name(item));

@@ -18,7 +18,8 @@ public enum ChangeKind
 
 /// <summary>One difference between two states of a car.</summary>
 /// <param name="Kind">What happened.</param>
-/// <param name="Address">The place by file names and ids, e.g. "builds/street/frontLeft/perchHeight": equal for equal places. A / in an id is written ~1, a ~ is written ~0.</param>
+/// <param name="Address">The place by file names and ids, e.g. "builds/street/frontLeft/perchHeight":
+/// equal for equal places. A / in an id is written ~1, a ~ is written ~0.</param>
 /// <param name="Path">The place in words, e.g. "Builds / Street / Front left / Perch height".</param>
 /// <param name="Before">As people read it; empty if there was nothing.</param>
 /// <param name="After">As people read it; empty if there is nothing now.</param>
@@ -42,7 +43,9 @@ public sealed record FieldChange(ChangeKind Kind, string Address, string Path, s
         _ => $"{Path}: {Before} → {After}",
     };
 
-    internal static string Escape(string id) => id.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
+    internal static string Escape(string id) =>
+        id.Replace("~", "~0", StringComparison.Ordinal).Replace("/", "~1", StringComparison.Ordinal);
 
-    private static string Unescape(string id) => id.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal);
+    private static string Unescape(string id) =>
+        id.Replace("~1", "/", StringComparison.Ordinal).Replace("~0", "~", StringComparison.Ordinal);
 }

@@ -57,7 +57,8 @@ public sealed class FieldShape
 
         if (words.IsQuantity)
         {
-            Unit = Units.Find(words.Unit, words.Dimension) ?? throw new InvalidOperationException($"{property.Name}: no unit \"{words.Unit}\".");
+            Unit = Units.Find(words.Unit, words.Dimension)
+                ?? throw new InvalidOperationException($"{property.Name}: no unit \"{words.Unit}\".");
             MinSi = Unit.ToSi(words.Min);
             MaxSi = Unit.ToSi(words.Max);
         }

@@ -35,7 +35,8 @@ public static class CarFile
         }
         catch (EncoderFallbackException error)
         {
-            return Checked<Car>.Wrong(new Problem("file", $"character {error.Index + 1}", "whole characters", "Half of a character pair stands alone there: type that text anew."));
+            return Checked<Car>.Wrong(new Problem("file", $"character {error.Index + 1}", "whole characters",
+                "Half of a character pair stands alone there: type that text anew."));
         }
     }
 
@@ -44,12 +45,14 @@ public static class CarFile
     {
         if (utf8.Length > GreatestBytes)
         {
-            return Checked<Car>.Wrong(new Problem("file", $"{utf8.Length} bytes", $"at most {GreatestBytes} bytes", "This is not a car file."));
+            return Checked<Car>.Wrong(
+                new Problem("file", $"{utf8.Length} bytes", $"at most {GreatestBytes} bytes", "This is not a car file."));
         }
 
         if (!Utf8.IsValid(utf8.Span))
         {
-            return Checked<Car>.Wrong(new Problem("file", "bytes that are no text", "UTF-8 text", "Save it as UTF-8 in the editor, or take the file before it was changed."));
+            return Checked<Car>.Wrong(new Problem("file", "bytes that are no text", "UTF-8 text",
+                "Save it as UTF-8 in the editor, or take the file before it was changed."));
         }
 
         if (utf8.Span.StartsWith(ByteOrderMark))
@@ -65,7 +68,8 @@ public static class CarFile
         catch (JsonException error)
         {
             string where = $"line {(error.LineNumber ?? 0) + 1}, byte {error.BytePositionInLine ?? 0}";
-            return Checked<Car>.Wrong(new Problem("file", where, "JSON as in docs/file-format.md", "Mend the text there: " + WithoutPlace(error.Message)));
+            return Checked<Car>.Wrong(
+                new Problem("file", where, "JSON as in docs/file-format.md", "Mend the text there: " + WithoutPlace(error.Message)));
         }
 
         using (document)
@@ -86,7 +90,8 @@ public static class CarFile
 
     private static IReadOnlyList<Problem> First(List<Problem> problems) => problems.Count <= DocumentReader.MostProblems
         ? problems
-        : [.. problems.Take(DocumentReader.MostProblems), new Problem("file", "more problems", $"{DocumentReader.MostProblems} are shown", "Mend these first, then read it again.")];
+        : [.. problems.Take(DocumentReader.MostProblems),
+            new Problem("file", "more problems", $"{DocumentReader.MostProblems} are shown", "Mend these first, then read it again.")];
 
     /// <summary>The framework ends its messages with line and byte, which stand in the problem already.</summary>
     private static string WithoutPlace(string message)

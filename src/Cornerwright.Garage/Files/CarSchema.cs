@@ -93,7 +93,8 @@ public static class CarSchema
 
     private static JsonObject Text(FieldShape field)
     {
-        var text = new JsonObject { ["type"] = "string", ["maxLength"] = field.Name == "id" ? DocumentReader.LongestId : DocumentReader.LongestText };
+        var text = new JsonObject { ["type"] = "string",
+            ["maxLength"] = field.Name == "id" ? DocumentReader.LongestId : DocumentReader.LongestText };
         if (field.Words.Needed)
         {
             text["pattern"] = "\\S";
@@ -102,12 +103,14 @@ public static class CarSchema
         return text;
     }
 
-    private static JsonObject List(JsonObject items) => new() { ["type"] = "array", ["items"] = items, ["maxItems"] = DocumentReader.MostItems };
+    private static JsonObject List(JsonObject items) =>
+        new() { ["type"] = "array", ["items"] = items, ["maxItems"] = DocumentReader.MostItems };
 
     private static JsonObject Reference(string name) => new() { ["$ref"] = "#/$defs/" + name };
 
     private static JsonObject Choice(Type type) =>
-        new() { ["enum"] = new JsonArray([.. Enum.GetNames(type).Select(x => JsonValue.Create(JsonNamingPolicy.CamelCase.ConvertName(x)))]) };
+        new() { ["enum"] = new JsonArray(
+            [.. Enum.GetNames(type).Select(x => JsonValue.Create(JsonNamingPolicy.CamelCase.ConvertName(x)))]) };
 
     private static string Define(Type type, SortedDictionary<string, JsonObject> definitions)
     {
@@ -126,7 +129,8 @@ public static class CarSchema
         string range = field.Kind == FieldKind.Reading
             ? $"{field.Words.Dimension.ToString().ToLower(CultureInfo.InvariantCulture)}, {field.Allowed}."
             : "";
-        string refers = field.Words.RefersTo.Length > 0 ? $"An id of {field.Words.RefersTo.Replace(",", " or ", StringComparison.Ordinal)}." : "";
+        string refers = field.Words.RefersTo.Length > 0
+            ? $"An id of {field.Words.RefersTo.Replace(",", " or ", StringComparison.Ordinal)}." : "";
         return string.Join(" ", new[] { range, refers, field.Words.How }.Where(x => x.Length > 0));
     }
 

@@ -38,7 +38,8 @@ public sealed record ColumnChoice(FieldShape? Field, ColumnPiece Piece = ColumnP
         ArgumentNullException.ThrowIfNull(header);
         var fields = FieldsOf(kind);
         ColumnChoice[] choices = [.. header.Select(x => GuessOne(x, fields))];
-        var twice = choices.Where(x => x.Field is not null).GroupBy(x => (x.Field, x.Piece)).Where(g => g.Count() > 1).Select(g => g.Key).ToHashSet();
+        var twice = choices.Where(x => x.Field is not null).GroupBy(x => (x.Field, x.Piece)).Where(g => g.Count() > 1).Select(g => g.Key)
+            .ToHashSet();
         return [.. choices.Select(x => twice.Contains((x.Field, x.Piece)) ? LeftOut : x)];
     }
 

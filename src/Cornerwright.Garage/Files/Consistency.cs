@@ -159,7 +159,8 @@ public static class Consistency
         foreach (var (ids, kind, known) in new (IReadOnlyList<string>, string, HashSet<string>)[]
         {
             (wishes.Springs, "springs", shelf.Stack), (wishes.Sheets, "sheets", shelf.Stack), (wishes.Perches, "perches", shelf.Perches),
-            (wishes.TopMounts, "top mounts", shelf.TopMounts), (wishes.Dampers, "dampers", shelf.Dampers), (wishes.BumpStops, "bump stops", shelf.BumpStops),
+            (wishes.TopMounts, "top mounts", shelf.TopMounts), (wishes.Dampers, "dampers", shelf.Dampers),
+            (wishes.BumpStops, "bump stops", shelf.BumpStops),
             (wishes.Wheels, "wheels", shelf.Wheels), (wishes.Tyres, "tyres", shelf.Tyres), (wishes.Spacers, "spacers", shelf.Spacers),
         })
         {
@@ -182,7 +183,8 @@ public static class Consistency
     {
         if (id.Length > 0 && !known.Contains(id))
         {
-            problems.Add(new Problem(path, id, string.Join(", ", known.Take(20)), "Choose one that is on the shelf, or put this one there."));
+            problems.Add(
+                new Problem(path, id, string.Join(", ", known.Take(20)), "Choose one that is on the shelf, or put this one there."));
         }
     }
 
@@ -190,7 +192,8 @@ public static class Consistency
     {
         if (low is not null && high is not null && !(low.Si < high.Si))
         {
-            problems.Add(new Problem(path, $"{low.Typed} and {high.Typed}", "the first smaller than the second", "They may have been exchanged."));
+            problems.Add(
+                new Problem(path, $"{low.Typed} and {high.Typed}", "the first smaller than the second", "They may have been exchanged."));
         }
     }
 
@@ -201,7 +204,8 @@ public static class Consistency
         {
             if (value is not null && !(value.Si > last))
             {
-                problems.Add(new Problem(path, value.Typed, "each larger than the one before", "Sort the rows, or take the double one out."));
+                problems.Add(
+                    new Problem(path, value.Typed, "each larger than the one before", "Sort the rows, or take the double one out."));
             }
 
             last = value?.Si ?? last;

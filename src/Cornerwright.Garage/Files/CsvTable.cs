@@ -56,17 +56,20 @@ public sealed record CsvTable(char Delimiter, IReadOnlyList<string> Header, IRea
         int bad = text.AsSpan().IndexOfAnyInRange('\0', '\b');
         if (bad >= 0)
         {
-            return Wrong($"line {LineAt(text, bad)}", "a character that is no text", "text", "This is not a CSV file, or not UTF-8: save it again as \"CSV UTF-8\".");
+            return Wrong($"line {LineAt(text, bad)}", "a character that is no text", "text",
+                "This is not a CSV file, or not UTF-8: save it again as \"CSV UTF-8\".");
         }
 
         if (OpenQuote(text) is { } open)
         {
-            return Wrong($"line {open}", "\"", "quotes in pairs", "A quote that opens here is never closed: close it, or write a quote inside a cell as \"\" with the whole cell in quotes.");
+            return Wrong($"line {open}", "\"", "quotes in pairs",
+                "A quote that opens here is never closed: close it, or write a quote inside a cell as \"\" with the whole cell in quotes.");
         }
 
         if (FindDelimiter(text) is not { } delimiter)
         {
-            return Wrong("line 1", Shown(FirstLine(text)), "columns parted by commas, by semicolons or by tabs", "Two of them stand equally often in the first line: put names that contain one into quotes.");
+            return Wrong("line 1", Shown(FirstLine(text)), "columns parted by commas, by semicolons or by tabs",
+                "Two of them stand equally often in the first line: put names that contain one into quotes.");
         }
 
         return ReadRows(text, delimiter);
@@ -88,7 +91,8 @@ public sealed record CsvTable(char Delimiter, IReadOnlyList<string> Header, IRea
             int width = rows.Count == 0 ? cells.Count : rows[0].Cells.Count;
             if (scanner.StrayQuote)
             {
-                problems.Add(new Problem($"line {line}", Shown(string.Join(delimiter, cells)), "a cell with quotes wholly in quotes", "Write a quote inside a cell as \"\", with the whole cell in quotes."));
+                problems.Add(new Problem($"line {line}", Shown(string.Join(delimiter, cells)), "a cell with quotes wholly in quotes",
+                    "Write a quote inside a cell as \"\", with the whole cell in quotes."));
             }
             else if (cells.All(string.IsNullOrWhiteSpace))
             {
@@ -97,7 +101,8 @@ public sealed record CsvTable(char Delimiter, IReadOnlyList<string> Header, IRea
             else if (cells.Count != width || cells.Count > MostColumns)
             {
                 string allowed = cells.Count != width ? $"{width} cells as in the header" : $"at most {MostColumns} cells";
-                problems.Add(new Problem($"line {line}", $"{cells.Count} cells", allowed, "Look for a missing or additional delimiter, or put cells that contain one into quotes."));
+                problems.Add(new Problem($"line {line}", $"{cells.Count} cells", allowed,
+                    "Look for a missing or additional delimiter, or put cells that contain one into quotes."));
             }
             else if (rows.Count > MostRows)
             {
@@ -112,7 +117,8 @@ public sealed record CsvTable(char Delimiter, IReadOnlyList<string> Header, IRea
 
         if (problems.Count == 0 && rows.Count < 2)
         {
-            problems.Add(new Problem("file", $"{rows.Count} rows", "a header and at least one row", "Put the names of the columns into the first line and the parts below."));
+            problems.Add(new Problem("file", $"{rows.Count} rows", "a header and at least one row",
+                "Put the names of the columns into the first line and the parts below."));
         }
 
         return problems.Count > 0

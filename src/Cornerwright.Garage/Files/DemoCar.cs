@@ -11,7 +11,8 @@ public static class DemoCar
     /// <summary>The document's text, as it lies in demo/.</summary>
     public static string Text()
     {
-        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Resource) ?? throw new InvalidOperationException("The demo car is not in the assembly.");
+        using var stream = Assembly.GetExecutingAssembly().GetManifestResourceStream(Resource)
+            ?? throw new InvalidOperationException("The demo car is not in the assembly.");
         using var reader = new StreamReader(stream);
         return reader.ReadToEnd();
     }
@@ -21,7 +22,8 @@ public static class DemoCar
 
     /// <summary>The scan's file, as it lies in demo/.</summary>
     public static Stream Scan() =>
-        Assembly.GetExecutingAssembly().GetManifestResourceStream("Cornerwright.Garage." + ScanName) ?? throw new InvalidOperationException("The demo scan is not in the assembly.");
+        Assembly.GetExecutingAssembly().GetManifestResourceStream("Cornerwright.Garage." + ScanName)
+            ?? throw new InvalidOperationException("The demo scan is not in the assembly.");
 
     public static Car Read() => CarFile.Read(Text()).Value;
 }

@@ -11,9 +11,11 @@ internal sealed partial class DocumentReader
 {
     private const string DateForm = "yyyy-MM-dd";
 
-    private static readonly string Sources = string.Join(", ", Enum.GetNames<ReadingSource>().Select(JsonNamingPolicy.CamelCase.ConvertName));
+    private static readonly string Sources =
+        string.Join(", ", Enum.GetNames<ReadingSource>().Select(JsonNamingPolicy.CamelCase.ConvertName));
 
-    private static readonly string Spreads = string.Join(", ", Enum.GetNames<ToleranceKind>().Select(JsonNamingPolicy.CamelCase.ConvertName));
+    private static readonly string Spreads =
+        string.Join(", ", Enum.GetNames<ToleranceKind>().Select(JsonNamingPolicy.CamelCase.ConvertName));
 
     private Reading? ReadReading(JsonElement element, FieldShape field, string path)
     {
@@ -37,7 +39,8 @@ internal sealed partial class DocumentReader
             return null;
         }
 
-        var parsed = Reading.Parse(path, field.Words.Dimension, typed.Value ?? "", typed.Tolerance, typed.Spread ?? ToleranceKind.TwoSigma, typed.Source, typed.Date);
+        var parsed = Reading.Parse(path, field.Words.Dimension, typed.Value ?? "", typed.Tolerance, typed.Spread ?? ToleranceKind.TwoSigma,
+            typed.Source, typed.Date);
         Problems.AddRange(parsed.Problems);
         if (parsed.Ok && field.RangeProblem(path, parsed.Value) is { } problem)
         {
@@ -49,7 +52,8 @@ internal sealed partial class DocumentReader
 
     private DateOnly? ReadDate(JsonElement element, string path)
     {
-        if (element.ValueKind == JsonValueKind.String && DateOnly.TryParseExact(Text(element, path), DateForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
+        if (element.ValueKind == JsonValueKind.String
+            && DateOnly.TryParseExact(Text(element, path), DateForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date))
         {
             return date;
         }
@@ -82,7 +86,8 @@ internal sealed partial class DocumentReader
 
         if (typed.Spread is not null && string.IsNullOrWhiteSpace(typed.Tolerance))
         {
-            Problems.Add(new Problem(Join(path, "tolerance"), typed.Tolerance ?? "", "an amount beside every spread, e.g. 0.5 mm", "Add the tolerance, or take the spread out."));
+            Problems.Add(new Problem(Join(path, "tolerance"), typed.Tolerance ?? "", "an amount beside every spread, e.g. 0.5 mm",
+                "Add the tolerance, or take the spread out."));
         }
     }
 
@@ -108,11 +113,13 @@ internal sealed partial class DocumentReader
             case "source":
                 typed.Source = ReadChoice(value, typeof(ReadingSource), path, Sources) as ReadingSource? ?? typed.Source;
                 break;
-            case "date" when isText && DateOnly.TryParseExact(Text(value, path), DateForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date):
+            case "date" when isText
+                && DateOnly.TryParseExact(Text(value, path), DateForm, CultureInfo.InvariantCulture, DateTimeStyles.None, out var date):
                 typed.Date = date;
                 break;
             default:
-                Report(path, value, "value, tolerance and date as text (date as 2026-05-31), spread, source", "Correct the name or the kind of the value.");
+                Report(path, value, "value, tolerance and date as text (date as 2026-05-31), spread, source",
+                    "Correct the name or the kind of the value.");
                 break;
         }
     }

@@ -41,9 +41,11 @@ internal sealed partial class DocumentReader
         }
 
         var version = Only(root, "version");
-        if (version is not { ValueKind: JsonValueKind.Number } || version.Value.GetRawText() != CarFile.Version.ToString(CultureInfo.InvariantCulture))
+        if (version is not { ValueKind: JsonValueKind.Number }
+            || version.Value.GetRawText() != CarFile.Version.ToString(CultureInfo.InvariantCulture))
         {
-            Problems.Add(new Problem("version", Shorten(version), CarFile.Version.ToString(CultureInfo.InvariantCulture), "Open it with the program version that wrote it, or update this one."));
+            Problems.Add(new Problem("version", Shorten(version), CarFile.Version.ToString(CultureInfo.InvariantCulture),
+                "Open it with the program version that wrote it, or update this one."));
         }
 
         return Problems.Count > 0 ? null : (Car)ReadRecord(root, RecordShape.Of<Car>(), "", isRoot: true);
@@ -86,13 +88,15 @@ internal sealed partial class DocumentReader
 
             if (!shape.ByName.TryGetValue(name, out var field))
             {
-                Problems.Add(new Problem(Join(path, Shown(name)), Shorten(property.Value), string.Join(", ", shape.Fields.Select(x => x.Name)), "Correct the name, or take the line out."));
+                Problems.Add(new Problem(Join(path, Shown(name)), Shorten(property.Value),
+                    string.Join(", ", shape.Fields.Select(x => x.Name)), "Correct the name, or take the line out."));
                 continue;
             }
 
             if (!seen.Add(name))
             {
-                Problems.Add(new Problem(Join(path, field.Label), Shorten(property.Value), "once", "The field stands here twice: keep one."));
+                Problems.Add(
+                    new Problem(Join(path, field.Label), Shorten(property.Value), "once", "The field stands here twice: keep one."));
                 continue;
             }
 
@@ -106,7 +110,8 @@ internal sealed partial class DocumentReader
         {
             if (!seen.Contains(field.Name) && !Full)
             {
-                Problems.Add(new Problem(Join(path, field.Label), "", field.Allowed.Length > 0 ? field.Allowed : "some text", "Fill it in."));
+                Problems.Add(
+                    new Problem(Join(path, field.Label), "", field.Allowed.Length > 0 ? field.Allowed : "some text", "Fill it in."));
             }
         }
 
@@ -120,13 +125,17 @@ internal sealed partial class DocumentReader
             case FieldKind.Text:
                 return ReadText(element, field, path);
             case FieldKind.YesNo:
-                return element.ValueKind is JsonValueKind.True or JsonValueKind.False ? element.GetBoolean() : Report(path, element, "true or false", "Write true or false without quotes.");
+                return element.ValueKind is JsonValueKind.True or JsonValueKind.False ? element.GetBoolean()
+                    : Report(path, element, "true or false", "Write true or false without quotes.");
             case FieldKind.Whole:
-                return element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out int whole) && whole is >= 0 and <= 1000 ? whole : Report(path, element, "0 to 1000", "Write a whole number without quotes.");
+                return element.ValueKind == JsonValueKind.Number && element.TryGetInt32(out int whole) && whole is >= 0 and <= 1000 ? whole
+                    : Report(path, element, "0 to 1000", "Write a whole number without quotes.");
             case FieldKind.Number:
-                return element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && double.IsFinite(number) ? number : Report(path, element, "a number", "Write a number without quotes.");
+                return element.ValueKind == JsonValueKind.Number && element.TryGetDouble(out double number) && double.IsFinite(number)
+                    ? number : Report(path, element, "a number", "Write a number without quotes.");
             case FieldKind.Money:
-                return element.ValueKind == JsonValueKind.Number && element.TryGetDecimal(out decimal money) && money is >= 0 and <= 1_000_000_000 ? money : Report(path, element, "0 to 1000000000", "Write the price as a number without quotes.");
+                return element.ValueKind == JsonValueKind.Number && element.TryGetDecimal(out decimal money) && money is >= 0 and
+                    <= 1_000_000_000 ? money : Report(path, element, "0 to 1000000000", "Write the price as a number without quotes.");
             case FieldKind.Choice:
                 return ReadChoice(element, field.ElementType, path, field.Allowed);
             case FieldKind.Date:
@@ -134,9 +143,11 @@ internal sealed partial class DocumentReader
             case FieldKind.Reading:
                 return ReadReading(element, field, path);
             case FieldKind.Record:
-                return element.ValueKind == JsonValueKind.Object ? ReadRecord(element, RecordShape.Of(field.ElementType), path) : Report(path, element, "an object", "Write { ... } here.");
+                return element.ValueKind == JsonValueKind.Object ? ReadRecord(element, RecordShape.Of(field.ElementType), path)
+                    : Report(path, element, "an object", "Write { ... } here.");
             default:
-                return element.ValueKind == JsonValueKind.Array ? ReadList(element, field, path) : Report(path, element, "a list", "Write [ ... ] here.");
+                return element.ValueKind == JsonValueKind.Array ? ReadList(element, field, path)
+                    : Report(path, element, "a list", "Write [ ... ] here.");
         }
     }
 
@@ -161,7 +172,8 @@ internal sealed partial class DocumentReader
             string itemPath = $"{path} {i + 1}";
             object? value = field.Kind == FieldKind.TextList
                 ? ReadText(item, field, itemPath)
-                : item.ValueKind == JsonValueKind.Object ? ReadRecord(item, RecordShape.Of(field.ElementType), itemPath) : Report(itemPath, item, "an object", "Write { ... } here.");
+                : item.ValueKind == JsonValueKind.Object ? ReadRecord(item, RecordShape.Of(field.ElementType), itemPath)
+                : Report(itemPath, item, "an object", "Write { ... } here.");
             list.SetValue(value, i++);
         }
 
@@ -245,7 +257,9 @@ internal sealed partial class DocumentReader
         }
     }
 
-    /// <summary>Text of a JSON string; null, with a problem, for half a character pair, which JSON can spell but text cannot hold.</summary>
+    /// <summary>
+    /// Text of a JSON string; null, with a problem, for half a character pair, which JSON can spell but text cannot hold.
+    /// </summary>
     private string? Text(JsonElement element, string path)
     {
         try

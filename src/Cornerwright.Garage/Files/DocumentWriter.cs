@@ -167,7 +167,8 @@ internal static class DocumentWriter
             (null, null) => true,
             (null, _) or (_, null) => false,
             ({ } a, { } b) when field.Kind == FieldKind.Record => SameText(a, b),
-            (IEnumerable a, IEnumerable b) when field.Kind is FieldKind.RecordList or FieldKind.TextList => !a.Cast<object>().Any() && !b.Cast<object>().Any(),
+            (IEnumerable a, IEnumerable b) when field.Kind is FieldKind.RecordList or FieldKind.TextList =>
+                !a.Cast<object>().Any() && !b.Cast<object>().Any(),
             ({ } a, { } b) => a.Equals(b),
         });
     }

@@ -24,11 +24,13 @@ public static class HardpointBlock
         ArgumentNullException.ThrowIfNull(bare);
         var problems = new List<Problem>();
         var found = new HashSet<string>(StringComparer.Ordinal);
-        var rows = text.Split('\n').Select((line, i) => (Line: line.Trim('\r', ' '), Row: i + 1)).Where(r => r.Line.Trim().Length > 0).ToList();
+        var rows = text.Split('\n').Select((line, i) => (Line: line.Trim('\r', ' '), Row: i + 1))
+            .Where(r => r.Line.Trim().Length > 0).ToList();
         char delimiter = text.Contains('\t', StringComparison.Ordinal) ? '\t' : text.Contains(';', StringComparison.Ordinal) ? ';' : ',';
         if (rows.Count == 0)
         {
-            return Checked<HardpointTable>.Wrong(new Problem("block", "", "at least one row: name, X, Y, Z", "Copy the rows in the spreadsheet and paste them here."));
+            return Checked<HardpointTable>.Wrong(
+                new Problem("block", "", "at least one row: name, X, Y, Z", "Copy the rows in the spreadsheet and paste them here."));
         }
 
         foreach (var (line, row) in rows.Take(DocumentReader.MostItems))
@@ -41,11 +43,13 @@ public static class HardpointBlock
 
             if (Find(cells[Name]) is not { } field)
             {
-                problems.Add(new Problem($"row {row}, name", cells[Name], "a point's name: " + string.Join(", ", HardpointNeeds.Points.Select(p => p.Label)), "Write the name as it stands in the table."));
+                problems.Add(new Problem($"row {row}, name", cells[Name], "a point's name: " + string.Join(", ",
+                    HardpointNeeds.Points.Select(p => p.Label)), "Write the name as it stands in the table."));
             }
             else if (cells.Length is not (MostCells - 1 or MostCells))
             {
-                problems.Add(new Problem($"row {row}, {field.Label}", $"{cells.Length} cells", "4 or 5 cells: name, X, Y, Z, tolerance", "Look for a missing cell, or for a decimal comma in a block parted by commas."));
+                problems.Add(new Problem($"row {row}, {field.Label}", $"{cells.Length} cells", "4 or 5 cells: name, X, Y, Z, tolerance",
+                    "Look for a missing cell, or for a decimal comma in a block parted by commas."));
             }
             else if (!found.Add(field.Name))
             {

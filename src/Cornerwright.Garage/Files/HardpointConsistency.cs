@@ -21,7 +21,8 @@ public static class HardpointConsistency
             var other = corner.OtherSide();
             if (car.At(other).Hardpoints is null or { Mirrored: true })
             {
-                problems.Add(new Problem($"{path} / mirrored from the other wheel", "yes", $"a table of its own at the {other.Words()} corner", $"Write the points down at the {other.Words()} corner, or here."));
+                problems.Add(new Problem($"{path} / mirrored from the other wheel", "yes",
+                    $"a table of its own at the {other.Words()} corner", $"Write the points down at the {other.Words()} corner, or here."));
             }
 
             return;

@@ -6,7 +6,10 @@ using Cornerwright.Garage.Readings;
 
 namespace Cornerwright.Garage.Files;
 
-/// <summary>What one field of a wheel's surroundings cannot show: whether there is room for all that was read, and whether the wheel steers as they say.</summary>
+/// <summary>
+/// What one field of a wheel's surroundings cannot show: whether there is
+/// room for all that was read, and whether the wheel steers as they say.
+/// </summary>
 internal static class NearWheelConsistency
 {
     public static IEnumerable<Problem> Check(Car car, CornerPlace place)
@@ -15,7 +18,8 @@ internal static class NearWheelConsistency
         var things = car.At(place).Obstacles;
         if (things.Count > NearWheelLimits.MostThings)
         {
-            yield return new Problem(path, $"{things.Count} things", $"at most {NearWheelLimits.MostThings} things at a corner", "Leave out what stands far away, or join gaps to one line.");
+            yield return new Problem(path, $"{things.Count} things", $"at most {NearWheelLimits.MostThings} things at a corner",
+                "Leave out what stands far away, or join gaps to one line.");
         }
 
         foreach (var thing in things.Where(t => t.Gaps.Count > NearWheelLimits.MostGaps))
@@ -39,7 +43,8 @@ internal static class NearWheelConsistency
         foreach (var field in car.At(place).Steering is { } steering ? shape.Fields.Where(f => f.Get(steering) is Reading) : [])
         {
             yield return new Problem(
-                $"{place.Words()} corner / steering axis / {field.Label.ToLowerInvariant()}", ((Reading)field.Get(car.At(place).Steering!)!).Typed,
+                $"{place.Words()} corner / steering axis / {field.Label.ToLowerInvariant()}",
+                ((Reading)field.Get(car.At(place).Steering!)!).Typed,
                 $"nothing while the {axle} is not steered", tick);
         }
 
@@ -47,13 +52,15 @@ internal static class NearWheelConsistency
         {
             if (thing.Gaps[gap].Steer is { } steer && steer.Si != 0)
             {
-                yield return new Problem($"{things} / {thing.Id} / gap {gap + 1} / steered when read", steer.Typed, $"0 while the {axle} is not steered", tick);
+                yield return new Problem($"{things} / {thing.Id} / gap {gap + 1} / steered when read", steer.Typed,
+                    $"0 while the {axle} is not steered", tick);
             }
         }
 
         foreach (var scan in car.Scans.Where(s => s.Corner == place && s.Steer is { } steer && steer.Si != 0))
         {
-            yield return new Problem($"scan {scan.Id} / steered when scanned", scan.Steer!.Typed, $"0 while the {axle} is not steered", tick);
+            yield return new Problem($"scan {scan.Id} / steered when scanned", scan.Steer!.Typed,
+                $"0 while the {axle} is not steered", tick);
         }
     }
 }

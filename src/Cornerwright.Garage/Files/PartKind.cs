@@ -29,7 +29,8 @@ public sealed class PartKind
 
     /// <summary>By name or label, capitals aside; null if there is none.</summary>
     public static PartKind? Find(string text) => All.FirstOrDefault(x =>
-        string.Equals(x.Name, text, StringComparison.OrdinalIgnoreCase) || string.Equals(x.Label, text, StringComparison.OrdinalIgnoreCase));
+        string.Equals(x.Name, text, StringComparison.OrdinalIgnoreCase)
+            || string.Equals(x.Label, text, StringComparison.OrdinalIgnoreCase));
 
     public IReadOnlyList<Part> On(PartsShelf shelf)
     {

@@ -57,8 +57,10 @@ internal sealed class PartRow(CsvTable table, CsvRow row, IReadOnlyList<ColumnCh
     {
         var field = column.Field!;
         int before = problems.Count;
-        var spread = Piece(field, ColumnPiece.Spread) is { } s ? ReadChoice(s.Cell, typeof(ToleranceKind), Names<ToleranceKind>(), s.Where) as ToleranceKind? : null;
-        var from = Piece(field, ColumnPiece.Source) is { } f ? ReadChoice(f.Cell, typeof(ReadingSource), Names<ReadingSource>(), f.Where) as ReadingSource? : null;
+        var spread = Piece(field, ColumnPiece.Spread) is { } s
+            ? ReadChoice(s.Cell, typeof(ToleranceKind), Names<ToleranceKind>(), s.Where) as ToleranceKind? : null;
+        var from = Piece(field, ColumnPiece.Source) is { } f
+            ? ReadChoice(f.Cell, typeof(ReadingSource), Names<ReadingSource>(), f.Where) as ReadingSource? : null;
         var date = Piece(field, ColumnPiece.Date) is { } d ? ReadDate(d.Cell, d.Where) : null;
         var value = column.DefaultUnit is { } unit
             ? QuantityText.Parse(cell, field.Words.Dimension, where, unit)
@@ -98,7 +100,8 @@ internal sealed class PartRow(CsvTable table, CsvRow row, IReadOnlyList<ColumnCh
             if (columns[i] is { Field: { } field, Piece: not ColumnPiece.Value } && !string.IsNullOrWhiteSpace(row.Cells[i])
                 && Piece(field, ColumnPiece.Value) is null)
             {
-                problems.Add(new Problem(Where(i), row.Cells[i], $"a value in \"{field.Label}\" beside it", "Fill the value in, or empty this cell."));
+                problems.Add(new Problem(Where(i), row.Cells[i], $"a value in \"{field.Label}\" beside it",
+                    "Fill the value in, or empty this cell."));
             }
         }
     }
@@ -122,7 +125,8 @@ internal sealed class PartRow(CsvTable table, CsvRow row, IReadOnlyList<ColumnCh
         string text = isId ? cell.Trim() : cell;
         int longest = isId ? DocumentReader.LongestId : DocumentReader.LongestText;
         return text.Length > longest ? Wrong(where, cell, $"at most {longest} characters", "Shorten it.")
-            : text.Any(c => (char.IsControl(c) && c is not ('\n' or '\r' or '\t')) || c == '\uFFFD') || HasLoneHalf(text) ? Wrong(where, cell, "text without control characters", "Type it anew.")
+            : text.Any(c => (char.IsControl(c) && c is not ('\n' or '\r' or '\t')) || c == '\uFFFD') || HasLoneHalf(text)
+            ? Wrong(where, cell, "text without control characters", "Type it anew.")
             : text;
     }
 
@@ -156,9 +160,12 @@ internal sealed class PartRow(CsvTable table, CsvRow row, IReadOnlyList<ColumnCh
         int mark = text.IndexOfAny(['.', ',']);
         string whole = mark < 0 ? text : text[..mark];
         string rest = mark < 0 ? "" : text[(mark + 1)..];
-        bool digits = whole.Length is > 0 and <= 9 && whole.All(char.IsAsciiDigit) && rest.All(char.IsAsciiDigit) && (mark < 0 || rest.Length is > 0 and <= MostDecimals);
-        return !digits ? Wrong(where, cell, "0 to 999999999 with a point before the decimals", "Write the price as plain digits, without currency and thousands marks.")
-            : mark >= 0 && text[mark] == ',' && rest.Length == 3 ? Wrong(where, cell, "digits with one meaning", $"Write {whole}{rest} or {whole}.{rest}.")
+        bool digits = whole.Length is > 0 and <= 9 && whole.All(char.IsAsciiDigit) && rest.All(char.IsAsciiDigit)
+            && (mark < 0 || rest.Length is > 0 and <= MostDecimals);
+        return !digits ? Wrong(where, cell, "0 to 999999999 with a point before the decimals",
+            "Write the price as plain digits, without currency and thousands marks.")
+            : mark >= 0 && text[mark] == ',' && rest.Length == 3
+            ? Wrong(where, cell, "digits with one meaning", $"Write {whole}{rest} or {whole}.{rest}.")
             : decimal.Parse(mark < 0 ? whole : $"{whole}.{rest}", NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
     }
 

@@ -24,7 +24,8 @@ public static class PartsCsv
     /// <param name="source">Where readings come from whose row does not say it.</param>
     /// <returns>A shelf with the new parts only; <see cref="Put"/> adds them.</returns>
     public static Checked<PartsShelf> Import(
-        CsvTable table, PartKind kind, IReadOnlyList<ColumnChoice> columns, PartsShelf shelf, ReadingSource source = ReadingSource.DataSheet)
+        CsvTable table, PartKind kind, IReadOnlyList<ColumnChoice> columns, PartsShelf shelf,
+        ReadingSource source = ReadingSource.DataSheet)
     {
         ArgumentNullException.ThrowIfNull(table);
         ArgumentNullException.ThrowIfNull(kind);
@@ -47,7 +48,8 @@ public static class PartsCsv
         {
             if (problems.Count >= DocumentReader.MostProblems)
             {
-                problems.Add(new Problem("file", "more problems", $"{DocumentReader.MostProblems} are shown", "Mend these first, then import again."));
+                problems.Add(new Problem("file", "more problems", $"{DocumentReader.MostProblems} are shown",
+                    "Mend these first, then import again."));
                 break;
             }
 
@@ -56,12 +58,14 @@ public static class PartsCsv
             if (part.Id.Length > 0 && !taken.TryAdd(part.Id, row.Line))
             {
                 string where = taken[part.Id] > 0 ? $"line {taken[part.Id]} has it too" : "a part on the shelf has it already";
-                problems.Add(new Problem($"line {row.Line}, column \"{Column(table, columns, "id")}\"", part.Id, "each id once", $"Give it another id: {where}."));
+                problems.Add(new Problem($"line {row.Line}, column \"{Column(table, columns, "id")}\"", part.Id, "each id once",
+                    $"Give it another id: {where}."));
             }
 
             if (problems.Count == before)
             {
-                problems.AddRange(Consistency.Check(kind.With(new PartsShelf(), [part])).Select(x => x with { Field = $"line {row.Line} / {x.Field}" }));
+                problems.AddRange(Consistency.Check(kind.With(new PartsShelf(), [part]))
+                    .Select(x => x with { Field = $"line {row.Line} / {x.Field}" }));
             }
 
             parts.Add(part);
@@ -81,29 +85,35 @@ public static class PartsCsv
         {
             if (!ColumnChoice.FieldsOf(kind).Contains(column.Field!))
             {
-                problems.Add(new Problem($"column \"{name}\"", column.Field!.Label, string.Join(", ", ColumnChoice.FieldsOf(kind).Select(x => x.Label)), "Choose a field of this kind of part."));
+                problems.Add(new Problem($"column \"{name}\"", column.Field!.Label,
+                    string.Join(", ", ColumnChoice.FieldsOf(kind).Select(x => x.Label)), "Choose a field of this kind of part."));
             }
 
             if (column.DefaultUnit is { } unit && unit.Dimension != column.Field!.Words.Dimension)
             {
-                problems.Add(new Problem($"column \"{name}\"", unit.Symbol, column.Field.Allowed, "Choose a unit that measures this field."));
+                problems.Add(
+                    new Problem($"column \"{name}\"", unit.Symbol, column.Field.Allowed, "Choose a unit that measures this field."));
             }
         }
 
         foreach (var twice in columns.Where(x => x.Field is not null).GroupBy(x => (x.Field, x.Piece)).Where(g => g.Count() > 1))
         {
-            problems.Add(new Problem("columns", twice.Key.Field!.Label, "one column for each field", "Leave all but one of its columns out."));
+            problems.Add(
+                new Problem("columns", twice.Key.Field!.Label, "one column for each field", "Leave all but one of its columns out."));
         }
 
-        foreach (var field in kind.Shape.Fields.Where(x => x.Words.Needed && !columns.Any(c => c.Field == x && c.Piece == ColumnPiece.Value)))
+        foreach (var field in kind.Shape.Fields.Where(x =>
+            x.Words.Needed && !columns.Any(c => c.Field == x && c.Piece == ColumnPiece.Value)))
         {
-            problems.Add(new Problem("columns", string.Join(", ", table.Header), $"a column for \"{field.Label}\"", $"Choose the column that holds it, or name one \"{field.Name}\"."));
+            problems.Add(new Problem("columns", string.Join(", ", table.Header), $"a column for \"{field.Label}\"",
+                $"Choose the column that holds it, or name one \"{field.Name}\"."));
         }
 
         foreach (var field in columns.Where(x => x.Piece != ColumnPiece.Value).Select(x => x.Field!).Distinct()
             .Where(x => !columns.Any(c => c.Field == x && c.Piece == ColumnPiece.Value)))
         {
-            problems.Add(new Problem("columns", field.Label, "a value beside its tolerance, spread, source or date", "Choose the column with the value too."));
+            problems.Add(new Problem("columns", field.Label, "a value beside its tolerance, spread, source or date",
+                "Choose the column with the value too."));
         }
 
         return problems;

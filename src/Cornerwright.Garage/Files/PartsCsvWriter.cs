@@ -29,10 +29,14 @@ public static class PartsCsvWriter
             columns.Add((field.Name, part => Cell(field, part)));
             if (field.Kind == FieldKind.Reading)
             {
-                columns.Add((field.Name + ".tolerance", part => Of(field, part)?.Tolerance is { } t ? DocumentWriter.WithUnit(t.Amount) : ""));
-                columns.Add((field.Name + ".spread", part => Of(field, part)?.Tolerance is { Kind: not ToleranceKind.TwoSigma } t ? Camel(t.Kind) : ""));
-                columns.Add((field.Name + ".source", part => Of(field, part) is { Source: not ReadingSource.DataSheet } r ? Camel(r.Source) : ""));
-                columns.Add((field.Name + ".date", part => Of(field, part)?.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? ""));
+                columns.Add((field.Name + ".tolerance", part =>
+                    Of(field, part)?.Tolerance is { } t ? DocumentWriter.WithUnit(t.Amount) : ""));
+                columns.Add((field.Name + ".spread", part =>
+                    Of(field, part)?.Tolerance is { Kind: not ToleranceKind.TwoSigma } t ? Camel(t.Kind) : ""));
+                columns.Add((field.Name + ".source", part =>
+                    Of(field, part) is { Source: not ReadingSource.DataSheet } r ? Camel(r.Source) : ""));
+                columns.Add((field.Name + ".date", part =>
+                    Of(field, part)?.Date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? ""));
             }
         }
 

@@ -3,7 +3,10 @@ namespace Cornerwright.Garage.Log;
 /// <summary>Puts two logs together that grew from the same one: a phone ticks while somebody works on the car's builds.</summary>
 public static class LogMerge
 {
-    /// <summary>Mine, with what they added, changed and took out since <paramref name="common"/>. Where both changed the same thing, mine stays; ticks of both are kept.</summary>
+    /// <summary>
+    /// Mine, with what they added, changed and took out since <paramref name="common"/>.
+    /// Where both changed the same thing, mine stays; ticks of both are kept.
+    /// </summary>
     public static CarLog Merge(CarLog common, CarLog mine, CarLog theirs)
     {
         ArgumentNullException.ThrowIfNull(common);
@@ -17,7 +20,8 @@ public static class LogMerge
         };
     }
 
-    private static IReadOnlyList<T> Lists<T>(IReadOnlyList<T> common, IReadOnlyList<T> mine, IReadOnlyList<T> theirs, Func<T, string> id, Func<T, T, T> both)
+    private static IReadOnlyList<T> Lists<T>(IReadOnlyList<T> common, IReadOnlyList<T> mine, IReadOnlyList<T> theirs, Func<T, string> id,
+        Func<T, T, T> both)
         where T : class
     {
         var (inCommon, inMine, inTheirs) = (ById(common, id), ById(mine, id), ById(theirs, id));

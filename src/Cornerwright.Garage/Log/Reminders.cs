@@ -63,13 +63,15 @@ public static class Reminders
         var plan = new List<Reminder>();
         for (int i = 1; i <= rounds; i++)
         {
-            string turn = turns == 0 ? "" : string.Create(CultureInfo.InvariantCulture, $" If it still stands too high, turn every perch down {turns:0.##} turns, then settle and measure once more.");
+            string turn = turns == 0 ? "" : string.Create(CultureInfo.InvariantCulture,
+                $" If it still stands too high, turn every perch down {turns:0.##} turns, then settle and measure once more.");
             string id = Fresh("settle", taken);
             taken.Add(id);
             plan.Add(new Reminder
             {
                 Id = id, From = start.AddDays(7 * i), Due = start.AddDays((7 * i) + 3), Job = job,
-                What = string.Create(CultureInfo.InvariantCulture, $"Settling, round {i} of {rounds}: after a week of driving measure the four heights and write them down.{turn}"),
+                What = string.Create(CultureInfo.InvariantCulture,
+                    $"Settling, round {i} of {rounds}: after a week of driving measure the four heights and write them down.{turn}"),
             });
         }
 
@@ -95,7 +97,8 @@ public static class Reminders
         return log.Entries.Select(e => e.Odometer).OfType<Reading>().MaxBy(r => r.Si);
     }
 
-    private static string Round(double number, Unit unit) => string.Create(CultureInfo.InvariantCulture, $"{Math.Round(number):0} {unit.Symbol}");
+    private static string Round(double number, Unit unit) =>
+        string.Create(CultureInfo.InvariantCulture, $"{Math.Round(number):0} {unit.Symbol}");
 
     private static string Fresh(string stem, IEnumerable<string> others)
     {

@@ -18,7 +18,9 @@ public static class TickMerge
         return fresh.Count == 0 ? job : job with { Ticks = [.. job.Ticks, .. fresh] };
     }
 
-    /// <summary>Steps that are done now: of each step the tick with the latest time counts; of equal times the one that arrived last.</summary>
+    /// <summary>
+    /// Steps that are done now: of each step the tick with the latest time counts; of equal times the one that arrived last.
+    /// </summary>
     public static IReadOnlySet<string> Done(Job job)
     {
         ArgumentNullException.ThrowIfNull(job);

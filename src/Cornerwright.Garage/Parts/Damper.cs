@@ -20,7 +20,8 @@ public sealed record DamperCurvePoint
 /// <summary>A damper or strut insert with its body. Lengths along its axis.</summary>
 public sealed record Damper : Part
 {
-    [Field("Rod showing, pulled out", Dimension.Length, "mm", 20, 700, How = "From the body's top to the rod's shoulder with the rod fully out.")]
+    [Field("Rod showing, pulled out", Dimension.Length, "mm", 20, 700,
+        How = "From the body's top to the rod's shoulder with the rod fully out.")]
     public Reading? RodOpen { get; init; }
 
     [Field("Rod showing, pushed in", Dimension.Length, "mm", 0, 500, How = "The same with the rod pushed fully in, bump stop off.")]
@@ -35,16 +36,19 @@ public sealed record Damper : Part
     [Field("Rod force", Dimension.Force, "N", 0, 3000, How = "Gas push on the rod at mid stroke; 0 when it does not come out by itself.")]
     public Reading? RodForce { get; init; }
 
-    [Field("Collar thread begins", Dimension.Length, "mm", 0, 800, How = "Lower reference to the lowest place where the perch's seat can stand.")]
+    [Field("Collar thread begins", Dimension.Length, "mm", 0, 800,
+        How = "Lower reference to the lowest place where the perch's seat can stand.")]
     public Reading? ThreadLow { get; init; }
 
-    [Field("Collar thread ends", Dimension.Length, "mm", 0, 900, How = "Lower reference to the highest place where the perch's seat can stand, lock ring on the thread.")]
+    [Field("Collar thread ends", Dimension.Length, "mm", 0, 900,
+        How = "Lower reference to the highest place where the perch's seat can stand, lock ring on the thread.")]
     public Reading? ThreadHigh { get; init; }
 
     [Field("Body height at least", Dimension.Length, "mm", 30, 900, How = "For a body that screws into its clamp: screwed fully in.")]
     public Reading? BodyLow { get; init; }
 
-    [Field("Body height at most", Dimension.Length, "mm", 30, 900, How = "For a body that screws into its clamp: at the least engagement the maker allows.")]
+    [Field("Body height at most", Dimension.Length, "mm", 30, 900,
+        How = "For a body that screws into its clamp: at the least engagement the maker allows.")]
     public Reading? BodyHigh { get; init; }
 
     [Field("Rod showing at ride, at least", Dimension.Length, "mm", 0, 700, How = "The maker's window.")]

@@ -19,5 +19,6 @@ public sealed record PartsShelf
 
     /// <summary>All parts of all kinds, in the order of the shelf.</summary>
     public IEnumerable<Part> All() =>
-        [.. Wheels, .. Tyres, .. Spacers, .. Springs, .. Sheets, .. Perches, .. TopMounts, .. Dampers, .. BumpStops, .. AntiRollBars, .. BarLinks];
+        [.. Wheels, .. Tyres, .. Spacers, .. Springs, .. Sheets, .. Perches, .. TopMounts, .. Dampers, .. BumpStops, .. AntiRollBars,
+            .. BarLinks];
 }

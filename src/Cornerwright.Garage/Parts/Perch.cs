@@ -13,7 +13,8 @@ public sealed record Perch : Part
     [Field("Outer diameter", Dimension.Length, "mm", 25, 300)]
     public Reading? OuterDiameter { get; init; }
 
-    [Field("Depth below the seat", Dimension.Length, "mm", 0, 80, How = "From the spring's seat down to the collar's lowest face, lock ring included.")]
+    [Field("Depth below the seat", Dimension.Length, "mm", 0, 80,
+        How = "From the spring's seat down to the collar's lowest face, lock ring included.")]
     public Reading? Depth { get; init; }
 
     [Field("Thread pitch", Dimension.Length, "mm", 0.25, 10, How = "Ten turns of the collar, divided by ten.")]

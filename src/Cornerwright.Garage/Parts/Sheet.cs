@@ -16,6 +16,7 @@ public sealed record Sheet : Part
     [Field("Register above", Dimension.Length, "mm", 20, 250, How = "Diameter of the collar that enters what lies above it.")]
     public Reading? UpperRegister { get; init; }
 
-    [Field("Height of its collars", Dimension.Length, "mm", 0, 60, How = "How far the collar reaches into the spring: it must not leave it when the stack goes loose.")]
+    [Field("Height of its collars", Dimension.Length, "mm", 0, 60,
+        How = "How far the collar reaches into the spring: it must not leave it when the stack goes loose.")]
     public Reading? CollarHeight { get; init; }
 }

@@ -50,7 +50,8 @@ public sealed record Spring : Part
     [Field("Free length", Dimension.Length, "mm", 5, 900, How = "Standing on a table, nothing on it.")]
     public Reading? FreeLength { get; init; }
 
-    [Field("Solid height", Dimension.Length, "mm", 2, 600, How = "All coils touching: from the data sheet, or wire thickness times total coils.")]
+    [Field("Solid height", Dimension.Length, "mm", 2, 600,
+        How = "All coils touching: from the data sheet, or wire thickness times total coils.")]
     public Reading? SolidHeight { get; init; }
 
     [Field("Inner diameter", Dimension.Length, "mm", 20, 250, How = "Calliper inside the end coil.")]

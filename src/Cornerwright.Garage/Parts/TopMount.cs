@@ -7,10 +7,12 @@ namespace Cornerwright.Garage.Parts;
 /// <summary>What joins the damper rod and the spring's upper seat to the body: rubber mount, ball mount, sliding plate.</summary>
 public sealed record TopMount : Part
 {
-    [Field("Seat drop", Dimension.Length, "mm", -80, 250, How = "From the body's mount plane down to the upper spring seat, along the axis.")]
+    [Field("Seat drop", Dimension.Length, "mm", -80, 250,
+        How = "From the body's mount plane down to the upper spring seat, along the axis.")]
     public Reading? SeatDrop { get; init; }
 
-    [Field("Rod drop", Dimension.Length, "mm", -80, 250, How = "From the body's mount plane down to the rod's shoulder, where the bump stop bears.")]
+    [Field("Rod drop", Dimension.Length, "mm", -80, 250,
+        How = "From the body's mount plane down to the rod's shoulder, where the bump stop bears.")]
     public Reading? RodDrop { get; init; }
 
     [Field("Upper register diameter", Dimension.Length, "mm", 20, 250, How = "Of the ring that centres the spring's upper end.")]

@@ -10,10 +10,12 @@ public sealed record Tyre : Part
     [Field("Size and service description", Needed = true, How = "From the sidewall, e.g. 225/45 R17 94W XL.")]
     public string Designation { get; init; } = "";
 
-    [Field("Section width as measured", Dimension.Length, "mm", 80, 500, How = "Mounted and inflated: calliper across the widest place of the sidewalls.")]
+    [Field("Section width as measured", Dimension.Length, "mm", 80, 500,
+        How = "Mounted and inflated: calliper across the widest place of the sidewalls.")]
     public Reading? SectionWidth { get; init; }
 
-    [Field("Outer diameter as measured", Dimension.Length, "mm", 300, 1300, How = "Mounted and inflated, wheel off the ground: tape round the tread divided by 3.1416, or a straight edge.")]
+    [Field("Outer diameter as measured", Dimension.Length, "mm", 300, 1300,
+        How = "Mounted and inflated, wheel off the ground: tape round the tread divided by 3.1416, or a straight edge.")]
     public Reading? OuterDiameter { get; init; }
 
     [Field("Tread width", Dimension.Length, "mm", 50, 480, How = "Across the flat of the tread, to where it starts to drop away.")]

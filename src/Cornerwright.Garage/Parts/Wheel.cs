@@ -16,13 +16,16 @@ public sealed record Wheel : Part
     [Field("Thickness at the bolt seat", Dimension.Length, "mm", 3, 60, How = "From the mounting face to where the bolt or nut seats.")]
     public Reading? SeatThickness { get; init; }
 
-    [Field("Flange thickness", Dimension.Length, "mm", 5, 25, How = "Outer face of the rim flange to the bead seat's end; adds to the rim width on both sides.")]
+    [Field("Flange thickness", Dimension.Length, "mm", 5, 25,
+        How = "Outer face of the rim flange to the bead seat's end; adds to the rim width on both sides.")]
     public Reading? FlangeThickness { get; init; }
 
-    [Field("Barrel radius over the calliper", Dimension.Length, "mm", 100, 350, How = "Inside the wheel, from its centre to the barrel where the calliper sits.")]
+    [Field("Barrel radius over the calliper", Dimension.Length, "mm", 100, 350,
+        How = "Inside the wheel, from its centre to the barrel where the calliper sits.")]
     public Reading? BarrelRadius { get; init; }
 
-    [Field("Spoke room", Dimension.Length, "mm", 0, 200, How = "Straight edge across the mounting face: depth to the back of the spokes where the calliper sits.")]
+    [Field("Spoke room", Dimension.Length, "mm", 0, 200,
+        How = "Straight edge across the mounting face: depth to the back of the spokes where the calliper sits.")]
     public Reading? SpokeRoom { get; init; }
 
     [Field("Load rating", Dimension.Mass, "kg", 100, 3000, How = "Stamped on the wheel, for one wheel.")]

@@ -150,7 +150,8 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
             _at += twice ? 2 : 1;
             ReadOnlySpan<char> quote = _text[start.._at];
             Characters.SkipGaps(_text, ref _at);
-            bool joined = _at + 1 < _text.Length && _text[_at] == '-' && char.IsAsciiDigit(_text[_at + 1]) && quote is "'" or "\u2032" or "\u2019";
+            bool joined = _at + 1 < _text.Length && _text[_at] == '-' && char.IsAsciiDigit(_text[_at + 1])
+                && quote is "'" or "\u2032" or "\u2019";
             _at += joined ? 1 : 0;
             return quote;
         }
@@ -244,10 +245,12 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
         Trouble.PlusMinus => "A ± belongs in the tolerance; type the value alone here, and how far it may be off in the tolerance.",
         Trouble.Gap => "There is a gap inside the number: write 1234.5 without gaps, or a fraction such as 7 3/4.",
         Trouble.NoUnit => "Add the unit behind the number.",
-        Trouble.UnknownUnit when !_culprit.IsEmpty && Characters.IsMinus(_culprit[0]) => "Only one number belongs here: nothing is worked out.",
+        Trouble.UnknownUnit when !_culprit.IsEmpty && Characters.IsMinus(_culprit[0]) =>
+            "Only one number belongs here: nothing is worked out.",
         Trouble.UnknownUnit => $"\"{_culprit}\" is not a unit known here: use one of those listed.",
         Trouble.OtherDimension => $"\"{_culprit}\" measures something else: use one of the units listed.",
-        Trouble.PartsOrder => "Only feet with inches, and degrees with minutes and seconds, may follow each other, the larger first; ' never marks thousands.",
+        Trouble.PartsOrder => "Only feet with inches, and degrees with minutes and seconds, may follow each other, the larger first; ' "
+            + "never marks thousands.",
         Trouble.PartTooLarge => "The smaller part is too large: inches stay below 12, minutes and seconds below 60.",
         Trouble.PartNotWhole => "When a smaller part follows, the larger one must be a whole number.",
         Trouble.Number => Explain(_fault, _culprit),
@@ -257,13 +260,16 @@ internal ref struct QuantityReader(ReadOnlySpan<char> text, Dimension expected, 
     internal static string Explain(NumberFault fault, ReadOnlySpan<char> run) => fault switch
     {
         NumberFault.AmbiguousComma =>
-            $"\"{run}\" could be {WithoutComma(run)} or {WithPoint(run)}: write {WithoutComma(run)} or {WithPoint(run)} (a point always marks decimals here).",
-        NumberFault.RepeatedSeparator => $"\"{run}\" has the same mark more than once: write it with one decimal point and nothing between the thousands.",
+            $"\"{run}\" could be {WithoutComma(run)} or {WithPoint(run)}: write {WithoutComma(run)} or {WithPoint(run)} (a point always "
+                + $"marks decimals here).",
+        NumberFault.RepeatedSeparator =>
+            $"\"{run}\" has the same mark more than once: write it with one decimal point and nothing between the thousands.",
         NumberFault.BadGrouping => $"The points and commas of \"{run}\" do not stand where thousands end: write one decimal point only.",
         NumberFault.NoDigitAfterSeparator => $"A digit must follow the decimal mark of \"{run}\".",
         NumberFault.NoDigitBeforeComma => $"Write a digit before the comma: 0{run}.",
         NumberFault.Exponent => "Powers of ten (1e3) are not taken: write the number out, 1000.",
-        NumberFault.BadFraction => "The fraction cannot be read: write it like 3/8 or 7 3/4, with at most four digits each, the top smaller than the bottom behind a whole number.",
+        NumberFault.BadFraction => "The fraction cannot be read: write it like 3/8 or 7 3/4, with at most four digits each, the top "
+            + "smaller than the bottom behind a whole number.",
         NumberFault.OutOfScale => "The number is too large or too small to be a reading: check it.",
         _ => "A number is expected here.",
     };

@@ -62,7 +62,8 @@ public static partial class QuantityText
         return reader.Number >= 0
             ? Checked<Quantity>.From(new Quantity(text!, reader.Number, reader.Unit!, reader.UnitAssumed))
             : Checked<Quantity>.Wrong(new Problem(
-                field, Characters.Shown(text), "a tolerance of 0 or more, e.g. ±0.5 mm", "Type how far the reading may be off either way, without a minus."));
+                field, Characters.Shown(text), "a tolerance of 0 or more, e.g. ±0.5 mm",
+                "Type how far the reading may be off either way, without a minus."));
     }
 
     private static Checked<Quantity> ParseCore(string? text, Dimension expected, string field, Unit? defaultUnit)

@@ -50,7 +50,8 @@ public static class Units
 
     public static Unit NewtonMetre { get; } = new(Dimension.Torque, "N·m", 1, 1, "n·m", "nm");
     public static Unit PoundForceFoot { get; } = new(
-        Dimension.Torque, "lbf·ft", PoundForce * 3048, 10000, "lbf·ft", "ft·lbf", "ft·lb", "lb·ft", "ft·lbs", "lbs·ft", "ftlb", "lbft", "ftlbs", "ftlbf", "lbfft");
+        Dimension.Torque, "lbf·ft", PoundForce * 3048, 10000, "lbf·ft", "ft·lbf", "ft·lb", "lb·ft", "ft·lbs", "lbs·ft", "ftlb", "lbft",
+        "ftlbs", "ftlbf", "lbfft");
     public static Unit PoundForceInch { get; } = new(
         Dimension.Torque, "lbf·in", PoundForce * 254, 10000, "lbf·in", "in·lbf", "in·lb", "lb·in", "in·lbs", "lbs·in", "inlb", "inlbs");
     public static Unit KilogramForceMetre { get; } =
@@ -101,10 +102,12 @@ public static class Units
     public static Unit PoundForcePerSquareInchOfStress { get; } =
         new(Dimension.Stress, "psi", PoundForce * 100_000_000, 254 * 254, "psi", "lbf/in2", "lb/in2");
 
-    public static Unit NewtonMetrePerDegree { get; } = new(Dimension.RollStiffness, "N·m/°", 180, Math.PI, "n·m/°", "nm/°", "n·m/deg", "nm/deg");
+    public static Unit NewtonMetrePerDegree { get; } =
+        new(Dimension.RollStiffness, "N·m/°", 180, Math.PI, "n·m/°", "nm/°", "n·m/deg", "nm/deg");
     public static Unit NewtonMetrePerRadian { get; } = new(Dimension.RollStiffness, "N·m/rad", 1, 1, "n·m/rad", "nm/rad");
     public static Unit PoundForceFootPerDegree { get; } =
-        new(Dimension.RollStiffness, "lbf·ft/°", PoundForce * 3048 * 180, 10000 * Math.PI, "lbf·ft/°", "lbf·ft/deg", "lb·ft/°", "lb·ft/deg", "ft·lb/°", "ft·lb/deg");
+        new(Dimension.RollStiffness, "lbf·ft/°", PoundForce * 3048 * 180, 10000 * Math.PI, "lbf·ft/°", "lbf·ft/deg", "lb·ft/°", "lb·ft/deg",
+            "ft·lb/°", "ft·lb/deg");
 
     public static Unit Kilometre { get; } = new(Dimension.Distance, "km", 1000, 1, "km");
     public static Unit Mile { get; } = new(Dimension.Distance, "mi", 1609.344, 1, "mi", "mile", "miles");

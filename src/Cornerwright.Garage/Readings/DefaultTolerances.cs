@@ -2,7 +2,9 @@ using Cornerwright.Garage.Quantities;
 
 namespace Cornerwright.Garage.Readings;
 
-/// <summary>Two-sigma tolerances assumed when the user gave none. Common practice, no source; each is listed as an assumption where it is used.</summary>
+/// <summary>
+/// Two-sigma tolerances assumed when the user gave none. Common practice, no source; each is listed as an assumption where it is used.
+/// </summary>
 public static class DefaultTolerances
 {
     private const double Millimetre = 1e-3;

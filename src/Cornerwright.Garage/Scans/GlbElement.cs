@@ -10,7 +10,8 @@ internal readonly struct GlbElement(JsonElement element, string where)
 
     public bool Has(string name) => Find(name, out _);
 
-    public GlbElement Part(string name) => Find(name, out var part) ? new(part, where + " / " + name) : throw Wrong(name, "nothing", "a value");
+    public GlbElement Part(string name) => Find(name, out var part) ? new(part, where + " / " + name)
+        : throw Wrong(name, "nothing", "a value");
 
     /// <summary>A list; empty where there is none.</summary>
     public GlbList List(string name)
@@ -20,7 +21,8 @@ internal readonly struct GlbElement(JsonElement element, string where)
             return new GlbList(null, where + " / " + name);
         }
 
-        return list.ValueKind == JsonValueKind.Array ? new GlbList(list, where + " / " + name) : throw Wrong(name, list.GetRawText(), "a list");
+        return list.ValueKind == JsonValueKind.Array ? new GlbList(list, where + " / " + name)
+            : throw Wrong(name, list.GetRawText(), "a list");
     }
 
     /// <summary>A whole number of at least 0; the given one where there is none.</summary>
@@ -42,7 +44,8 @@ internal readonly struct GlbElement(JsonElement element, string where)
     {
         try
         {
-            return element.ValueKind == JsonValueKind.String ? element.GetString() ?? "" : throw ScanFault.At(where, element.GetRawText(), "text", Cure);
+            return element.ValueKind == JsonValueKind.String ? element.GetString() ?? ""
+                : throw ScanFault.At(where, element.GetRawText(), "text", Cure);
         }
         catch (InvalidOperationException)
         {
@@ -104,7 +107,8 @@ internal readonly struct GlbList(JsonElement? list, string where)
 
     public GlbElement At(int index) => index >= 0 && index < Count
         ? new(list!.Value[index], string.Create(CultureInfo.InvariantCulture, $"{where} {index}"))
-        : throw ScanFault.At(where, index.ToString(CultureInfo.InvariantCulture), Count > 0 ? $"0 to {Count - 1}" : "a list that has entries", "The description names something that is not there: export the file again.");
+        : throw ScanFault.At(where, index.ToString(CultureInfo.InvariantCulture), Count > 0 ? $"0 to {Count - 1}"
+            : "a list that has entries", "The description names something that is not there: export the file again.");
 
     public IEnumerator<GlbElement> GetEnumerator()
     {

@@ -7,7 +7,9 @@ using Cornerwright.Mechanics.Geometry;
 namespace Cornerwright.Garage.Scans;
 
 /// <summary>Reads the triangles and points of a GLB file, with the places of its nodes; looks, skins and movements pass by.</summary>
-/// <remarks>Source: Khronos Group, glTF 2.0 Specification (2021), §3.5 (scenes and nodes), §3.6 (accessors), §3.7.2 (meshes), §4.4 (GLB).</remarks>
+/// <remarks>
+/// Source: Khronos Group, glTF 2.0 Specification (2021), §3.5 (scenes and nodes), §3.6 (accessors), §3.7.2 (meshes), §4.4 (GLB).
+/// </remarks>
 internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, CancellationToken cancel)
 {
     private const uint JsonChunk = 0x4E4F534A, BinaryChunk = 0x004E4942;
@@ -41,7 +43,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
 
         if (length > bytes.Length)
         {
-            throw ScanFault.At("header / length", length.ToString(CultureInfo.InvariantCulture), $"at most {bytes.Length}, the bytes of the file", "The file was cut off on its way: copy or export it again.");
+            throw ScanFault.At("header / length", length.ToString(CultureInfo.InvariantCulture),
+                $"at most {bytes.Length}, the bytes of the file", "The file was cut off on its way: copy or export it again.");
         }
 
         byte[] json = Chunks();
@@ -57,7 +60,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         }
         catch (JsonException error)
         {
-            throw ScanFault.At("description", $"line {(error.LineNumber ?? 0) + 1}, byte {error.BytePositionInLine ?? 0}", "JSON", "The file is damaged there: export it again.");
+            throw ScanFault.At("description", $"line {(error.LineNumber ?? 0) + 1}, byte {error.BytePositionInLine ?? 0}", "JSON",
+                "The file is damaged there: export it again.");
         }
 
         using (document)
@@ -89,7 +93,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
             length = BinaryPrimitives.ReadUInt32LittleEndian(head);
             if (length > bytes.Left)
             {
-                throw ScanFault.At("second chunk", $"{length} bytes", $"at most {bytes.Left} bytes", "The file was cut off on its way: copy or export it again.");
+                throw ScanFault.At("second chunk", $"{length} bytes", $"at most {bytes.Left} bytes",
+                    "The file was cut off on its way: copy or export it again.");
             }
 
             if (BinaryPrimitives.ReadUInt32LittleEndian(head[4..]) == BinaryChunk)
@@ -108,7 +113,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
             string name = extension.Text();
             if (!LooksOnly.Contains(name, StringComparer.Ordinal))
             {
-                throw ScanFault.At("description / extensionsRequired", name, "surfaces that are not packed", "Export it again without compression (Draco, meshopt) and without quantizing.");
+                throw ScanFault.At("description / extensionsRequired", name, "surfaces that are not packed",
+                    "Export it again without compression (Draco, meshopt) and without quantizing.");
             }
         }
     }
@@ -139,7 +145,9 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         cancel.ThrowIfCancellationRequested();
         if (depth > DeepestNode || ++_visited > MostNodes)
         {
-            throw ScanFault.At("description / nodes", $"node {index}", $"at most {DeepestNode} nodes within one another, {MostNodes} in all", "A node holds itself, or the file is damaged: export it again.");
+            throw ScanFault.At("description / nodes", $"node {index}",
+                $"at most {DeepestNode} nodes within one another, {MostNodes} in all",
+                "A node holds itself, or the file is damaged: export it again.");
         }
 
         var node = root.List("nodes").At(index);
@@ -200,7 +208,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         {
             Move(rows, i);
             bytes.Take(row, "points");
-            gathered.Point(place, BinaryPrimitives.ReadSingleLittleEndian(row), BinaryPrimitives.ReadSingleLittleEndian(row[4..]), BinaryPrimitives.ReadSingleLittleEndian(row[8..]));
+            gathered.Point(place, BinaryPrimitives.ReadSingleLittleEndian(row), BinaryPrimitives.ReadSingleLittleEndian(row[4..]),
+                BinaryPrimitives.ReadSingleLittleEndian(row[8..]));
         }
 
         return rows.Count;
@@ -261,7 +270,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         var view = root.List("bufferViews").At(accessor.Whole("bufferView", -1));
         if (view.Whole("buffer", -1) != 0 || root.List("buffers").At(0).Has("uri") || _binaryLength == 0)
         {
-            throw ScanFault.At(view.Where, "a buffer outside of the file", "the file's own buffer", "Export it as one GLB file with everything inside.");
+            throw ScanFault.At(view.Where, "a buffer outside of the file", "the file's own buffer",
+                "Export it as one GLB file with everything inside.");
         }
 
         int size = component switch
@@ -272,10 +282,13 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         } * (type == "VEC3" ? 3 : 1);
         int stride = view.Whole("byteStride", size);
         long viewAt = view.Whole("byteOffset", 0), viewLength = view.Whole("byteLength", 0), at = accessor.Whole("byteOffset", 0);
-        bool fits = stride >= size && viewAt + viewLength <= _binaryLength && (count == 0 || at + ((count - 1L) * stride) + size <= viewLength);
+        bool fits = stride >= size && viewAt + viewLength <= _binaryLength
+            && (count == 0 || at + ((count - 1L) * stride) + size <= viewLength);
         return fits
             ? new AccessorRows(_binaryAt + viewAt + at, stride, size, count)
-            : throw ScanFault.At(accessor.Where, $"{count} rows of {stride} bytes from {at}", $"what fits into the {viewLength} bytes of its view and the {_binaryLength} of the file", "The file is damaged or cut off: export it again.");
+            : throw ScanFault.At(accessor.Where, $"{count} rows of {stride} bytes from {at}",
+                $"what fits into the {viewLength} bytes of its view and the {_binaryLength} of the file",
+                "The file is damaged or cut off: export it again.");
     }
 
     private readonly record struct AccessorRows(long At, int Stride, int Size, int Count);
@@ -289,7 +302,8 @@ internal sealed class GlbReader(ScanBytes bytes, ScanGathering gathered, Cancell
         {
             if (corner >= count)
             {
-                throw ScanFault.At("indices", corner.ToString(CultureInfo.InvariantCulture), FormattableString.Invariant($"0 to {count - 1}"), "It names a point that is not there: export the file again.");
+                throw ScanFault.At("indices", corner.ToString(CultureInfo.InvariantCulture),
+                    FormattableString.Invariant($"0 to {count - 1}"), "It names a point that is not there: export the file again.");
             }
 
             int c = first + (int)corner;

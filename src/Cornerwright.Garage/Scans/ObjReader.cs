@@ -4,7 +4,10 @@ using System.Text;
 namespace Cornerwright.Garage.Scans;
 
 /// <summary>Reads the points and faces of a Wavefront OBJ file; normals, textures, lines, groups and materials pass by.</summary>
-/// <remarks>Source: Wavefront Technologies, Advanced Visualizer Manual, Appendix B1, "Object Files (.obj)" (1992): v, f, negative numbers, joined lines.</remarks>
+/// <remarks>
+/// Source: Wavefront Technologies, Advanced Visualizer Manual, Appendix B1,
+/// "Object Files (.obj)" (1992): v, f, negative numbers, joined lines.
+/// </remarks>
 internal sealed class ObjReader(ScanBytes bytes, ScanGathering gathered)
 {
     private long _line;
@@ -31,15 +34,18 @@ internal sealed class ObjReader(ScanBytes bytes, ScanGathering gathered)
             }
             else if (!any && !IsKnown(word))
             {
-                throw ScanFault.At(Where, Encoding.Latin1.GetString(word), "v, f and the other words of an OBJ file", "This is no OBJ file: check its kind, or export it again.");
+                throw ScanFault.At(Where, Encoding.Latin1.GetString(word), "v, f and the other words of an OBJ file",
+                    "This is no OBJ file: check its kind, or export it again.");
             }
         }
         while (bytes.EndLine());
     }
 
     private static bool IsKnown(ReadOnlySpan<byte> word) =>
-        word.IsEmpty || word[0] == '#' || word.SequenceEqual("vn"u8) || word.SequenceEqual("vt"u8) || word.SequenceEqual("vp"u8) || word.SequenceEqual("g"u8)
-        || word.SequenceEqual("o"u8) || word.SequenceEqual("s"u8) || word.SequenceEqual("mtllib"u8) || word.SequenceEqual("usemtl"u8) || word.SequenceEqual("l"u8) || word.SequenceEqual("p"u8);
+        word.IsEmpty || word[0] == '#' || word.SequenceEqual("vn"u8) || word.SequenceEqual("vt"u8) || word.SequenceEqual("vp"u8)
+            || word.SequenceEqual("g"u8)
+        || word.SequenceEqual("o"u8) || word.SequenceEqual("s"u8) || word.SequenceEqual("mtllib"u8) || word.SequenceEqual("usemtl"u8)
+        || word.SequenceEqual("l"u8) || word.SequenceEqual("p"u8);
 
     // Weight and colours behind the three numbers pass by.
     private void Vertex()
@@ -66,7 +72,8 @@ internal sealed class ObjReader(ScanBytes bytes, ScanGathering gathered)
             int corner = Corner(word);
             if (++count > ScanLimits.MostFaceCorners)
             {
-                throw ScanFault.At(Where, $"more than {ScanLimits.MostFaceCorners} corners", $"at most {ScanLimits.MostFaceCorners} corners", "The file is damaged there: export it again.");
+                throw ScanFault.At(Where, $"more than {ScanLimits.MostFaceCorners} corners",
+                    $"at most {ScanLimits.MostFaceCorners} corners", "The file is damaged there: export it again.");
             }
 
             if (count >= 3)
@@ -90,10 +97,12 @@ internal sealed class ObjReader(ScanBytes bytes, ScanGathering gathered)
         var number = slash < 0 ? word : word[..slash];
         if (!Utf8Parser.TryParse(number, out int index, out int used) || used != number.Length || index == 0)
         {
-            throw ScanFault.At(Where, Encoding.Latin1.GetString(word), "numbers of points, from 1 or from -1", "The file is damaged there: export it again.");
+            throw ScanFault.At(Where, Encoding.Latin1.GetString(word), "numbers of points, from 1 or from -1",
+                "The file is damaged there: export it again.");
         }
 
         int corner = index > 0 ? index - 1 : gathered.PointCount + index;
-        return corner >= 0 ? corner : throw ScanFault.At(Where, Encoding.Latin1.GetString(word), $"1 to {gathered.PointCount}, or -1 to -{gathered.PointCount}", "It names a point that is not there: export the file again.");
+        return corner >= 0 ? corner : throw ScanFault.At(Where, Encoding.Latin1.GetString(word),
+            $"1 to {gathered.PointCount}, or -1 to -{gathered.PointCount}", "It names a point that is not there: export the file again.");
     }
 }

@@ -36,7 +36,9 @@ internal sealed record PlyElement(string Name, long Count, List<PlyProperty> Pro
 }
 
 /// <summary>The lines before the data.</summary>
-/// <remarks>Source: G. Turk, "The PLY Polygon File Format" (1994), header section; the sized names (float32) are of its later description.</remarks>
+/// <remarks>
+/// Source: G. Turk, "The PLY Polygon File Format" (1994), header section; the sized names (float32) are of its later description.
+/// </remarks>
 internal sealed record PlyHeader(PlyEncoding Encoding, IReadOnlyList<PlyElement> Elements)
 {
     private const int LongestLine = 4096;
@@ -68,11 +70,14 @@ internal sealed record PlyHeader(PlyEncoding Encoding, IReadOnlyList<PlyElement>
                 case "format" when words.Length == 3 && encoding is null:
                     encoding = EncodingOf(words[1]) ?? throw Wrong(where, line, "format ascii, binary_little_endian or binary_big_endian");
                     break;
-                case "element" when words.Length == 3 && long.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out long count):
-                    elements.Add(elements.Any(e => e.Name == words[1]) ? throw Wrong(where, line, "each element once") : new PlyElement(words[1], count, []));
+                case "element" when words.Length == 3
+                    && long.TryParse(words[2], NumberStyles.None, CultureInfo.InvariantCulture, out long count):
+                    elements.Add(elements.Any(e => e.Name == words[1]) ? throw Wrong(where, line, "each element once")
+                        : new PlyElement(words[1], count, []));
                     break;
                 case "property" when elements.Count > 0 && elements[^1].Properties.Count < MostProperties:
-                    elements[^1].Properties.Add(PropertyOf(words) ?? throw Wrong(where, line, "property TYPE NAME or property list TYPE TYPE NAME"));
+                    elements[^1].Properties.Add(PropertyOf(words)
+                        ?? throw Wrong(where, line, "property TYPE NAME or property list TYPE TYPE NAME"));
                     break;
                 case "end_header":
                     return new PlyHeader(encoding ?? throw Wrong(where, line, "a line with the format before it"), elements);
@@ -84,7 +89,8 @@ internal sealed record PlyHeader(PlyEncoding Encoding, IReadOnlyList<PlyElement>
         throw Wrong("header", "no end_header", $"at most {MostLines} lines up to end_header");
     }
 
-    private static ScanFault Wrong(string where, string given, string allowed) => ScanFault.At(where, given, allowed, "The header is damaged: export the file again.");
+    private static ScanFault Wrong(string where, string given, string allowed) =>
+        ScanFault.At(where, given, allowed, "The header is damaged: export the file again.");
 
     private static PlyEncoding? EncodingOf(string word) => word switch
     {
@@ -96,7 +102,8 @@ internal sealed record PlyHeader(PlyEncoding Encoding, IReadOnlyList<PlyElement>
 
     private static PlyProperty? PropertyOf(string[] words) => words switch
     {
-        [_, "list", var count, var item, var name] => TypeOf(count) is { } c and not (PlyType.Float32 or PlyType.Float64) && TypeOf(item) is { } t ? new PlyProperty(name, t, c) : null,
+        [_, "list", var count, var item, var name] => TypeOf(count) is { } c and not (PlyType.Float32 or PlyType.Float64)
+            && TypeOf(item) is { } t ? new PlyProperty(name, t, c) : null,
         [_, var type, var name] => TypeOf(type) is { } t ? new PlyProperty(name, t, null) : null,
         _ => null,
     };

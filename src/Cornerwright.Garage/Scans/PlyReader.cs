@@ -32,7 +32,8 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
             {
                 throw ScanFault.At(
                     "header / element " + element.Name, element.Count.ToString(CultureInfo.InvariantCulture),
-                    $"at most {(bytes.Left + 1) / least}, for which the file has bytes", "The header claims more than there is: the file was cut off or is damaged. Export it again.");
+                    $"at most {(bytes.Left + 1) / least}, for which the file has bytes",
+                    "The header claims more than there is: the file was cut off or is damaged. Export it again.");
             }
 
             gathered.Expect(element.Name == "vertex" ? element.Count : 0, element.Name == "face" ? element.Count : 0);
@@ -47,14 +48,16 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
             (int x, int y, int z) = (element.Find("x"), element.Find("y"), element.Find("z"));
             if (x < 0 || y < 0 || z < 0)
             {
-                throw ScanFault.At("header / element vertex", string.Join(", ", element.Properties.Select(p => p.Name)), "properties x, y and z", "The points have no places: export the file again.");
+                throw ScanFault.At("header / element vertex", string.Join(", ", element.Properties.Select(p => p.Name)),
+                    "properties x, y and z", "The points have no places: export the file again.");
             }
 
             ReadVertices(element, x, y, z);
             return;
         }
 
-        int list = element.Name == "face" ? element.Properties.FindIndex(p => p.ListCount is not null && p.Name is "vertex_indices" or "vertex_index") : -1;
+        int list = element.Name == "face"
+            ? element.Properties.FindIndex(p => p.ListCount is not null && p.Name is "vertex_indices" or "vertex_index") : -1;
         if (element.Name == "tristrips" && element.Count > 0)
         {
             gathered.Notes.Add("The file holds its triangles as strips, which are not read: its points alone count.");
@@ -98,7 +101,8 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
             if (fixedRow)
             {
                 bytes.Take(bytesOfRow, "vertices");
-                gathered.Point(Decode(bytesOfRow[offsets[x]..], tx), Decode(bytesOfRow[offsets[y]..], ty), Decode(bytesOfRow[offsets[z]..], tz));
+                gathered.Point(Decode(bytesOfRow[offsets[x]..], tx), Decode(bytesOfRow[offsets[y]..], ty),
+                    Decode(bytesOfRow[offsets[z]..], tz));
                 continue;
             }
 
@@ -126,7 +130,8 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
         int count = CountOf(list, "face", row);
         if (count > ScanLimits.MostFaceCorners)
         {
-            throw ScanFault.At(Row("face", row), $"{count} corners", $"at most {ScanLimits.MostFaceCorners} corners", "The file is damaged there: export it again.");
+            throw ScanFault.At(Row("face", row), $"{count} corners", $"at most {ScanLimits.MostFaceCorners} corners",
+                "The file is damaged there: export it again.");
         }
 
         int first = 0, last = 0;
@@ -134,7 +139,8 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
         {
             double value = Scalar(list.Type, "faces");
             int corner = value is >= 0 and <= int.MaxValue && value == Math.Floor(value) ? (int)value
-                : throw ScanFault.At(Row("face", row), value.ToString(CultureInfo.InvariantCulture), "numbers of points", "It names a point that is not there: export the file again.");
+                : throw ScanFault.At(Row("face", row), value.ToString(CultureInfo.InvariantCulture), "numbers of points",
+                    "It names a point that is not there: export the file again.");
             if (i >= 2)
             {
                 gathered.Triangle(first, last, corner);
@@ -164,7 +170,8 @@ internal sealed class PlyReader(ScanBytes bytes, ScanGathering gathered)
         double count = Scalar(list.ListCount!.Value, name);
         long room = bytes.Left / (_encoding == PlyEncoding.Ascii ? 1 : PlyHeader.SizeOf(list.Type));
         return count >= 0 && count <= room && count == Math.Floor(count) ? (int)Math.Min(count, int.MaxValue)
-            : throw ScanFault.At(Row(name, row), $"{count.ToString(CultureInfo.InvariantCulture)} entries", $"at most {room}, for which the file has bytes", "The file is damaged or cut off there: export it again.");
+            : throw ScanFault.At(Row(name, row), $"{count.ToString(CultureInfo.InvariantCulture)} entries",
+                $"at most {room}, for which the file has bytes", "The file is damaged or cut off there: export it again.");
     }
 
     private static string Row(string name, long row) => $"{name} {ScanGathering.Count(row + 1)}";

@@ -50,16 +50,19 @@ public sealed record Scan
     [Field("Alignment")]
     public ScanAlignment? Alignment { get; init; }
 
-    [Field("Roughness", Dimension.Length, "mm", 0, 50, How = "How far its points lie off the true surface, 19 in 20 within. Fitting the wheel shows it.")]
+    [Field("Roughness", Dimension.Length, "mm", 0, 50,
+        How = "How far its points lie off the true surface, 19 in 20 within. Fitting the wheel shows it.")]
     public Reading? Roughness { get; init; }
 
     [Field("Crop")]
     public ScanCrop? Crop { get; init; }
 
-    [Field("Wheel taken out within", Dimension.Length, "mm", 0, 60, How = "Points within this of the wheel that was on the car are its own, and are left out. Left out: the scan was made without a wheel.")]
+    [Field("Wheel taken out within", Dimension.Length, "mm", 0, 60, How = "Points within this of the wheel that was on the car are its "
+        + "own, and are left out. Left out: the scan was made without a wheel.")]
     public Reading? WheelTakenOut { get; init; }
 
-    [Field("Thinned to", Dimension.Length, "mm", 0, 50, How = "Edge of the cells in which points are drawn together. Its error counts in full.")]
+    [Field("Thinned to", Dimension.Length, "mm", 0, 50,
+        How = "Edge of the cells in which points are drawn together. Its error counts in full.")]
     public Reading? Thinning { get; init; }
 
     [Field("Also for the other side, mirrored", How = "Left and right of a car are never quite alike: a doubt is added.")]
@@ -93,7 +96,9 @@ public sealed record ScanAlignment
     [Field("Shift up, mm")]
     public double UpMm { get; init; }
 
-    [Field("Doubt at the wheel", Dimension.Length, "mm", 0, 200, How = "How far the aligned scan may be off anywhere round the wheel, 19 in 20 within. It is added to the doubt of every clearance.")]
+    [
+        Field("Doubt at the wheel", Dimension.Length, "mm", 0, 200, How =
+            "How far the aligned scan may be off anywhere round the wheel, 19 in 20 within. It is added to the doubt of every clearance.")]
     public Reading? Doubt { get; init; }
 
     [Field("Aligned by", How = "For people only.")]

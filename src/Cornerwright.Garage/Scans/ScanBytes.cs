@@ -95,7 +95,8 @@ internal sealed class ScanBytes
         {
             if (length == LongestWord)
             {
-                throw ScanFault.At(where, Encoding.Latin1.GetString(_word.AsSpan(0, 40)), $"words of at most {LongestWord} characters", "This is no text file of its kind: export it again.");
+                throw ScanFault.At(where, Encoding.Latin1.GetString(_word.AsSpan(0, 40)), $"words of at most {LongestWord} characters",
+                    "This is no text file of its kind: export it again.");
             }
 
             _word[length++] = (byte)next;
@@ -129,7 +130,8 @@ internal sealed class ScanBytes
         {
             if (length == LongestWord)
             {
-                throw ScanFault.At(where, Encoding.Latin1.GetString(_word.AsSpan(0, 40)), $"words of at most {LongestWord} characters", "This is no text file of its kind: export it again.");
+                throw ScanFault.At(where, Encoding.Latin1.GetString(_word.AsSpan(0, 40)), $"words of at most {LongestWord} characters",
+                    "This is no text file of its kind: export it again.");
             }
 
             _word[length++] = (byte)Next();
@@ -173,7 +175,8 @@ internal sealed class ScanBytes
 
             if (line.Length == longest)
             {
-                throw ScanFault.At(where, line.ToString(), $"lines of at most {longest} characters", "This is no header of its kind: export the file again.");
+                throw ScanFault.At(where, line.ToString(), $"lines of at most {longest} characters",
+                    "This is no header of its kind: export the file again.");
             }
 
             line.Append((char)next);

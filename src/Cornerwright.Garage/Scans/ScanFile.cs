@@ -23,7 +23,8 @@ public static class ScanFile
         {
             if (stream.Length > ScanLimits.MostBytes)
             {
-                throw ScanFault.At("size", $"{stream.Length / (1024 * 1024)} MB", $"at most {ScanLimits.MostBytes / (1024 * 1024)} MB", "Crop the scan to the wheel arch, or export it coarser.");
+                throw ScanFault.At("size", $"{stream.Length / (1024 * 1024)} MB", $"at most {ScanLimits.MostBytes / (1024 * 1024)} MB",
+                    "Crop the scan to the wheel arch, or export it coarser.");
             }
 
             var bytes = new ScanBytes(stream, progress, cancel);
@@ -76,6 +77,7 @@ public static class ScanFile
         // OBJ and STL have no mark of their own that is sure.
         return ScanFormats.OfName(name) is { } named and (ScanFormat.Obj or ScanFormat.Stl)
             ? named
-            : throw ScanFault.At("kind", $"{name}, which begins with \"{Encoding.Latin1.GetString(head)}\"", ScanFormats.Names, "Export the scan in one of these, with the ending of its kind.");
+            : throw ScanFault.At("kind", $"{name}, which begins with \"{Encoding.Latin1.GetString(head)}\"", ScanFormats.Names,
+                "Export the scan in one of these, with the ending of its kind.");
     }
 }

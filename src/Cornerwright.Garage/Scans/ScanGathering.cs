@@ -26,18 +26,22 @@ internal sealed class ScanGathering(ScanFormat format)
     /// <summary>A point in the file's unit.</summary>
     public void Point(double x, double y, double z)
     {
-        if (!(Math.Abs(x) <= ScanLimits.MostCoordinate && Math.Abs(y) <= ScanLimits.MostCoordinate && Math.Abs(z) <= ScanLimits.MostCoordinate))
+        if (!(Math.Abs(x) <= ScanLimits.MostCoordinate && Math.Abs(y) <= ScanLimits.MostCoordinate
+            && Math.Abs(z) <= ScanLimits.MostCoordinate))
         {
             string given = string.Create(CultureInfo.InvariantCulture, $"{x} {y} {z}");
             bool number = double.IsFinite(x) && double.IsFinite(y) && double.IsFinite(z);
             throw ScanFault.At(
-                "point " + Count(PointCount + 1L), given, FormattableString.Invariant($"finite numbers of at most {ScanLimits.MostCoordinate:0}"),
-                number ? "Move the scan near its zero and export it again." : "The scan has holes written as points: let the scanning program clean it and export it again.");
+                "point " + Count(PointCount + 1L), given,
+                FormattableString.Invariant($"finite numbers of at most {ScanLimits.MostCoordinate:0}"),
+                number ? "Move the scan near its zero and export it again."
+                    : "The scan has holes written as points: let the scanning program clean it and export it again.");
         }
 
         if (PointCount == ScanLimits.MostPoints)
         {
-            throw ScanFault.At("points", "more than " + Count(ScanLimits.MostPoints), $"at most {Count(ScanLimits.MostPoints)} points", "Crop the scan to the wheel arch, or export it coarser.");
+            throw ScanFault.At("points", "more than " + Count(ScanLimits.MostPoints), $"at most {Count(ScanLimits.MostPoints)} points",
+                "Crop the scan to the wheel arch, or export it coarser.");
         }
 
         if (PointCount == 0)
@@ -61,7 +65,8 @@ internal sealed class ScanGathering(ScanFormat format)
     {
         if (_corners.Count == 3 * ScanLimits.MostTriangles)
         {
-            throw ScanFault.At("faces", "more than " + Count(ScanLimits.MostTriangles), $"at most {Count(ScanLimits.MostTriangles)} triangles", "Crop the scan to the wheel arch, or export it coarser.");
+            throw ScanFault.At("faces", "more than " + Count(ScanLimits.MostTriangles),
+                $"at most {Count(ScanLimits.MostTriangles)} triangles", "Crop the scan to the wheel arch, or export it coarser.");
         }
 
         _corners.Add(a);
@@ -94,7 +99,8 @@ internal sealed class ScanGathering(ScanFormat format)
         int flat = DropFlat();
         if (hadTriangles && _corners.Count == 0)
         {
-            throw ScanFault.At("faces", $"{Count(flat)} triangles, all without area", "at least one triangle with an area", "The file is damaged or was exported too coarse: export it again.");
+            throw ScanFault.At("faces", $"{Count(flat)} triangles, all without area", "at least one triangle with an area",
+                "The file is damaged or was exported too coarse: export it again.");
         }
 
         if (flat > 0)
@@ -107,7 +113,8 @@ internal sealed class ScanGathering(ScanFormat format)
         var size = scan.Greatest - scan.Least;
         if (!hadTriangles && (PointCount < 4 || !(size.Length > 0)))
         {
-            throw ScanFault.At("points", $"{Count(PointCount)} points, {(size.Length > 0 ? "too few" : "all in one place")}", "at least one triangle, or four points apart", "The file holds no scan: export it again.");
+            throw ScanFault.At("points", $"{Count(PointCount)} points, {(size.Length > 0 ? "too few" : "all in one place")}",
+                "at least one triangle, or four points apart", "The file holds no scan: export it again.");
         }
 
         return scan;
@@ -124,7 +131,8 @@ internal sealed class ScanGathering(ScanFormat format)
             int a = _corners[i], b = _corners[i + 1], c = _corners[i + 2];
             if ((uint)a >= (uint)points || (uint)b >= (uint)points || (uint)c >= (uint)points)
             {
-                throw ScanFault.At($"face {Count((i / 3) + 1L)}", FormattableString.Invariant($"{a} {b} {c}"), FormattableString.Invariant($"points 0 to {points - 1}"), "It names a point that is not there: export the file again.");
+                throw ScanFault.At($"face {Count((i / 3) + 1L)}", FormattableString.Invariant($"{a} {b} {c}"),
+                    FormattableString.Invariant($"points 0 to {points - 1}"), "It names a point that is not there: export the file again.");
             }
 
             if (a == b || b == c || a == c || !(DoubleArea(a, b, c) > 0))

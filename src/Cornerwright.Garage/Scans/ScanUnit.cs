@@ -52,7 +52,10 @@ public static class ScanUnits
         return $"{Number(metres.X)} × {Number(metres.Y)} × {Number(metres.Z)} {unit}";
     }
 
-    /// <summary>All four units, the likeliest first: GLB is in metres by its standard; for others the one whose longest edge is nearest to a wheel arch's.</summary>
+    /// <summary>
+    /// All four units, the likeliest first: GLB is in metres by its standard;
+    /// for others the one whose longest edge is nearest to a wheel arch's.
+    /// </summary>
     public static IReadOnlyList<UnitCandidate> Candidates(RawScan scan)
     {
         ArgumentNullException.ThrowIfNull(scan);

@@ -5,7 +5,9 @@ using System.Text;
 namespace Cornerwright.Garage.Scans;
 
 /// <summary>Reads STL, text and binary, and joins the corners that fall on one place.</summary>
-/// <remarks>Source: 3D Systems, StereoLithography Interface Specification (1989), as given in M. Burns, Automated Fabrication (1993), §6.5.</remarks>
+/// <remarks>
+/// Source: 3D Systems, StereoLithography Interface Specification (1989), as given in M. Burns, Automated Fabrication (1993), §6.5.
+/// </remarks>
 internal sealed class StlReader(ScanBytes bytes, ScanGathering gathered)
 {
     private const int Head = 84, Row = 50;
@@ -51,7 +53,9 @@ internal sealed class StlReader(ScanBytes bytes, ScanGathering gathered)
         long room = bytes.Left / Row;
         if (count > room)
         {
-            throw ScanFault.At("header / triangles", count.ToString(CultureInfo.InvariantCulture), $"at most {room}, for which the file has bytes", "The header claims more than there is: the file was cut off or is damaged. Export it again.");
+            throw ScanFault.At("header / triangles", count.ToString(CultureInfo.InvariantCulture),
+                $"at most {room}, for which the file has bytes",
+                "The header claims more than there is: the file was cut off or is damaged. Export it again.");
         }
 
         if (bytes.Left > (long)Row * count)
@@ -68,7 +72,8 @@ internal sealed class StlReader(ScanBytes bytes, ScanGathering gathered)
             for (int k = 0; k < 3; k++)
             {
                 var at = row[(12 + (12 * k))..];
-                corners[k] = Join(BinaryPrimitives.ReadSingleLittleEndian(at), BinaryPrimitives.ReadSingleLittleEndian(at[4..]), BinaryPrimitives.ReadSingleLittleEndian(at[8..]));
+                corners[k] = Join(BinaryPrimitives.ReadSingleLittleEndian(at), BinaryPrimitives.ReadSingleLittleEndian(at[4..]),
+                    BinaryPrimitives.ReadSingleLittleEndian(at[8..]));
             }
 
             gathered.Triangle(corners[0], corners[1], corners[2]);
@@ -145,7 +150,8 @@ internal sealed class StlReader(ScanBytes bytes, ScanGathering gathered)
 
     private static ScanFault Wrong(long facet, ReadOnlySpan<byte> word, string wanted) => word.IsEmpty
         ? ScanFault.Ends("facet " + ScanGathering.Count(facet))
-        : ScanFault.At("facet " + ScanGathering.Count(facet), Encoding.Latin1.GetString(word), wanted, "The file is damaged there: export it again.");
+        : ScanFault.At("facet " + ScanGathering.Count(facet), Encoding.Latin1.GetString(word), wanted,
+            "The file is damaged there: export it again.");
 
     private int Join(double x, double y, double z)
     {

@@ -13,7 +13,8 @@ public sealed record PlacedLoad
     [Field("Mass", Dimension.Mass, "kg", 0, 1000)]
     public Reading? Mass { get; init; }
 
-    [Field("Behind the front axle", Dimension.Length, "mm", -1500, 6000, How = "Level, from the line between the front wheels' centres; a driver's seat lies about half a wheelbase behind it.")]
+    [Field("Behind the front axle", Dimension.Length, "mm", -1500, 6000,
+        How = "Level, from the line between the front wheels' centres; a driver's seat lies about half a wheelbase behind it.")]
     public Reading? Behind { get; init; }
 
     [Field("Left of the middle", Dimension.Length, "mm", -1200, 1200, How = "Right of the middle is negative.")]

@@ -29,7 +29,8 @@ public sealed record SettingWish
     [Field("Rear left")] public CornerWish RearLeft { get; init; } = new();
     [Field("Rear right")] public CornerWish RearRight { get; init; } = new();
 
-    [Field("Cross weight", Dimension.Ratio, "%", 30, 70, How = "Right front and left rear, share of the whole; 50 % turns alike both ways. Left out: it stays as it is.")]
+    [Field("Cross weight", Dimension.Ratio, "%", 30, 70,
+        How = "Right front and left rear, share of the whole; 50 % turns alike both ways. Left out: it stays as it is.")]
     public Reading? CrossWeight { get; init; }
 
     [Field("On board when it is to be so", How = "A driver who will sit in it, or ballast in his place.")]
@@ -41,7 +42,8 @@ public sealed record SettingWish
     [Field("The cross weight may miss by", Dimension.Ratio, "%", 0.05, 5)]
     public Reading? CrossBand { get; init; }
 
-    [Field("Bar links stay on", How = "Otherwise one link of each anti-roll bar comes off before turning and goes back, without load, at the end.")]
+    [Field("Bar links stay on",
+        How = "Otherwise one link of each anti-roll bar comes off before turning and goes back, without load, at the end.")]
     public bool LinksOn { get; init; }
 
     public CornerWish At(CornerPlace corner) => corner switch

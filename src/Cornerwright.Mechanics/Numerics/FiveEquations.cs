@@ -5,8 +5,8 @@ namespace Cornerwright.Mechanics.Numerics;
 /// </summary>
 /// <remarks>
 /// <see cref="Lu"/> for the one size that is solved millions of times, written out: the five conditions on a knuckle. A right side takes
-/// a seventh of the time that the loops of <see cref="Lu"/> take (docs/decisions/0013), and both agree to rounding (LuTests).
-/// Source: Golub and Van Loan, Matrix Computations, 4th ed. (2013), §3.4 (Gaussian elimination with partial pivoting).
+/// a seventh of the time that the loops of <see cref="Lu"/> take (docs/decisions/0017-solvers-and-readers-of-our-own.md), and both agree to
+/// rounding (LuTests). Source: Golub and Van Loan, Matrix Computations, 4th ed. (2013), §3.4 (Gaussian elimination with partial pivoting).
 /// </remarks>
 internal sealed class FiveEquations
 {

@@ -1,6 +1,8 @@
 namespace Cornerwright.Storage.Rows;
 
-/// <summary>One state of a car. Only an open head is ever rewritten, and only by an autosave (docs/decisions/0007-what-an-autosave-may-fold.md).</summary>
+/// <summary>
+/// One state of a car. Only an open head is ever rewritten, and only by an autosave (docs/decisions/0007-what-an-autosave-may-fold.md).
+/// </summary>
 public sealed class RevisionRow
 {
     public required string CarId { get; set; }

@@ -31,7 +31,8 @@ public sealed record BenchState
     public SavedState Saved => Keeping.Of(Car);
 
     /// <summary>Something would be lost if the car were taken off the bench now.</summary>
-    public bool HoldsMore => Car is not null && (Saved != SavedState.Saved || Keeping.Open.Count > 0 || Drafts.Count > 0 || Making.Count > 0);
+    public bool HoldsMore =>
+        Car is not null && (Saved != SavedState.Saved || Keeping.Open.Count > 0 || Drafts.Count > 0 || Making.Count > 0);
 
     /// <summary>A car just taken from the store.</summary>
     /// <param name="stored">As it is there.</param>
@@ -51,21 +52,27 @@ public sealed record BenchState
             : this;
     }
 
-    public BenchState Undo() => Car is { } now && History.Undo(now) is { } back ? (this with { History = back.History }).Become(back.State) : this;
+    public BenchState Undo() => Car is { } now && History.Undo(now) is { } back
+        ? (this with { History = back.History }).Become(back.State) : this;
 
-    public BenchState Redo() => Car is { } now && History.Redo(now) is { } forth ? (this with { History = forth.History }).Become(forth.State) : this;
+    public BenchState Redo() => Car is { } now && History.Redo(now) is { } forth
+        ? (this with { History = forth.History }).Become(forth.State) : this;
 
-    public BenchState EndDrag() => History.EndDrag() is var ended && !ReferenceEquals(ended, History) ? this with { History = ended } : this;
+    public BenchState EndDrag() => History.EndDrag() is var ended && !ReferenceEquals(ended, History)
+        ? this with { History = ended } : this;
 
     /// <summary>Takes a build in hand; the one in hand, or the first, when there is none of that name.</summary>
-    public BenchState Select(string? buildId) => BuildOr(Car, buildId ?? "") is var found && found != BuildId ? this with { BuildId = found } : this;
+    public BenchState Select(string? buildId) => BuildOr(Car, buildId ?? "") is var found && found != BuildId
+        ? this with { BuildId = found } : this;
 
     /// <summary>Another car in place of the present one, in no undo step of its own.</summary>
     public BenchState Become(Car car, bool dragged = false)
     {
         ArgumentNullException.ThrowIfNull(car);
-        return this with { Car = car, Dragged = dragged, BuildId = BuildOr(car, BuildId), Keeping = Keeping.Failure.Length > 0 ? Keeping with { Failure = "" } : Keeping };
+        return this with { Car = car, Dragged = dragged, BuildId = BuildOr(car, BuildId),
+            Keeping = Keeping.Failure.Length > 0 ? Keeping with { Failure = "" } : Keeping };
     }
 
-    private string BuildOr(Car? car, string buildId) => car?.Build(buildId)?.Id ?? car?.Build(BuildId)?.Id ?? car?.Builds.FirstOrDefault()?.Id ?? "";
+    private string BuildOr(Car? car, string buildId) =>
+        car?.Build(buildId)?.Id ?? car?.Build(BuildId)?.Id ?? car?.Builds.FirstOrDefault()?.Id ?? "";
 }

@@ -106,7 +106,8 @@ public sealed class JudgeQueue(JudgeBuild judge)
     {
         lock (_gate)
         {
-            if (_car is null || _wanted.Contains(buildId, StringComparer.Ordinal) || _failed.ContainsKey(buildId) || _car.Build(buildId) is null)
+            if (_car is null || _wanted.Contains(buildId, StringComparer.Ordinal) || _failed.ContainsKey(buildId)
+                || _car.Build(buildId) is null)
             {
                 return;
             }

@@ -34,7 +34,8 @@ public static class NewEntry
     {
         ArgumentNullException.ThrowIfNull(entry);
         var type = entry.GetType();
-        return FirstName(type) is null ? ReferenceEquals(entry, Of(type)) : SameValues(entry, Of(type, (string)RecordShape.Of(type).ByName["id"].Get(entry)!));
+        return FirstName(type) is null ? ReferenceEquals(entry, Of(type))
+            : SameValues(entry, Of(type, (string)RecordShape.Of(type).ByName["id"].Get(entry)!));
     }
 
     /// <summary>The same values as an object of its own: what is kept although nothing was changed in it.</summary>
@@ -49,7 +50,8 @@ public static class NewEntry
     public static bool SpeaksByItself(Type type)
     {
         var fields = RecordShape.Of(type).Fields;
-        return fields.Any(f => f.Kind == FieldKind.Choice) && fields.All(f => f.Kind == FieldKind.Choice || (f.Kind == FieldKind.Text && f.Words.RefersTo.Length == 0));
+        return fields.Any(f => f.Kind == FieldKind.Choice)
+            && fields.All(f => f.Kind == FieldKind.Choice || (f.Kind == FieldKind.Text && f.Words.RefersTo.Length == 0));
     }
 
     /// <summary>Null for entries that are not opened empty with a name.</summary>

@@ -50,7 +50,8 @@ public sealed class OpenEntries
     /// <inheritdoc cref="Missing(object)"/>
     /// <remarks>An entry that is chosen somewhere in the car is kept as it was opened.</remarks>
     public static string? Missing(object entry, Car? car) =>
-        car is not null && IdOf(entry) is { Length: > 0 } id && NewEntry.IsUntouched(entry) && new OpenEntries(car)._referredTo.Contains(id) ? null : Missing(entry);
+        car is not null && IdOf(entry) is { Length: > 0 } id && NewEntry.IsUntouched(entry) && new OpenEntries(car)._referredTo.Contains(id)
+            ? null : Missing(entry);
 
     private object Without(object record, string path, string where)
     {
@@ -65,7 +66,8 @@ public sealed class OpenEntries
 
             string at = path.Length == 0 ? field.Name : path + "/" + field.Name;
             string words = where.Length == 0 ? field.Label : where + " / " + field.Label;
-            object? rest = field.Kind == FieldKind.Record ? WithoutRecord(shape, field, value, at, words) : WithoutRows(field, (IEnumerable)value, at, words);
+            object? rest = field.Kind == FieldKind.Record ? WithoutRecord(shape, field, value, at, words)
+                : WithoutRows(field, (IEnumerable)value, at, words);
             if (!ReferenceEquals(rest, value))
             {
                 kept = shape.With(kept, field, rest);
@@ -92,7 +94,8 @@ public sealed class OpenEntries
             string id = IdOf(row);
             string at = path + "/" + (id.Length > 0 ? id : index.ToString(CultureInfo.InvariantCulture));
             object rest = Without(row, at, where);
-            bool stays = id.Length == 0 ? Stays(rest, at, where) : NewEntry.IsUntouched(rest) && !_referredTo.Contains(id) && Stays(rest, at, where);
+            bool stays = id.Length == 0 ? Stays(rest, at, where)
+                : NewEntry.IsUntouched(rest) && !_referredTo.Contains(id) && Stays(rest, at, where);
             changed |= stays || !ReferenceEquals(rest, row);
             if (!stays)
             {
@@ -127,7 +130,8 @@ public sealed class OpenEntries
         return true;
     }
 
-    private static string IdOf(object row) => RecordShape.Of(row.GetType()).ByName.TryGetValue("id", out var id) ? (string)id.Get(row)! : "";
+    private static string IdOf(object row) => RecordShape.Of(row.GetType()).ByName.TryGetValue("id", out var id)
+        ? (string)id.Get(row)! : "";
 
     /// <summary>Gathers every id that something refers to: an entry that is chosen somewhere has to be there.</summary>
     private void Refer(object record)

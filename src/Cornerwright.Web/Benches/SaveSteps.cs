@@ -54,7 +54,8 @@ public static class SaveSteps
             SaveResult.Refused refused => (With(ended with { Failure = string.Join("\n", refused.Problems) }), false),
 
             // A phone ticked a job, or somebody wrote into the log: that and this go together.
-            SaveResult.Conflict conflict when Common(ended, conflict.Latest) is { } common => (WithLog(With(common with { UnderWay = last ? null : state.Car }), conflict.Latest), !last),
+            SaveResult.Conflict conflict when Common(ended, conflict.Latest) is { } common =>
+                (WithLog(With(common with { UnderWay = last ? null : state.Car }), conflict.Latest), !last),
             SaveResult.Conflict conflict => (With(ended with { Theirs = conflict.Latest, Unanswered = [] }), false),
             { Mark: { } mark } => (With(Kept(ended, attempt, mark)), false),
             _ => throw new InvalidOperationException("A save that was taken has a mark."),
@@ -67,23 +68,28 @@ public static class SaveSteps
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(theirs);
         var common = state.Keeping.Stored!.Log;
-        Car Merged(Car car) => car with { Log = ReferenceEquals(car.Log, common) ? theirs.Car.Log : LogMerge.Merge(common, car.Log, theirs.Car.Log) };
+        Car Merged(Car car) =>
+            car with { Log = ReferenceEquals(car.Log, common) ? theirs.Car.Log : LogMerge.Merge(common, car.Log, theirs.Car.Log) };
         var car = Merged(state.Car!);
         return state with
         {
             Car = car,
             Dragged = false,
             History = state.History.Map(Merged),
-            Keeping = state.Keeping with { Mark = theirs.Mark, Stored = theirs.Car, From = SameDocument(OpenEntries.Split(car).Kept, theirs.Car) ? car : null },
+            Keeping = state.Keeping with { Mark = theirs.Mark, Stored = theirs.Car,
+                From = SameDocument(OpenEntries.Split(car).Kept, theirs.Car) ? car : null },
         };
     }
 
-    /// <summary>The newest state of the store, looked at while nothing is on its way: its log is taken up if nothing else differs.</summary>
+    /// <summary>
+    /// The newest state of the store, looked at while nothing is on its way: its log is taken up if nothing else differs.
+    /// </summary>
     public static BenchState Looked(BenchState state, StoredCar latest)
     {
         ArgumentNullException.ThrowIfNull(state);
         ArgumentNullException.ThrowIfNull(latest);
-        return state.Car?.Id == latest.Car.Id && state.Keeping is { Theirs: null, Stored: { } stored } keeping && keeping.Mark != latest.Mark && CarDifference.IsOfLogAlone(stored, latest.Car)
+        return state.Car?.Id == latest.Car.Id && state.Keeping is { Theirs: null, Stored: { } stored } keeping
+            && keeping.Mark != latest.Mark && CarDifference.IsOfLogAlone(stored, latest.Car)
             ? WithLog(state, latest)
             : state;
     }
@@ -97,7 +103,8 @@ public static class SaveSteps
 
     /// <summary>Conflict: mine goes on top of theirs.</summary>
     public static BenchState MineOnTop(BenchState state) =>
-        LogsTogether(state) is { Keeping: { Theirs: not null } keeping } merged ? merged with { Keeping = keeping with { Theirs = null, Failure = "" } } : state;
+        LogsTogether(state) is { Keeping: { Theirs: not null } keeping } merged
+            ? merged with { Keeping = keeping with { Theirs = null, Failure = "" } } : state;
 
     /// <summary>Conflict: mine was sent to be kept beneath theirs; if it is, theirs goes on the bench, and undo brings mine back.</summary>
     /// <returns>Again: it was edited meanwhile, and that must be kept too; or theirs has grown.</returns>
@@ -117,7 +124,8 @@ public static class SaveSteps
                 return (state with { Keeping = Unanswered(keeping, attempt, answer.Failure) }, false);
             case SaveResult.Conflict third:
                 // A third save came in between: look again, unless it only wrote into the log.
-                return (state with { Keeping = keeping with { Theirs = third.Latest } }, CarDifference.IsOfLogAlone(theirs.Car, third.Latest.Car));
+                return (state with { Keeping = keeping with { Theirs = third.Latest } },
+                    CarDifference.IsOfLogAlone(theirs.Car, third.Latest.Car));
             case { Mark: { } mark } when !ReferenceEquals(mine, attempt.OnBench):
                 return (state with { Keeping = keeping with { Theirs = theirs with { Mark = mark } } }, true);
             default:
@@ -125,7 +133,8 @@ public static class SaveSteps
                 var above = theirs with { Mark = answer.Result.Mark ?? theirs.Mark };
                 var merged = MineOnTop(state with { Keeping = keeping with { Theirs = above } });
                 var history = merged.History.Note(merged.Car!, "Take the other change", null);
-                return ((merged with { History = history, Keeping = merged.Keeping with { Open = [] } }).Become(theirs.Car with { Log = merged.Car!.Log }), false);
+                return ((merged with { History = history, Keeping = merged.Keeping with { Open = [] } })
+                    .Become(theirs.Car with { Log = merged.Car!.Log }), false);
         }
     }
 
@@ -145,7 +154,8 @@ public static class SaveSteps
     /// what a save without an answer stored after all. Null where more differs.
     /// </summary>
     private static Keeping? Common(Keeping keeping, StoredCar latest) =>
-        keeping.Unanswered.LastOrDefault(a => CarDifference.IsOfLogAlone(a.Kept, latest.Car)) is { } attempt ? Kept(keeping, attempt, latest.Mark)
+        keeping.Unanswered.LastOrDefault(a => CarDifference.IsOfLogAlone(a.Kept, latest.Car)) is { } attempt
+            ? Kept(keeping, attempt, latest.Mark)
         : CarDifference.IsOfLogAlone(keeping.Stored!, latest.Car) ? keeping with { Unanswered = [] }
         : null;
 

@@ -12,7 +12,8 @@ public static class Shelf
     /// <summary>The kinds, in the order of the shelf.</summary>
     public static IReadOnlyList<FieldShape> Kinds => RecordShape.Of<PartsShelf>().Fields;
 
-    public static FieldShape? Kind(string? name) => name is not null && RecordShape.Of<PartsShelf>().ByName.TryGetValue(name, out var kind) ? kind : null;
+    public static FieldShape? Kind(string? name) =>
+        name is not null && RecordShape.Of<PartsShelf>().ByName.TryGetValue(name, out var kind) ? kind : null;
 
     public static IReadOnlyList<Part> Of(Car car, FieldShape kind)
     {

@@ -107,7 +107,9 @@ public sealed class Workbench : IAsyncDisposable
     /// </summary>
     public Judgement? JudgementOf(string buildId) => _judging.Of(buildId);
 
-    /// <summary>True when nothing better is to come than this judgement of the car as it is; during a drag the cures are still owed.</summary>
+    /// <summary>
+    /// True when nothing better is to come than this judgement of the car as it is; during a drag the cures are still owed.
+    /// </summary>
     public bool IsWhole(Judgement? judgement) => _judging.IsWhole(judgement);
 
     /// <summary>Why a build could not be judged; empty if it could.</summary>
@@ -118,7 +120,8 @@ public sealed class Workbench : IAsyncDisposable
 
     /// <summary>Keeps a text that cannot be read yet, or forgets it when it is null.</summary>
     public void Draft(string path, string? text) =>
-        _bench.Write(s => (text is null ? s.Drafts.Remove(path) : s.Drafts.SetItem(path, text)) is var drafts && ReferenceEquals(drafts, s.Drafts) ? s : s with { Drafts = drafts });
+        _bench.Write(s => (text is null ? s.Drafts.Remove(path) : s.Drafts.SetItem(path, text)) is var drafts
+            && ReferenceEquals(drafts, s.Drafts) ? s : s with { Drafts = drafts });
 
     /// <summary>What is being made on a form of its own and goes into the car when it is whole; null for nothing.</summary>
     /// <param name="path">Where it will stand: "parts/wheels".</param>

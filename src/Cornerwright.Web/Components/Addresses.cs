@@ -12,9 +12,11 @@ public static class Addresses
 
     public static string Hardpoints(string carId, CornerPlace place) => Corner(carId, place) + "/hardpoints";
 
-    public static string Scans(string carId, string scanId = "") => Car(carId) + "/scans" + (scanId.Length > 0 ? "?scan=" + Uri.EscapeDataString(scanId) : "");
+    public static string Scans(string carId, string scanId = "") =>
+        Car(carId) + "/scans" + (scanId.Length > 0 ? "?scan=" + Uri.EscapeDataString(scanId) : "");
 
-    public static string Parts(string carId, string kind = "") => Car(carId) + "/parts" + (kind.Length > 0 ? "?kind=" + Uri.EscapeDataString(kind) : "");
+    public static string Parts(string carId, string kind = "") =>
+        Car(carId) + "/parts" + (kind.Length > 0 ? "?kind=" + Uri.EscapeDataString(kind) : "");
 
     public static string Part(string carId, string kind, string partId) => Parts(carId, kind) + "&part=" + Uri.EscapeDataString(partId);
 

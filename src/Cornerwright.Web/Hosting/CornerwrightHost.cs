@@ -46,8 +46,10 @@ public static class CornerwrightHost
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddGarageStore(DatabasePath(builder.Configuration));
         builder.Services.AddSingleton<ScanRoom>();
-        builder.Services.AddSingleton<JudgeBuild>(services => (car, id) => Judge.Build(car, id, JudgeOptions.Everything with { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
-        builder.Services.AddSingleton<QuickJudge>(services => (car, id) => Judge.Build(car, id, new JudgeOptions(Cures: false, Pictures: true) { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
+        builder.Services.AddSingleton<JudgeBuild>(services => (car, id) =>
+            Judge.Build(car, id, JudgeOptions.Everything with { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
+        builder.Services.AddSingleton<QuickJudge>(services => (car, id) => Judge.Build(car, id,
+            new JudgeOptions(Cures: false, Pictures: true) { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
         builder.Services.AddScoped<Workbench>();
         builder.Services.AddScoped(services => new Components.Ranking.SearchRun(services.GetRequiredService<ScanRoom>().ShelfOf));
         builder.Services.AddHostedService<FirstJudgements>();
@@ -86,7 +88,8 @@ public static class CornerwrightHost
     /// <summary>A file among the user's own data: where cars are kept when no other place is named.</summary>
     public static string UsualDatabase =>
         Environment.GetEnvironmentVariable("CORNERWRIGHT_DATABASE") is { Length: > 0 } named ? named
-        : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create), "Cornerwright", "garage.db");
+        : Path.Combine(Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData, Environment.SpecialFolderOption.Create),
+            "Cornerwright", "garage.db");
 
     /// <summary>"--database", else the environment's CORNERWRIGHT_DATABASE, else a file among the user's own data.</summary>
     private static string DatabasePath(IConfiguration configuration) =>

@@ -24,7 +24,8 @@ public static class TickKeeping
 
             if (stored.Car.Log.Job(jobId) is not { } job)
             {
-                return Checked<Job>.Wrong(new Problem("job", jobId, string.Join(", ", stored.Car.Log.Jobs.Select(j => j.Id)), "It was taken out of the log: begin it again from the work order."));
+                return Checked<Job>.Wrong(new Problem("job", jobId, string.Join(", ", stored.Car.Log.Jobs.Select(j => j.Id)),
+                    "It was taken out of the log: begin it again from the work order."));
             }
 
             var after = TickMerge.Add(job, ticks);
@@ -35,7 +36,8 @@ public static class TickKeeping
 
             if (after.Ticks.Count > TickMerge.MostTicks)
             {
-                return Checked<Job>.Wrong(new Problem("ticks", $"{after.Ticks.Count}", $"at most {TickMerge.MostTicks} in a job", "Begin a new job for what is left."));
+                return Checked<Job>.Wrong(new Problem("ticks", $"{after.Ticks.Count}", $"at most {TickMerge.MostTicks} in a job",
+                    "Begin a new job for what is left."));
             }
 
             switch (store.Autosave(stored.Car with { Log = stored.Car.Log.With(after) }, stored.Mark, "job " + jobId))

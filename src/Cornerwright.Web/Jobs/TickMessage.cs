@@ -13,15 +13,18 @@ public sealed record TickMessage(string? Id, string? Step, string? At, bool Take
     {
         string field = FormattableString.Invariant($"tick {number}");
         return !Plain(Id, LongestId) ? new Problem(field + " / id", Id ?? "", $"1 to {LongestId} plain characters", "Reload the page.")
-            : !Plain(Step, LongestStep) ? new Problem(field + " / step", Step ?? "", $"1 to {LongestStep} plain characters", "Reload the page.")
-            : At is null || !TickMerge.IsMoment(At) ? new Problem(field + " / at", At ?? "", "a time such as 2026-05-31T14:05:09.123Z", "Set the phone's clock and reload the page.")
+            : !Plain(Step, LongestStep)
+            ? new Problem(field + " / step", Step ?? "", $"1 to {LongestStep} plain characters", "Reload the page.")
+            : At is null || !TickMerge.IsMoment(At) ? new Problem(field + " / at", At ?? "", "a time such as 2026-05-31T14:05:09.123Z",
+                "Set the phone's clock and reload the page.")
             : null;
     }
 
     public Tick ToTick() => new() { Id = Id!, Step = Step!, At = At!, TakenBack = TakenBack };
 
     private static bool Plain(string? text, int longest) =>
-        text is { Length: > 0 } && text.Length <= longest && text.Trim() == text && !text.Any(char.IsControl) && !text.Any(char.IsSurrogate);
+        text is { Length: > 0 } && text.Length <= longest && text.Trim() == text && !text.Any(char.IsControl)
+            && !text.Any(char.IsSurrogate);
 }
 
 /// <summary>What the server says of ticks that were sent.</summary>

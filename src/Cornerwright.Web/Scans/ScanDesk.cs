@@ -22,10 +22,15 @@ public enum AlignBy
     Places,
 }
 
-/// <summary>A point picked in the scan: in the file's frame, m, and the name of the place on the car that it shows, where it shows one.</summary>
+/// <summary>
+/// A point picked in the scan: in the file's frame, m, and the name of the place on the car that it shows, where it shows one.
+/// </summary>
 public sealed record ScanPick(Vec3 At, string Place = "");
 
-/// <summary>Work on one scan: what was picked, what was proposed. Knows nothing of pages; the car is changed only by what <see cref="Accepted"/> returns.</summary>
+/// <summary>
+/// Work on one scan: what was picked, what was proposed. Knows nothing of
+/// pages; the car is changed only by what <see cref="Accepted"/> returns.
+/// </summary>
 public sealed class ScanDesk
 {
     /// <summary>Directions of a file's frame that can be its up.</summary>
@@ -164,7 +169,8 @@ public sealed class ScanDesk
     public void Move(int index, Vec3 at) => _picks[index] = _picks[index] with { At = at };
 
     /// <summary>The places that gap readings fix at this scan's corner.</summary>
-    public IReadOnlyList<KnownPlace> KnownPlaces(Car car) => PresentWheel.Of(car, Scan.Corner) is { Ok: true } wheel ? wheel.Value.KnownPlaces() : [];
+    public IReadOnlyList<KnownPlace> KnownPlaces(Car car) =>
+        PresentWheel.Of(car, Scan.Corner) is { Ok: true } wheel ? wheel.Value.KnownPlaces() : [];
 
     /// <summary>Works out an alignment from the picks.</summary>
     public void Align(Car car)
@@ -185,7 +191,8 @@ public sealed class ScanDesk
         (Proposed, WhyNot) = (aligning.Aligned, aligning.WhyNot);
         if (Proposed is { } aligned)
         {
-            Scan = Scan with { Roughness = aligned.Roughness > 0 ? ScanAligned.TwoSigma(aligned.Roughness) : Scan.Roughness ?? Length("3 mm") };
+            Scan = Scan with { Roughness = aligned.Roughness > 0 ? ScanAligned.TwoSigma(aligned.Roughness)
+                : Scan.Roughness ?? Length("3 mm") };
         }
 
         Place(car);
@@ -209,7 +216,8 @@ public sealed class ScanDesk
         }
 
         var known = wheel.KnownPlaces();
-        var pairs = _picks.Select(p => (p.At, Place: known.FirstOrDefault(k => k.Name == p.Place))).Where(p => p.Place is not null).ToList();
+        var pairs = _picks.Select(p => (p.At, Place: known.FirstOrDefault(k => k.Name == p.Place)))
+            .Where(p => p.Place is not null).ToList();
         return ScanAligning.ByPairs(wheel, [.. pairs.Select(p => p.At)], [.. pairs.Select(p => p.Place!)], pose.HubFace);
     }
 

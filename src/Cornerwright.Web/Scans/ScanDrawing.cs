@@ -49,7 +49,9 @@ public static class ScanDrawing
         return bytes;
     }
 
-    /// <summary>A file's points in metres, from its <see cref="RawScan.Origin"/>, in its own frame; thinned where it is too much to draw.</summary>
+    /// <summary>
+    /// A file's points in metres, from its <see cref="RawScan.Origin"/>, in its own frame; thinned where it is too much to draw.
+    /// </summary>
     /// <returns>The bytes, and how far drawing moved anything, m: 0 where nothing was thinned.</returns>
     public static (byte[] Bytes, double Bound) Of(RawScan raw, ScanUnit unit)
     {
@@ -69,7 +71,8 @@ public static class ScanDrawing
     public static byte[] Of(PlacedScan placed)
     {
         ArgumentNullException.ThrowIfNull(placed);
-        return placed.Mesh is { } mesh ? Thinned(mesh.Coordinates, mesh.Corners, 1.5).Bytes : Thinned(placed.Cloud!.Coordinates, [], 1.5).Bytes;
+        return placed.Mesh is { } mesh ? Thinned(mesh.Coordinates, mesh.Corners, 1.5).Bytes
+            : Thinned(placed.Cloud!.Coordinates, [], 1.5).Bytes;
     }
 
     /// <summary>The wheel that was on the car, at a travel (m) and steer (rad), from the corner's hub face on the body's axes.</summary>

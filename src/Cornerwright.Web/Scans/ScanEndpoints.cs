@@ -47,7 +47,8 @@ public static class ScanEndpoints
         http.Response.Headers.CacheControl = "no-store";
         if (ScanFormats.OfName(called) is not { } format)
         {
-            await Say(http, new { problem = new Problem("scan file / kind", called, ScanFormats.Names, "Export the scan in one of these, with the ending of its kind.") });
+            await Say(http, new { problem = new Problem("scan file / kind", called, ScanFormats.Names,
+                "Export the scan in one of these, with the ending of its kind.") });
             return;
         }
 
@@ -93,7 +94,8 @@ public static class ScanEndpoints
         }
         catch (BadHttpRequestException error)
         {
-            await Say(http, new { problem = new Problem("scan file / size", error.Message, $"at most {ScanLimits.MostBytes / (1024 * 1024)} MB", "Crop the scan to the wheel arch, or export it coarser.") });
+            await Say(http, new { problem = new Problem("scan file / size", error.Message,
+                $"at most {ScanLimits.MostBytes / (1024 * 1024)} MB", "Crop the scan to the wheel arch, or export it coarser.") });
         }
     }
 

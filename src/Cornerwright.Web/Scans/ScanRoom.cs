@@ -9,7 +9,9 @@ using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Web.Scans;
 
-/// <summary>Scans in use: files once read stay at hand, drawings wait to be fetched, placed scans serve every judgement. Safe from several threads.</summary>
+/// <summary>
+/// Scans in use: files once read stay at hand, drawings wait to be fetched, placed scans serve every judgement. Safe from several threads.
+/// </summary>
 public sealed class ScanRoom(ScanStore store)
 {
     /// <summary>Files kept at hand: as many as a person works on at once, and no more points than half a gigabyte.</summary>
@@ -51,7 +53,8 @@ public sealed class ScanRoom(ScanStore store)
 
                 // A file that was missing may be the one that has just come.
                 _shelves.RemoveAll(s => s.Shelf.Absent.Count > 0);
-                while (_files.Count > 1 && (_files.Count > MostFiles || _files.Sum(f => (long)f.Raw.Offsets.Length + f.Raw.Corners.Length) > MostNumbers))
+                while (_files.Count > 1
+                    && (_files.Count > MostFiles || _files.Sum(f => (long)f.Raw.Offsets.Length + f.Raw.Corners.Length) > MostNumbers))
                 {
                     _files.RemoveAt(0);
                 }
@@ -88,7 +91,10 @@ public sealed class ScanRoom(ScanStore store)
         }
     }
 
-    /// <summary>The placed scans of a car, as a judge needs them: worked out when scans, present wheel or readings change, not when a slider moves another build.</summary>
+    /// <summary>
+    /// The placed scans of a car, as a judge needs them: worked out when scans,
+    /// present wheel or readings change, not when a slider moves another build.
+    /// </summary>
     public ScanShelf ShelfOf(Car car)
     {
         ArgumentNullException.ThrowIfNull(car);
@@ -97,7 +103,8 @@ public sealed class ScanRoom(ScanStore store)
             return ScanShelf.Empty;
         }
 
-        var key = new ShelfKey(car.Scans, car.Parts, car.Build(car.MeasuredBuild), car.FrontLeft, car.FrontRight, car.RearLeft, car.RearRight);
+        var key =
+            new ShelfKey(car.Scans, car.Parts, car.Build(car.MeasuredBuild), car.FrontLeft, car.FrontRight, car.RearLeft, car.RearRight);
         lock (_door)
         {
             if (_shelves.FirstOrDefault(s => s.Key.Same(key)).Shelf is { } known)
@@ -120,10 +127,12 @@ public sealed class ScanRoom(ScanStore store)
     }
 
     /// <summary>What placing depends on. Records never change, so the same objects give the same shelf.</summary>
-    private sealed record ShelfKey(IReadOnlyList<Scan> Scans, object Parts, Build? Measured, Corner FrontLeft, Corner FrontRight, Corner RearLeft, Corner RearRight)
+    private sealed record ShelfKey(IReadOnlyList<Scan> Scans, object Parts, Build? Measured, Corner FrontLeft, Corner FrontRight,
+        Corner RearLeft, Corner RearRight)
     {
         public bool Same(ShelfKey other) =>
             ReferenceEquals(Scans, other.Scans) && ReferenceEquals(Parts, other.Parts) && ReferenceEquals(Measured, other.Measured)
-            && ReferenceEquals(FrontLeft, other.FrontLeft) && ReferenceEquals(FrontRight, other.FrontRight) && ReferenceEquals(RearLeft, other.RearLeft) && ReferenceEquals(RearRight, other.RearRight);
+            && ReferenceEquals(FrontLeft, other.FrontLeft) && ReferenceEquals(FrontRight, other.FrontRight)
+            && ReferenceEquals(RearLeft, other.RearLeft) && ReferenceEquals(RearRight, other.RearRight);
     }
 }

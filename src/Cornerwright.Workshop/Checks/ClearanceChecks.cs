@@ -29,7 +29,8 @@ internal static class ClearanceChecks
                 Missing = [.. plan.Clearance.Missing, .. item.Missing],
                 MissingAtLock = item.AttachedTo == AttachedTo.Body ? plan.Clearance.MissingAtLock : [],
                 Value = n => n.Gap(index),
-                Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
+                Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody
+                    : plan.Limits.TyreToKnuckle),
                 Sentence = (_, value) => Sentence(item, worst, value),
                 Worst = n => Worst(item, worst, n),
                 Clearance = index,
@@ -56,7 +57,8 @@ internal static class ClearanceChecks
         var (droop, bump) = n.Swept();
         double travel = droop + (worst.Share * (bump - droop));
         string where = worst.Share < 0.01 ? "at full droop" : worst.Share > 0.99 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
-        string steer = worst.Steer == 0 ? "straight ahead" : $"steered {new Measure(Math.Abs(worst.Steer), Units.Degree, 0).Text} to the {(worst.Steer > 0 ? "left" : "right")}";
+        string steer = worst.Steer == 0 ? "straight ahead"
+            : $"steered {new Measure(Math.Abs(worst.Steer), Units.Degree, 0).Text} to the {(worst.Steer > 0 ? "left" : "right")}";
         return new WorstState($"{where}, {steer}", travel, worst.Steer, worst.Clearing.ClockHours);
     }
 
@@ -83,7 +85,8 @@ internal static class ClearanceChecks
 
     /// <summary>What is left open where the wheel's steering is not known: a gap too small without it is too small all the same.</summary>
     internal static IEnumerable<string> NotAtLock(CornerPlan plan) =>
-        plan.Clearance.MissingAtLock is { Count: > 0 } missing ? [$"lock to lock is not judged, for want of: {MissingReading.Words(missing)}"] : [];
+        plan.Clearance.MissingAtLock is { Count: > 0 } missing
+            ? [$"lock to lock is not judged, for want of: {MissingReading.Words(missing)}"] : [];
 
     // To the half hour: a tape does not read a clock face more finely.
     private static string Clock(in WorstPose worst)

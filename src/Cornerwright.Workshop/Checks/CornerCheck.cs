@@ -31,7 +31,10 @@ internal sealed record CornerCheck : CornerValue
 
     public int Decimals => Kind.Decimals;
 
-    /// <summary>Readings without which nothing is known at lock: that the value lies within its limits with the wheel straight ahead is then no answer.</summary>
+    /// <summary>
+    /// Readings without which nothing is known at lock: that the value lies
+    /// within its limits with the wheel straight ahead is then no answer.
+    /// </summary>
     public IReadOnlyList<MissingReading> MissingAtLock { get; init; } = [];
 
     public double Low { get; init; } = double.NegativeInfinity;

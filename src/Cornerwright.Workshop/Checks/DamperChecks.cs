@@ -41,7 +41,8 @@ internal static class DamperChecks
             Value = n => OffMiddle(plan, n, n.Ride[wanted]),
             Low = -share,
             High = share,
-            Sentence = (n, value) => $"At ride the damper stands {Percent(Math.Abs(value))} of its stroke {(value < 0 ? "below" : "above")} its middle ({Mm(n.RodShowing(n.Ride[wanted]))} of rod show).",
+            Sentence = (n, value) => $"At ride the damper stands {Percent(Math.Abs(value))} of its stroke "
+                + $"{(value < 0 ? "below" : "above")} its middle ({Mm(n.RodShowing(n.Ride[wanted]))} of rod show).",
             Worst = n => new WorstState("at ride", n.Ride[wanted]),
         };
         if (damper.ThreadLow is { } threadLow && damper.ThreadHigh is { } threadHigh)
@@ -71,7 +72,8 @@ internal static class DamperChecks
                 Value = n => n.X[body],
                 Low = bodyLow.Si,
                 High = bodyHigh.Si,
-                Sentence = (_, value) => $"The body stands {Mm(value)} above the lower reference; it may stand {Mm(bodyLow.Si, 0)} to {Mm(bodyHigh.Si, 0)}.",
+                Sentence = (_, value) =>
+                    $"The body stands {Mm(value)} above the lower reference; it may stand {Mm(bodyLow.Si, 0)} to {Mm(bodyHigh.Si, 0)}.",
             };
         }
     }

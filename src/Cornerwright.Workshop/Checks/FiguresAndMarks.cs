@@ -8,7 +8,9 @@ using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Checks;
 
-/// <summary>Values without a limit: figures worth knowing, and the marks of the travel column. They go through the same doubt as checks.</summary>
+/// <summary>
+/// Values without a limit: figures worth knowing, and the marks of the travel column. They go through the same doubt as checks.
+/// </summary>
 internal static class FiguresAndMarks
 {
     public static IEnumerable<CornerFigure> Figures(CornerPlan plan)
@@ -20,13 +22,15 @@ internal static class FiguresAndMarks
         yield return Figure(FigureKind.RideFrequency, ride, n => Frequency(plan, n, wanted));
         if (main >= 0)
         {
-            yield return Figure(FigureKind.StaticDeflection, ride, n => n.Stack[main].DeflectionAt(Math.Max(0, n.SpringForce(n.Ride[wanted]))));
+            yield return Figure(FigureKind.StaticDeflection, ride, n =>
+                n.Stack[main].DeflectionAt(Math.Max(0, n.SpringForce(n.Ride[wanted]))));
         }
 
         yield return Figure(FigureKind.SpringForce, ride, n => n.SpringForce(n.Ride[wanted]));
         yield return Figure(FigureKind.Preload, [.. plan.MissingForSpring(), .. plan.MissingForDamper()], n => n.SpringForce(n.Droop));
         yield return Figure(FigureKind.MotionRatio, ride, n => n.SpringStation(n.Ride[wanted]).MotionRatio);
-        yield return Figure(FigureKind.CamberAtRide, ride, n => n.Motion.WheelAt(n.Ride[wanted], out var wheel).IsUsable() ? wheel.Camber : double.NaN);
+        yield return Figure(FigureKind.CamberAtRide, ride, n =>
+            n.Motion.WheelAt(n.Ride[wanted], out var wheel).IsUsable() ? wheel.Camber : double.NaN);
         yield return Figure(FigureKind.HeightChange, ride, n => -n.Ride[wanted]);
         yield return Figure(FigureKind.RodShowing, [.. ride, .. plan.MissingForDamper()], n => n.RodShowing(n.Ride[wanted]));
     }
@@ -35,7 +39,8 @@ internal static class FiguresAndMarks
     public static IEnumerable<CornerMark> Marks(CornerPlan plan)
     {
         yield return Mark(TravelEvent.DroopStop, "full droop", plan.MissingForDamper(), n => n.Droop);
-        yield return Mark(TravelEvent.SpringSeats, "spring seats", plan.MissingForSpring(), n => n.TravelAtSpace(SpringStack.FreeLength(n.Stack)));
+        yield return Mark(TravelEvent.SpringSeats, "spring seats", plan.MissingForSpring(), n =>
+            n.TravelAtSpace(SpringStack.FreeLength(n.Stack)));
         yield return Mark(TravelEvent.StopTouched, "bump stop touched", plan.MissingForStop(), n => n.Touch);
         yield return Mark(TravelEvent.StopSpent, "bump stop spent", plan.MissingForStop(), n => n.Spent);
         yield return Mark(TravelEvent.CoilBind, "coils touch", plan.MissingForSpring(), n => n.Bind);
@@ -53,7 +58,8 @@ internal static class FiguresAndMarks
             int slot = i;
             if (plan.Station.Stack[i].Spring is { Role: not Garage.Parts.SpringRole.Main } helper)
             {
-                yield return Mark(TravelEvent.HelperShuts, helper.Name + " shuts", plan.MissingForSpring(), n => SpringChecks.HelperShutTravel(n, slot));
+                yield return Mark(TravelEvent.HelperShuts, helper.Name + " shuts", plan.MissingForSpring(), n =>
+                    SpringChecks.HelperShutTravel(n, slot));
             }
         }
     }
@@ -94,6 +100,7 @@ internal static class FiguresAndMarks
     private static CornerFigure Figure(FigureKind kind, IReadOnlyList<MissingReading> missing, Func<CornerReader, double> value) =>
         new(kind) { Missing = missing, Value = value };
 
-    private static CornerMark Mark(TravelEvent what, string words, IReadOnlyList<MissingReading> missing, Func<CornerReader, double> value) =>
+    private static CornerMark Mark(TravelEvent what, string words, IReadOnlyList<MissingReading> missing,
+        Func<CornerReader, double> value) =>
         new(what, words) { Missing = missing, Value = value };
 }

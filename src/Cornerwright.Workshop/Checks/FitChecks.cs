@@ -35,12 +35,14 @@ internal static class FitChecks
 
             if (i > 0 && stack[i - 1] is Spring below && sheet.LowerRegister is not null)
             {
-                yield return Fit(plan, below, sheet.LowerRegister, $"parts/sheets/{sheet.Id}/lowerRegister", sheet.Name, sheet.Id + "-below");
+                yield return Fit(plan, below, sheet.LowerRegister, $"parts/sheets/{sheet.Id}/lowerRegister", sheet.Name,
+                    sheet.Id + "-below");
             }
 
             if (i < stack.Count - 1 && stack[i + 1] is Spring above && sheet.UpperRegister is not null)
             {
-                yield return Fit(plan, above, sheet.UpperRegister, $"parts/sheets/{sheet.Id}/upperRegister", sheet.Name, sheet.Id + "-above");
+                yield return Fit(plan, above, sheet.UpperRegister, $"parts/sheets/{sheet.Id}/upperRegister", sheet.Name,
+                    sheet.Id + "-above");
             }
 
             if (sheet.CollarHeight is not null)
@@ -77,8 +79,10 @@ internal static class FitChecks
             Value = n => n.X[bore] - n.X[collar],
             Low = -tightest,
             High = loosest,
-            Sentence = (_, value) => value < -tightest ? $"{spring.Name} is {Mm(-value)} too small for the register of {holder}: it does not go on."
-                : value < 0 ? $"{spring.Name} goes on {holder} with {Mm(-value)} of interference: anti-seize on the register, and no hammer."
+            Sentence = (_, value) => value < -tightest
+                ? $"{spring.Name} is {Mm(-value)} too small for the register of {holder}: it does not go on."
+                : value < 0
+                ? $"{spring.Name} goes on {holder} with {Mm(-value)} of interference: anti-seize on the register, and no hammer."
                 : value <= loosest ? $"{spring.Name} sits on {holder} with {Mm(value)} of play."
                 : $"{spring.Name} has {Mm(value)} of play on {holder}: it can wander off centre. An adapter ring centres it.",
         };
@@ -97,7 +101,8 @@ internal static class FitChecks
             Low = 0,
             Sentence = (_, value) => value >= 0
                 ? $"However far the wheel hangs, the collar of {sheet.Name} does not leave its spring."
-                : $"With the wheel hanging the stack opens {Mm(-value)} further than the collar of {sheet.Name} is high: it can fall out of place.",
+                : $"With the wheel hanging the stack opens {Mm(-value)} further than the collar of {sheet.Name} is high: it "
+                + $"can fall out of place.",
             Worst = n => new WorstState("at full droop", n.Droop),
         };
     }
@@ -116,7 +121,8 @@ internal static class FitChecks
             Value = n => n.X[b] - n.X[a],
             Low = -loosest,
             High = loosest,
-            Sentence = (_, value) => $"{second.Name} stands on {first.Name} with no sheet between; their bores differ by {Mm(Math.Abs(value))}. A sheet with registers keeps them in line.",
+            Sentence = (_, value) => $"{second.Name} stands on {first.Name} with no sheet between; their bores "
+                + $"differ by {Mm(Math.Abs(value))}. A sheet with registers keeps them in line.",
         };
     }
 }

@@ -29,7 +29,8 @@ internal static class ReachChecks
             {
                 bool bump = BumpRoom(plan, n, range) < DroopRoom(plan, n, range);
                 var stops = bump ? range.StopsMost : range.StopsLeast;
-                string where = $"at {Mm(bump ? range.Most : range.Least, 0)} of travel {(stops is null ? "the search ends" : $"the {stops.Tie} goes no further")}";
+                string where = $"at {Mm(bump ? range.Most : range.Least, 0)} of travel "
+                    + $"{(stops is null ? "the search ends" : $"the {stops.Tie} goes no further")}";
                 return value >= 0
                     ? $"Links and arms reach {Mm(value)} further than {(bump ? "full bump" : "full droop")}: {where}."
                     : $"Links and arms stop the wheel {Mm(-value)} short of {(bump ? "full bump" : "full droop")}: {where}.";
@@ -42,7 +43,8 @@ internal static class ReachChecks
     }
 
     private static double DroopRoom(CornerPlan plan, CornerReader n, LinkageRange range) =>
-        double.IsFinite(n.Droop) ? n.Droop - range.Least : -Short(n, range.Least + Hair, n.X[plan.Station.RodOpen] - n.RodShowing(range.Least + Hair));
+        double.IsFinite(n.Droop) ? n.Droop - range.Least
+            : -Short(n, range.Least + Hair, n.X[plan.Station.RodOpen] - n.RodShowing(range.Least + Hair));
 
     private static double BumpRoom(CornerPlan plan, CornerReader n, LinkageRange range)
     {
@@ -58,7 +60,8 @@ internal static class ReachChecks
 
     // What the damper would still move, turned into travel by its motion ratio where the links end.
     private static double Short(CornerReader n, double travel, double left) =>
-        n.Motion.StationAt(travel, Station.Damper, out var state).IsUsable() && Math.Abs(state.MotionRatio) > 1e-3 ? left / Math.Abs(state.MotionRatio) : double.NaN;
+        n.Motion.StationAt(travel, Station.Damper, out var state).IsUsable() && Math.Abs(state.MotionRatio) > 1e-3
+            ? left / Math.Abs(state.MotionRatio) : double.NaN;
 
     /// <summary>As the search for travel keeps away from the linkage's end, m.</summary>
     private const double Hair = 1e-3;

@@ -9,7 +9,9 @@ using static Cornerwright.Workshop.Findings.Say;
 
 namespace Cornerwright.Workshop.Checks;
 
-/// <summary>Does the stack stay seated, do helper and tender work as planned, is there room between the coils, does the wire bear it.</summary>
+/// <summary>
+/// Does the stack stay seated, do helper and tender work as planned, is there room between the coils, does the wire bear it.
+/// </summary>
 internal static class SpringChecks
 {
     /// <summary>Pitch used to turn a limit in turns into millimetres where the perch has no thread. Common practice, no source.</summary>
@@ -73,7 +75,8 @@ internal static class SpringChecks
             Value = n => Squeeze(n) / (threaded ? pitch : 1),
             Low = threaded ? turns : turns * pitch,
             Sentence = (n, _) => Squeeze(n) is var squeeze && squeeze >= 0
-                ? $"With the wheel hanging the stack is still squeezed {Mm(squeeze)}{(threaded ? $", {Turns(squeeze / pitch)} of the collar" : "")}: it stays seated."
+                ? $"With the wheel hanging the stack is still squeezed "
+                + $"{Mm(squeeze)}{(threaded ? $", {Turns(squeeze / pitch)} of the collar" : "")}: it stays seated."
                 : $"With the wheel hanging the stack is {Mm(-squeeze)} shorter than its space: it goes loose and can jump off its seat.",
             Worst = n => new WorstState("at full droop", n.Droop),
             Assumptions = threaded ? [] : ["preload limit in turns: counted at 1.5 mm a turn, because the perch has no thread"],
@@ -93,8 +96,10 @@ internal static class SpringChecks
             Value = n => n.SpringForce(n.Ride[lightest]) - n.Stack[slot].ClosingForce,
             Low = Limit(plan.Limits.HelperReserve),
             Sentence = (n, value) => value >= 0
-                ? $"At ride the stack carries {N(n.SpringForce(n.Ride[lightest]))}; {spring.Name} shuts at {N(n.Stack[slot].ClosingForce)}, so only the main spring works on the road."
-                : $"At ride the stack carries {N(n.SpringForce(n.Ride[lightest]))}, but {spring.Name} needs {N(n.Stack[slot].ClosingForce)} to shut: it works all the time and the car rides soft and low.",
+                ? $"At ride the stack carries {N(n.SpringForce(n.Ride[lightest]))}; {spring.Name} "
+                + $"shuts at {N(n.Stack[slot].ClosingForce)}, so only the main spring works on the road."
+                : $"At ride the stack carries {N(n.SpringForce(n.Ride[lightest]))}, but {spring.Name} needs "
+                + $"{N(n.Stack[slot].ClosingForce)} to shut: it works all the time and the car rides soft and low.",
             Worst = n => new WorstState($"at ride, load case {load}", n.Ride[lightest]),
         };
     }
@@ -107,11 +112,13 @@ internal static class SpringChecks
             Kind = CheckCatalogue.Crossover,
             PartId = spring.Id,
             PartName = spring.Name,
-            Missing = [.. plan.MissingForSpring(), .. MissingReading.If(spring.PlannedCrossover is null, $"parts/springs/{spring.Id}/plannedCrossover", $"planned crossover of {spring.Name}")],
+            Missing = [.. plan.MissingForSpring(), .. MissingReading.If(spring.PlannedCrossover is null,
+                $"parts/springs/{spring.Id}/plannedCrossover", $"planned crossover of {spring.Name}")],
             Value = n => (n.Stack[slot].ClosingForce / planned) - 1,
             Low = -band,
             High = band,
-            Sentence = (n, value) => $"{spring.Name} shuts at {N(n.Stack[slot].ClosingForce)} in the stack, {Percent(Math.Abs(value))} {(value < 0 ? "below" : "above")} the planned {N(planned)}.",
+            Sentence = (n, value) => $"{spring.Name} shuts at {N(n.Stack[slot].ClosingForce)} in the stack, {Percent(Math.Abs(value))} "
+                + $"{(value < 0 ? "below" : "above")} the planned {N(planned)}.",
             Worst = n => new WorstState("where the tender shuts", FiniteOrNull(HelperShutTravel(n, slot))),
         };
     }
@@ -138,7 +145,8 @@ internal static class SpringChecks
         Missing = CoilRoom(plan, slot, spring).Missing,
         Value = n => n.Stack[slot].Travel - Math.Max(Room(n, slot, n.Spent), 0),
         High = spring.GreatestDeflection!.Si,
-        Sentence = (_, value) => $"At full bump {spring.Name} is squeezed {Mm(value)}; its maker allows {Mm(spring.GreatestDeflection!.Si)}.",
+        Sentence = (_, value) =>
+            $"At full bump {spring.Name} is squeezed {Mm(value)}; its maker allows {Mm(spring.GreatestDeflection!.Si)}.",
         Worst = n => new WorstState("bump stop spent", FiniteOrNull(n.Spent)),
     };
 
@@ -151,11 +159,15 @@ internal static class SpringChecks
             Kind = CheckCatalogue.SpringStress,
             PartId = spring.Id,
             PartName = spring.Name,
-            Missing = [.. CoilRoom(plan, slot, spring).Missing, .. MissingReading.If(mean is null, $"parts/springs/{spring.Id}/innerDiameter", $"inner or outer diameter of {spring.Name}"),
-                .. MissingReading.If(mean is { } coil && !(coil > wire), $"parts/springs/{spring.Id}/wireDiameter", $"a wire of {spring.Name} thinner than its coil is wide")],
-            Value = n => Force(n, slot) is var force && force >= 0 ? new WireSpring(wire, mean!.Value, 1, SpringSteel.ShearModulusOilTempered).ShearStress(force) / strength : double.NaN,
+            Missing = [.. CoilRoom(plan, slot, spring).Missing,
+                .. MissingReading.If(mean is null, $"parts/springs/{spring.Id}/innerDiameter", $"inner or outer diameter of {spring.Name}"),
+                .. MissingReading.If(mean is { } coil && !(coil > wire), $"parts/springs/{spring.Id}/wireDiameter",
+                    $"a wire of {spring.Name} thinner than its coil is wide")],
+            Value = n => Force(n, slot) is var force && force >= 0
+                ? new WireSpring(wire, mean!.Value, 1, SpringSteel.ShearModulusOilTempered).ShearStress(force) / strength : double.NaN,
             High = Limit(plan.Limits.StressShare),
-            Sentence = (_, value) => $"At full bump the wire of {spring.Name} bears {Percent(value)} of its tensile strength in shear (EN 13906-1 allows 56 % at solid height).",
+            Sentence = (_, value) => $"At full bump the wire of {spring.Name} bears {Percent(value)} of "
+                + $"its tensile strength in shear (EN 13906-1 allows 56 % at solid height).",
             Worst = n => new WorstState("bump stop spent", FiniteOrNull(n.Spent)),
         };
     }
@@ -179,10 +191,13 @@ internal static class SpringChecks
         };
     }
 
-    /// <summary>Deflection at which the spring bows out; its whole travel plus its free length where it never does, so that the margin stays finite.</summary>
+    /// <summary>
+    /// Deflection at which the spring bows out; its whole travel plus its free length where it never does, so that the margin stays finite.
+    /// </summary>
     internal static double CriticalDeflection(in StackElement spring, double meanDiameter) =>
         SpringBuckling.CriticalDeflection(
-            spring.FreeLength, meanDiameter, SpringBuckling.SeatingCoefficient(SpringSeating.BothFixed), SpringSteel.ShearModulusOilTempered, SpringSteel.YoungModulus) is { } critical
+            spring.FreeLength, meanDiameter, SpringBuckling.SeatingCoefficient(SpringSeating.BothFixed),
+            SpringSteel.ShearModulusOilTempered, SpringSteel.YoungModulus) is { } critical
             ? critical : spring.FreeLength + spring.Travel;
 
     private static double Squeeze(CornerReader n) => SpringStack.FreeLength(n.Stack) - n.SpringSpace(n.Droop);

@@ -59,8 +59,10 @@ internal static class TravelChecks
             High = stopUse,
             Sentence = (n, value) => value > 0
                 ? $"Standing in load case {plan.Loads[heaviest].Case.Name}, the bump stop is squeezed by {Percent(value)} of what it has."
-                : !double.IsFinite(n.Touch) ? $"Standing in load case {plan.Loads[heaviest].Case.Name}, the wheel is nowhere near the bump stop."
-                : $"Standing in load case {plan.Loads[heaviest].Case.Name}, the wheel still has {Mm(n.Touch - n.Ride[heaviest])} before it meets the bump stop.",
+                : !double.IsFinite(n.Touch)
+                ? $"Standing in load case {plan.Loads[heaviest].Case.Name}, the wheel is nowhere near the bump stop."
+                : $"Standing in load case {plan.Loads[heaviest].Case.Name}, the wheel "
+                + $"still has {Mm(n.Touch - n.Ride[heaviest])} before it meets the bump stop.",
             Worst = n => new WorstState($"at ride, load case {plan.Loads[heaviest].Case.Name}", n.Ride[heaviest]),
         };
     }

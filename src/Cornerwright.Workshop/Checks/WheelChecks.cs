@@ -14,7 +14,10 @@ namespace Cornerwright.Workshop.Checks;
 /// <summary>Does the wheel go on the hub, the tyre on the rim, and do both bear the car.</summary>
 internal static class WheelChecks
 {
-    /// <summary>Two bolt circles are the same within this, m: half of the 0.3 mm between circles that are known not to mix. Common practice, no source.</summary>
+    /// <summary>
+    /// Two bolt circles are the same within this, m: half of the 0.3 mm
+    /// between circles that are known not to mix. Common practice, no source.
+    /// </summary>
     private const double CirclePlay = 0.00015;
 
     /// <summary>A bore this much larger than the hub still centres the wheel, m. Common practice, no source.</summary>
@@ -64,13 +67,16 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Kind = CheckCatalogue.BoltCircle,
-            Missing = [.. MissingReading.If(hub.BoltCircle is null, HubPath(plan, "boltCircle"), "bolt circle of the hub"), .. MissingReading.If(rim.BoltCircleMm is null, RimPath(plan), "bolt circle in the rim designation")],
+            Missing = [.. MissingReading.If(hub.BoltCircle is null, HubPath(plan, "boltCircle"), "bolt circle of the hub"),
+                .. MissingReading.If(rim.BoltCircleMm is null, RimPath(plan), "bolt circle in the rim designation")],
             Value = _ => countsDiffer ? 1 : (rim.BoltCircleMm!.Value / 1000) - hub.BoltCircle!.Si,
             Low = -CirclePlay,
             High = CirclePlay,
             Sentence = (_, value) => countsDiffer ? $"The wheel has {rim.BoltCount} holes, the hub {hub.Bolts} bolts: it does not go on."
-                : Math.Abs(value) <= CirclePlay ? FormattableString.Invariant($"Wheel and hub share the {rim.BoltCircleMm:0.#} mm bolt circle.")
-                : $"The wheel's bolt circle is {Mm(Math.Abs(value))} {(value > 0 ? "larger" : "smaller")} than the hub's: it does not go on.",
+                : Math.Abs(value) <= CirclePlay
+                ? FormattableString.Invariant($"Wheel and hub share the {rim.BoltCircleMm:0.#} mm bolt circle.")
+                : $"The wheel's bolt circle is {Mm(Math.Abs(value))} {(value > 0 ? "larger" : "smaller")} than the "
+                + $"hub's: it does not go on.",
         };
     }
 
@@ -78,7 +84,8 @@ internal static class WheelChecks
     {
         var (wheel, hub) = (plan.Parts.Wheel!, plan.Axle.Hub);
         double? stamped = plan.Parts.Rim?.CentreBoreMm is { } mm ? mm / 1000 : null;
-        var bore = wheel.CentreBore is null && stamped is { } value ? plan.Inputs.Define($"parts/wheels/{wheel.Id}/stampedBore", "stamped centre bore", value)
+        var bore = wheel.CentreBore is null && stamped is { } value
+            ? plan.Inputs.Define($"parts/wheels/{wheel.Id}/stampedBore", "stamped centre bore", value)
             : plan.Inputs.Add($"parts/wheels/{wheel.Id}/centreBore", "centre bore of the wheel", wheel.CentreBore);
         var centring = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/centring", "centring diameter of the hub", hub.Centring);
         return new CornerCheck
@@ -98,17 +105,26 @@ internal static class WheelChecks
         var hub = plan.Axle.Hub;
         var engaged = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/engagedNow", "thread engaged now", hub.EngagedNow);
         double seat = plan.Parts.Wheel!.SeatThickness?.Si ?? 0, seatNow = plan.PartsNow?.Wheel?.SeatThickness?.Si ?? 0;
-        bool seatsKnown = plan.Parts.Wheel.Id == plan.PartsNow?.Wheel?.Id || (plan.Parts.Wheel.SeatThickness is not null && plan.PartsNow?.Wheel?.SeatThickness is not null);
+        bool seatsKnown = plan.Parts.Wheel.Id == plan.PartsNow?.Wheel?.Id
+            || (plan.Parts.Wheel.SeatThickness is not null && plan.PartsNow?.Wheel?.SeatThickness is not null);
         double spacer = Carried(plan.Parts), spacerNow = Carried(plan.PartsNow);
         double lost = (seatsKnown ? seat - seatNow : 0) + spacer - spacerNow;
         double thread = hub.Thread?.Si ?? 1;
         return new CornerCheck
         {
             Kind = CheckCatalogue.BoltEngagement,
-            Missing = [.. plan.Inputs.Lacking(engaged), .. MissingReading.If(hub.Thread is null, HubPath(plan, "thread"), "thread diameter of the wheel bolts")],
+            Missing = [.. plan.Inputs.Lacking(engaged),
+                .. MissingReading.If(hub.Thread is null, HubPath(plan, "thread"), "thread diameter of the wheel bolts")],
             Value = n => (n.X[engaged] - lost) / thread,
             Low = Limit(plan.Limits.ThreadEngagement),
-            Sentence = (n, value) => $"{Mm(n.X[engaged] - lost)} of thread engaged, {new Measure(value, Units.One, 2).Text} times its diameter{(lost > 0 ? $"; spacer and wheel take {Mm(lost)} of what there was" : "")}. {(value < Limit(plan.Limits.ThreadEngagement) ? $"Longer {(hub.Studs ? "studs" : "bolts")} are needed, of the maker's grade." : "")}".TrimEnd(),
+            Sentence = (n, value) =>
+            {
+                string taken = lost > 0 ? $"; spacer and wheel take {Mm(lost)} of what there was" : "";
+                string longer = value < Limit(plan.Limits.ThreadEngagement)
+                    ? $" Longer {(hub.Studs ? "studs" : "bolts")} are needed, of the maker's grade." : "";
+                string times = new Measure(value, Units.One, 2).Text;
+                return $"{Mm(n.X[engaged] - lost)} of thread engaged, {times} times its diameter{taken}.{longer}";
+            },
             Assumptions = seatsKnown ? [] : ["bolt seats of both wheels taken as equally thick: not measured"],
         };
 
@@ -128,7 +144,8 @@ internal static class WheelChecks
                 Missing = [.. plan.Inputs.Lacking(barrel)],
                 Value = n => n.X[barrel] - n.X[radius],
                 Low = Limit(plan.Limits.CalliperToWheel),
-                Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and barrel." : $"The calliper is {Mm(-value)} larger than the barrel: the wheel does not go on.",
+                Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and barrel."
+                    : $"The calliper is {Mm(-value)} larger than the barrel: the wheel does not go on.",
             };
         }
 
@@ -143,7 +160,8 @@ internal static class WheelChecks
                 Missing = [.. plan.Inputs.Lacking(room), .. MissingReading.If(spacer is null, RimPath(plan), "wheel offset and tyre")],
                 Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
                 Low = Limit(plan.Limits.CalliperToWheel),
-                Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and spokes." : $"The spokes run {Mm(-value)} into the calliper.",
+                Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and spokes."
+                    : $"The spokes run {Mm(-value)} into the calliper.",
             };
         }
     }
@@ -158,7 +176,8 @@ internal static class WheelChecks
             Missing = [.. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (rating / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
-            Sentence = (n, value) => $"The wheel is rated for {Kg(rating)} and carries {Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
+            Sentence = (n, value) => $"The wheel is rated for {Kg(rating)} and carries "
+                + $"{Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
         };
     }
 
@@ -185,11 +204,15 @@ internal static class WheelChecks
             Low = low - Rounding,
             High = high + Rounding,
             Sentence = (_, value) => value < low - Rounding
-                ? FormattableString.Invariant($"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} wants at least {low / 0.0254:0.##} in.")
+                ? FormattableString.Invariant(
+                    $"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} wants at least {low / 0.0254:0.##} in.")
                 : value > high + Rounding
-                ? FormattableString.Invariant($"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} goes on at most {high / 0.0254:0.##} in.")
-                : FormattableString.Invariant($"{size.Write()} goes on rims of {low / 0.0254:0.##} to {high / 0.0254:0.##} in; this one has {rim.WidthCode:0.##} in."),
-            Assumptions = given ? [] : ["rim widths allowed for the tyre: from its size by common practice; the tyre maker's sheet decides"],
+                ? FormattableString.Invariant(
+                    $"The rim is {rim.WidthCode:0.##} in wide; {size.Write()} goes on at most {high / 0.0254:0.##} in.")
+                : FormattableString.Invariant($"{size.Write()} goes on rims of {low / 0.0254:0.##} to {high / 0.0254:0.##} in; ")
+                    + FormattableString.Invariant($"this one has {rim.WidthCode:0.##} in."),
+            Assumptions = given ? []
+                : ["rim widths allowed for the tyre: from its size by common practice; the tyre maker's sheet decides"],
         };
     }
 
@@ -204,10 +227,13 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Kind = CheckCatalogue.TyreLoad,
-            Missing = [.. MissingReading.If(size.GreatestLoad is null, TyrePath(plan), "load index in the tyre's designation"), .. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
+            Missing = [.. MissingReading.If(size.GreatestLoad is null, TyrePath(plan), "load index in the tyre's designation"),
+                .. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (kilograms / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
-            Sentence = (n, _) => $"The tyre bears {Kg(kilograms)}{(lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")} and carries {Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
+            Sentence = (n, _) =>
+                $"The tyre bears {Kg(kilograms)}{(lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")} and carries "
+                + $"{Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
             Assumptions = lowered || pressure is not null ? [] : ["tyre pressure not given: taken as high enough for the full load index"],
         };
     }
@@ -219,10 +245,12 @@ internal static class WheelChecks
         return new CornerCheck
         {
             Kind = CheckCatalogue.TyreSpeed,
-            Missing = [.. MissingReading.If(plan.Car.TopSpeed is null, "topSpeed", "top speed of the car"), .. MissingReading.If(symbol is null, TyrePath(plan), "speed symbol in the tyre's designation")],
+            Missing = [.. MissingReading.If(plan.Car.TopSpeed is null, "topSpeed", "top speed of the car"),
+                .. MissingReading.If(symbol is null, TyrePath(plan), "speed symbol in the tyre's designation")],
             Value = _ => symbol!.Value,
             Low = top,
-            Sentence = (_, value) => $"{size.Service!.SpeedSymbol} allows {new Measure(value, Units.KilometrePerHour, 0).Text}; the car reaches {new Measure(top, Units.KilometrePerHour, 0).Text}.",
+            Sentence = (_, value) => $"{size.Service!.SpeedSymbol} allows {new Measure(value, Units.KilometrePerHour, 0).Text}; the car "
+                + $"reaches {new Measure(top, Units.KilometrePerHour, 0).Text}.",
         };
     }
 
@@ -255,9 +283,11 @@ internal static class WheelChecks
             Low = -limit,
             High = limit,
             Sentence = (n, value) => plan.Axle.Steered
-                ? $"The centre plane moves {Mm(Math.Abs(Outward(n)))} {(Outward(n) >= 0 ? "outward" : "inward")}; the scrub radius changes by {Mm(value)}."
+                ? $"The centre plane moves {Mm(Math.Abs(Outward(n)))} {(Outward(n) >= 0 ? "outward" : "inward")}; the scrub radius "
+                + $"changes by {Mm(value)}."
                 : $"The centre plane moves {Mm(Math.Abs(value))} {(value >= 0 ? "outward" : "inward")}: bearings and geometry feel it.",
-            Assumptions = plan.Axle.Steered && !kingpin.IsGiven ? ["kingpin inclination not given: the effect of the tyre's radius on the scrub radius is left out"] : [],
+            Assumptions = plan.Axle.Steered && !kingpin.IsGiven
+                ? ["kingpin inclination not given: the effect of the tyre's radius on the scrub radius is left out"] : [],
         };
 
         double Outward(CornerReader n) => wheel!.AxialCentre(n.X) - now!.AxialCentre(n.X);
@@ -268,7 +298,9 @@ internal static class WheelChecks
 
     private static string HubPath(CornerPlan plan, string field) => $"{plan.Place.Axle().Words()}/hub/{field}";
 
-    private static string RimPath(CornerPlan plan) => plan.Parts.Wheel is { } wheel ? $"parts/wheels/{wheel.Id}/designation" : plan.BuildPath + "/wheel";
+    private static string RimPath(CornerPlan plan) =>
+        plan.Parts.Wheel is { } wheel ? $"parts/wheels/{wheel.Id}/designation" : plan.BuildPath + "/wheel";
 
-    private static string TyrePath(CornerPlan plan) => plan.Parts.Tyre is { } tyre ? $"parts/tyres/{tyre.Id}/designation" : plan.BuildPath + "/tyre";
+    private static string TyrePath(CornerPlan plan) =>
+        plan.Parts.Tyre is { } tyre ? $"parts/tyres/{tyre.Id}/designation" : plan.BuildPath + "/tyre";
 }

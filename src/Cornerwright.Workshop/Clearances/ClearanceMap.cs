@@ -17,12 +17,15 @@ namespace Cornerwright.Workshop.Clearances;
 /// <summary>One pose of a map.</summary>
 /// <param name="Travel">m.</param>
 /// <param name="Steer">rad, left positive.</param>
-/// <param name="Gap">Least gap to anything of the body, scans and tape, m; not a number where the limit on bump forbids the pose or the linkage cannot reach it.</param>
+/// <param name="Gap">Least gap to anything of the body, scans and tape, m; not a number
+/// where the limit on bump forbids the pose or the linkage cannot reach it.</param>
 /// <param name="Clock">Where on the wheel, hours.</param>
 /// <param name="Thing">What it is nearest to.</param>
 public readonly record struct MapPose(double Travel, double Steer, double Gap, double Clock, string Thing);
 
-/// <summary>Gaps over travel and steer, for the picture: exact at each pose, nothing said between them (for that see the verdict).</summary>
+/// <summary>
+/// Gaps over travel and steer, for the picture: exact at each pose, nothing said between them (for that see the verdict).
+/// </summary>
 /// <param name="Missing">What keeps it from being drawn, in words.</param>
 /// <param name="Travels">m, ascending.</param>
 /// <param name="Steers">rad, ascending.</param>
@@ -86,7 +89,8 @@ public sealed record ClearanceMap(
         return new([], z, s, list, Say.Limit(plan.Limits.TyreToBody));
     }
 
-    private static MapPose At(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape, in WheelPose pose, double travel, double steer)
+    private static MapPose At(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape, in WheelPose pose,
+        double travel, double steer)
     {
         var best = new MapPose(travel, steer, double.PositiveInfinity, double.NaN, "");
         for (int i = 0; i < things.Count; i++)

@@ -18,8 +18,8 @@ using Cornerwright.Workshop.Surroundings;
 namespace Cornerwright.Workshop.Clearances;
 
 /// <summary>
-/// One corner of one build with everything near its wheel, solved once and then asked pose by pose, as somebody moves it. Numbers are those of the
-/// judge at the best estimate. Not to be asked from two threads at once.
+/// One corner of one build with everything near its wheel, solved once and then asked pose by pose, as somebody moves it. Numbers are those
+/// of the judge at the best estimate. Not to be asked from two threads at once.
 /// </summary>
 public sealed class CornerClearance
 {
@@ -53,7 +53,8 @@ public sealed class CornerClearance
         solved.Solve();
         var (tyre, rim) = _n.Corner.Clearance.Sections(_n, forBody: true);
         var (upright, _) = _n.Corner.Clearance.Sections(_n, forBody: false);
-        if (!tyre.IsSound || !upright.IsSound || !rim.IsSound || !plan.WheelNow!.Tyre(_n.X, 0, 0).IsSound || !plan.WheelNow.Rim(_n.X).IsSound)
+        if (!tyre.IsSound || !upright.IsSound || !rim.IsSound || !plan.WheelNow!.Tyre(_n.X, 0, 0).IsSound
+            || !plan.WheelNow.Rim(_n.X).IsSound)
         {
             Missing = ["a tyre and a rim whose sizes go together"];
             return;
@@ -65,15 +66,19 @@ public sealed class CornerClearance
         double body = Say.Limit(limits.TyreToBody), knuckle = Say.Limit(limits.TyreToKnuckle), metal = Say.Limit(limits.RimToAnything);
         _things =
         [
-            .. plan.Clearance.Items.Select(i => new NearThing(i.Id, i.Name, i.AttachedTo == AttachedTo.Body, i.Piece is null ? NearKind.Tape : NearKind.Strut, i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
-            .. _scans.Select(s => new NearThing("scan-" + s.Scan.Id, s.Scan.Name, s.Scan.AttachedTo == AttachedTo.Body, NearKind.Scan, s.Scan.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
+            .. plan.Clearance.Items.Select(i => new NearThing(i.Id, i.Name, i.AttachedTo == AttachedTo.Body,
+                i.Piece is null ? NearKind.Tape : NearKind.Strut, i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
+            .. _scans.Select(s => new NearThing("scan-" + s.Scan.Id, s.Scan.Name, s.Scan.AttachedTo == AttachedTo.Body, NearKind.Scan,
+                s.Scan.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
         ];
     }
 
     /// <summary>What keeps clearances from being computed, in words; nothing else may be asked while there is any.</summary>
     public IReadOnlyList<string> Missing { get; }
 
-    /// <summary>What keeps gaps to the body from being known at lock, in words: while there is any, nothing that is said of steering is known.</summary>
+    /// <summary>
+    /// What keeps gaps to the body from being known at lock, in words: while there is any, nothing that is said of steering is known.
+    /// </summary>
     public IReadOnlyList<string> MissingAtLock => [.. _n.Plan.Clearance.MissingAtLock.Select(m => m.Label)];
 
     public CornerPlace Place => _n.Plan.Place;
@@ -160,12 +165,14 @@ public sealed class CornerClearance
             return null;
         }
 
-        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(Tolerance, MostCells: 20_000), () => cancel.IsCancellationRequested);
+        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(Tolerance, MostCells: 20_000), () =>
+            cancel.IsCancellationRequested);
         return found.Obstacle < 0 ? null : new(found.Lower - bound, found.Upper - bound, found.Place, things[found.Obstacle], found.Why);
     }
 
     /// <summary>The strut's pieces at a travel, in S (a, 12, 3), m.</summary>
-    public IReadOnlyList<CylinderObstacle> Strut(double travel) => [.. _n.Corner.Clearance.Strut(_n, travel).Select(s => s.Cylinder).Where(c => c.IsSound)];
+    public IReadOnlyList<CylinderObstacle> Strut(double travel) =>
+        [.. _n.Corner.Clearance.Strut(_n, travel).Select(s => s.Cylinder).Where(c => c.IsSound)];
 
     /// <summary>What gap readings fix, as lines: of the body in B, of the knuckle in S.</summary>
     public IReadOnlyList<(NearThing Thing, Vec3[] Points)> Lines() =>
@@ -173,7 +180,9 @@ public sealed class CornerClearance
             .Where(i => _things[i].Kind == NearKind.Tape && double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap))
             .Select(i => (_things[i], _n.Corner.Clearance.PointsOf(i).ToArray()))];
 
-    /// <summary>Tyre and rim, present (dashed in pictures) and proposed, and the tyre with the growth and lean that the limits ask for.</summary>
+    /// <summary>
+    /// Tyre and rim, present (dashed in pictures) and proposed, and the tyre with the growth and lean that the limits ask for.
+    /// </summary>
     public IReadOnlyList<SectionOutline> Outlines()
     {
         var (plan, x) = (_n.Plan, _n.X);
@@ -197,11 +206,13 @@ public sealed class CornerClearance
         }
 
         // Its points are in S already; seen from this pose 12 and 3 change places.
-        ScanClearing.TryBelow(ScanObstacles.Of(_scans[scan]).Tree, _toKnuckle!, new WheelPose(default, Vec3.UnitX), ref _nearest[scan], out Clearing own);
+        ScanClearing.TryBelow(ScanObstacles.Of(_scans[scan]).Tree, _toKnuckle!, new WheelPose(default, Vec3.UnitX), ref _nearest[scan],
+            out Clearing own);
         return new(_things[thing], own.Gap - _scans[scan].Bound, own.Part, Swapped(own.OnWheel), Swapped(own.OnObstacle));
     }
 
     private static Vec3 Swapped(in Vec3 p) => new(p.X, p.Z, p.Y);
 
-    private static ClearanceObstacle OfTape(ReadOnlySpan<Vec3> points) => points.Length == 1 ? ClearanceObstacle.OfPoints(points) : ClearanceObstacle.OfBar(points, 0);
+    private static ClearanceObstacle OfTape(ReadOnlySpan<Vec3> points) =>
+        points.Length == 1 ? ClearanceObstacle.OfPoints(points) : ClearanceObstacle.OfBar(points, 0);
 }

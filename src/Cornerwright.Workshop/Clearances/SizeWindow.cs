@@ -14,10 +14,12 @@ namespace Cornerwright.Workshop.Clearances;
 /// <param name="OuterDiameter">Design value, m.</param>
 /// <param name="Rolls">Of the present rolling circumference, less 1.</param>
 public sealed record SizeWindow(
-    string Size, int WidthMm, int AspectPercent, double RimCode, double RimWidthCode, int LeastOffsetMm, int MostOffsetMm, double OuterDiameter, double Rolls)
+    string Size, int WidthMm, int AspectPercent, double RimCode, double RimWidthCode, int LeastOffsetMm, int MostOffsetMm,
+    double OuterDiameter, double Rolls)
 {
     /// <summary>The greatest tyre that the regulation lets carry the size, on its rim, centred at a (m).</summary>
-    internal static (TyreSection Tyre, RimSection Rim) Sections(int widthMm, int aspect, double rimCode, double rimWidthCode, double axialCentre)
+    internal static (TyreSection Tyre, RimSection Rim) Sections(int widthMm, int aspect, double rimCode, double rimWidthCode,
+        double axialCentre)
     {
         double width = widthMm / 1000.0, rim = RimCodes.Width(rimWidthCode), bead = RimCodes.NominalDiameter(rimCode) / 2;
         double outer = TyreSize.GreatestOuterDiameter(2 * bead, TyreSize.SectionHeight(width, aspect), TyreConstruction.Radial);

@@ -5,8 +5,8 @@ using Cornerwright.Mechanics.Motion;
 namespace Cornerwright.Workshop.Clearances;
 
 /// <summary>
-/// The room that the tyre takes over all its poses, as one closed surface in B: for looking at, sampled at poses and directions. Seen from the middle of
-/// the wheel's path every tyre, taken as a full disc, is reached in one piece, so one distance a direction says it all.
+/// The room that the tyre takes over all its poses, as one closed surface in B: for looking at, sampled at poses and directions. Seen from
+/// the middle of the wheel's path every tyre, taken as a full disc, is reached in one piece, so one distance a direction says it all.
 /// </summary>
 public sealed record SweptTyre(float[] Coordinates, int[] Corners)
 {

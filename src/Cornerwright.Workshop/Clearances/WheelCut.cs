@@ -14,7 +14,9 @@ namespace Cornerwright.Workshop.Clearances;
 /// <param name="Dots">Where it meets lines and lone points.</param>
 public sealed record CutThing(NearThing Thing, IReadOnlyList<SectionPiece> Lines, IReadOnlyList<ProfilePoint> Dots);
 
-/// <summary>The picture of one gap: wheel and surroundings cut by the half-plane through the spindle at the clock position of the nearest place.</summary>
+/// <summary>
+/// The picture of one gap: wheel and surroundings cut by the half-plane through the spindle at the clock position of the nearest place.
+/// </summary>
 /// <param name="Clock">Hours.</param>
 /// <param name="Outlines">As <see cref="CornerClearance.Outlines"/>.</param>
 /// <param name="Things">Everything the plane meets near the wheel.</param>
@@ -22,7 +24,8 @@ public sealed record CutThing(NearThing Thing, IReadOnlyList<SectionPiece> Lines
 /// <param name="OnWheel">Its end on the wheel.</param>
 /// <param name="OnThing">Its end on the thing.</param>
 public sealed record WheelCut(
-    double Clock, IReadOnlyList<SectionOutline> Outlines, IReadOnlyList<CutThing> Things, PoseGap Gap, ProfilePoint OnWheel, ProfilePoint OnThing)
+    double Clock, IReadOnlyList<SectionOutline> Outlines, IReadOnlyList<CutThing> Things, PoseGap Gap, ProfilePoint OnWheel,
+    ProfilePoint OnThing)
 {
     /// <summary>Points of a cloud this near to the plane are drawn, m.</summary>
     private const double Slice = 0.0015;
@@ -71,7 +74,8 @@ public sealed record WheelCut(
 
         // The dimensioned place itself stands in the plane, whatever the plane meets elsewhere of its thing.
         return new(
-            clock, corner.Outlines(), [.. things.Where(t => t.Lines.Count + t.Dots.Count > 0)], gap, InPlane(gap.OnWheel, clock), InPlane(gap.OnThing, clock));
+            clock, corner.Outlines(), [.. things.Where(t => t.Lines.Count + t.Dots.Count > 0)], gap, InPlane(gap.OnWheel, clock),
+            InPlane(gap.OnThing, clock));
     }
 
     private static ProfilePoint InPlane(in Vec3 p, double clock)
@@ -155,11 +159,14 @@ public sealed record WheelCut(
             Write(xyz, i, frame.ToBody(p));
             Write(xyz, Sides + i, frame.ToBody(p + (d * cylinder.Length)));
             int next = (i + 1) % Sides;
-            corners.AddRange([i, next, Sides + i, Sides + i, next, Sides + next, i, next, 2 * Sides, Sides + i, Sides + next, (2 * Sides) + 1]);
+            corners.AddRange(
+                [i, next, Sides + i, Sides + i, next, Sides + next, i, next, 2 * Sides, Sides + i, Sides + next, (2 * Sides) + 1]);
         }
 
-        return TriangleMesh.TryFrom(xyz, [.. corners], out TriangleMesh? mesh).Kind == ScanFaultKind.None ? mesh! : TriangleMesh.From([0, 0, 0, 1e-3f, 0, 0, 0, 1e-3f, 0], [0, 1, 2]);
+        return TriangleMesh.TryFrom(xyz, [.. corners], out TriangleMesh? mesh).Kind == ScanFaultKind.None ? mesh!
+            : TriangleMesh.From([0, 0, 0, 1e-3f, 0, 0, 0, 1e-3f, 0], [0, 1, 2]);
     }
 
-    private static void Write(float[] xyz, int i, in Vec3 p) => (xyz[3 * i], xyz[(3 * i) + 1], xyz[(3 * i) + 2]) = ((float)p.X, (float)p.Y, (float)p.Z);
+    private static void Write(float[] xyz, int i, in Vec3 p) =>
+        (xyz[3 * i], xyz[(3 * i) + 1], xyz[(3 * i) + 2]) = ((float)p.X, (float)p.Y, (float)p.Z);
 }

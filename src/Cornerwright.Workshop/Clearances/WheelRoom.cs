@@ -48,8 +48,8 @@ internal sealed class WheelRoom
     public int Things => _body.Count + _knuckle.Count;
 
     /// <summary>
-    /// The least gap in hand over all poses, m: negative where a wanted gap is not kept. Changes by at most as much as the wheel moves sideways
-    /// or grows. Not looked for above <paramref name="enough"/>.
+    /// The least gap in hand over all poses, m: negative where a wanted gap is not kept. Changes by at most as much as the wheel moves
+    /// sideways or grows. Not looked for above <paramref name="enough"/>.
     /// </summary>
     /// <param name="tyre">As the tyre is; growth and lean are added here.</param>
     /// <param name="rim">The rim.</param>
@@ -76,7 +76,8 @@ internal sealed class WheelRoom
     {
         const double Half = 5e-5;
         WheelShape shape = WheelShape.Of(
-            [new WheelOutline(WheelPart.Tyre, [new(ring.A - Half, ring.R - Half), new(ring.A + Half, ring.R - Half), new(ring.A + Half, ring.R + Half), new(ring.A - Half, ring.R + Half)])]);
+            [new WheelOutline(WheelPart.Tyre, [new(ring.A - Half, ring.R - Half), new(ring.A + Half, ring.R - Half),
+                new(ring.A + Half, ring.R + Half), new(ring.A - Half, ring.R + Half)])]);
         return Math.Min(InHand(shape, _body, _toBody, enough), InHand(shape, _knuckle, _toKnuckle, enough));
     }
 

@@ -21,15 +21,19 @@ public sealed record WidestTask(double? RimCode = null, int LeastWidthMm = 155, 
 
 /// <summary>How wide one can go at a corner.</summary>
 /// <param name="Missing">What keeps it from being computed, in words; empty if nothing does.</param>
-/// <param name="Envelope">The room for tyre with the wanted gaps taken off, as a closed outline in S (a, r), m, as seen from the middle of the present tyre; empty where that has no room itself.</param>
+/// <param name="Envelope">The room for tyre with the wanted gaps taken off, as a closed outline in S
+/// (a, r), m, as seen from the middle of the present tyre; empty where that has no room itself.</param>
 /// <param name="Present">Outline of the build's tyre, for the same picture.</param>
 /// <param name="Sizes">Sizes that clear with some offset, widest first.</param>
 /// <param name="Tried">Sizes tried.</param>
 /// <param name="Doubt">Two standard deviations of the worst-lying scan, m; 0 without scans. It is not taken off.</param>
 public sealed record WidestAnswer(
-    IReadOnlyList<string> Missing, IReadOnlyList<ProfilePoint> Envelope, IReadOnlyList<ProfilePoint> Present, IReadOnlyList<SizeWindow> Sizes, int Tried, double Doubt);
+    IReadOnlyList<string> Missing, IReadOnlyList<ProfilePoint> Envelope, IReadOnlyList<ProfilePoint> Present,
+    IReadOnlyList<SizeWindow> Sizes, int Tried, double Doubt);
 
-/// <summary>How wide can I go: the room round the wheel, and the tyre sizes and offsets that fit it, certified over all travel and steer.</summary>
+/// <summary>
+/// How wide can I go: the room round the wheel, and the tyre sizes and offsets that fit it, certified over all travel and steer.
+/// </summary>
 public static class WidestWheel
 {
     private const int Rays = 48;
@@ -51,7 +55,8 @@ public static class WidestWheel
     /// <param name="progress">From 0 to 1.</param>
     /// <param name="cancel">Stops it with an exception.</param>
     public static WidestAnswer Of(
-        Car car, Build build, CornerPlace place, ScanShelf? scans = null, WidestTask? task = null, IProgress<double>? progress = null, CancellationToken cancel = default)
+        Car car, Build build, CornerPlace place, ScanShelf? scans = null, WidestTask? task = null, IProgress<double>? progress = null,
+        CancellationToken cancel = default)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
@@ -96,10 +101,14 @@ public static class WidestWheel
         }
 
         double doubt = here.Length == 0 ? 0 : 2 * here.Max(s => s.Deviation);
-        return new([], envelope, outline, [.. windows.OrderByDescending(w => w.WidthMm).ThenByDescending(w => w.AspectPercent)], sizes.Count, doubt);
+        return new([], envelope, outline, [.. windows.OrderByDescending(w => w.WidthMm).ThenByDescending(w => w.AspectPercent)],
+            sizes.Count, doubt);
     }
 
-    /// <summary>From the middle of the tyre's section outward in all directions, by steps of the room that is left: the room's change is at most the way gone.</summary>
+    /// <summary>
+    /// From the middle of the tyre's section outward in all directions, by steps
+    /// of the room that is left: the room's change is at most the way gone.
+    /// </summary>
     private static ProfilePoint[] Envelope(WheelRoom room, in TyreSection tyre, CancellationToken cancel)
     {
         ProfilePoint middle = new(tyre.AxialCentre, tyre.WidestRadius);
@@ -155,8 +164,8 @@ public static class WidestWheel
     }
 
     /// <summary>
-    /// The widest run of offsets that clears. What is missing at one offset is the least by which it must change, and what is in hand the most that it
-    /// may change without looking again, so nothing wider than the least step is missed.
+    /// The widest run of offsets that clears. What is missing at one offset is the least by which it must change, and what is in hand the
+    /// most that it may change without looking again, so nothing wider than the least step is missed.
     /// </summary>
     private static SizeWindow? Window(WheelRoom room, SizeWindow size, double centreNow, double spacer)
     {

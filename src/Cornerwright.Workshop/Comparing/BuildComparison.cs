@@ -62,7 +62,8 @@ public sealed record BuildComparison
     }
 
     // Keys need not be unique (two load cases of one check): the n-th of a key meets the n-th.
-    private static List<TPair> Pair<T, TPair>(IReadOnlyList<T> left, IReadOnlyList<T> right, Func<T, string> key, Func<string, T?, T?, TPair> make)
+    private static List<TPair> Pair<T, TPair>(IReadOnlyList<T> left, IReadOnlyList<T> right, Func<T, string> key,
+        Func<string, T?, T?, TPair> make)
         where T : class
     {
         var waiting = left.GroupBy(key, StringComparer.Ordinal).ToDictionary(g => g.Key, g => new Queue<T>(g), StringComparer.Ordinal);

@@ -15,7 +15,10 @@ using T = Cornerwright.Garage.Chassis.HardpointTable;
 
 namespace Cornerwright.Workshop.Corners;
 
-/// <summary>Where the coordinates of a rigid axle or a twist beam stand in a corner's row of inputs, and the wheel's motion while both wheels rise alike.</summary>
+/// <summary>
+/// Where the coordinates of a rigid axle or a twist beam stand in a corner's
+/// row of inputs, and the wheel's motion while both wheels rise alike.
+/// </summary>
 internal sealed class AxlePlan
 {
     /// <summary>Said of every finding that hangs on where the wheel is.</summary>
@@ -52,7 +55,8 @@ internal sealed class AxlePlan
 
     /// <summary>Null where the corner's table is of a linkage of one wheel, or the axle's tables lack something.</summary>
     public static AxlePlan? Compile(InputTable table, Car car, CornerPlace place) =>
-        LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.IsAxle(points.Kind) && Missing(car, place).Count == 0 ? new AxlePlan(table, car, place) : null;
+        LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.IsAxle(points.Kind) && Missing(car, place).Count == 0
+            ? new AxlePlan(table, car, place) : null;
 
     /// <summary>What keeps the axle from being judged by its hardpoints.</summary>
     public static IReadOnlyList<MissingReading> Missing(Car car, CornerPlace place)
@@ -69,20 +73,25 @@ internal sealed class AxlePlan
                 continue;
             }
 
-            missing.AddRange(HardpointNeeds.Missing(table).Select(m => new MissingReading(path, prefix + char.ToLowerInvariant(m[0]) + m[1..])));
-            missing.AddRange(HardpointConsistency.Carriers(table, "hardpoints").Select(p => new MissingReading(path, $"{p.Field}: {p.Allowed}")));
+            missing.AddRange(HardpointNeeds.Missing(table)
+                .Select(m => new MissingReading(path, prefix + char.ToLowerInvariant(m[0]) + m[1..])));
+            missing.AddRange(HardpointConsistency.Carriers(table, "hardpoints")
+                .Select(p => new MissingReading(path, $"{p.Field}: {p.Allowed}")));
         }
 
         return missing;
     }
 
-    /// <summary>The motion with these numbers over a range of travel; one that answers nothing where the axle cannot follow over all of it.</summary>
+    /// <summary>
+    /// The motion with these numbers over a range of travel; one that answers nothing where the axle cannot follow over all of it.
+    /// </summary>
     /// <param name="x">Row of inputs.</param>
     /// <param name="camber">Of this wheel as it is set, rad.</param>
     /// <param name="toe">rad.</param>
     /// <param name="lengths">Measured axis lengths of spring and damper, m; null takes them from the points.</param>
     /// <param name="range">Ends of travel, m.</param>
-    public CornerMotion Motion(Reader x, double camber, double toe, (double? Spring, double? Damper) lengths, (double Droop, double Bump) range)
+    public CornerMotion Motion(Reader x, double camber, double toe, (double? Spring, double? Damper) lengths,
+        (double Droop, double Bump) range)
     {
         if (Exact(x, camber, toe) is not { } exact)
         {
@@ -90,7 +99,8 @@ internal sealed class AxlePlan
         }
 
         double[] at = ChebyshevCurve.Points(range.Droop, range.Bump, Samples), rows = new double[5 * Samples];
-        if (!exact.StationAt(0, Station.Spring, out var spring0).IsUsable() || !exact.StationAt(0, Station.Damper, out var damper0).IsUsable())
+        if (!exact.StationAt(0, Station.Spring, out var spring0).IsUsable()
+            || !exact.StationAt(0, Station.Damper, out var damper0).IsUsable())
         {
             return Nothing();
         }
@@ -98,7 +108,8 @@ internal sealed class AxlePlan
         double springMore = lengths.Spring is { } s ? s - spring0.Length : 0, damperMore = lengths.Damper is { } d ? d - damper0.Length : 0;
         for (int i = 0; i < Samples; i++)
         {
-            if (!exact.WheelAt(at[i], out var wheel).IsUsable() || !exact.StationAt(at[i], Station.Spring, out var spring).IsUsable() || !exact.StationAt(at[i], Station.Damper, out var damper).IsUsable())
+            if (!exact.WheelAt(at[i], out var wheel).IsUsable() || !exact.StationAt(at[i], Station.Spring, out var spring).IsUsable()
+                || !exact.StationAt(at[i], Station.Damper, out var damper).IsUsable())
             {
                 return Nothing();
             }
@@ -120,7 +131,8 @@ internal sealed class AxlePlan
         }
 
         var (droop, bump) = exact.ReachableTravel(limit, limit);
-        return new(droop, bump, droop > -limit ? Stop(x, camber, toe, droop, -1) : null, bump < limit ? Stop(x, camber, toe, bump, 1) : null);
+        return new(droop, bump, droop > -limit ? Stop(x, camber, toe, droop, -1) : null,
+            bump < limit ? Stop(x, camber, toe, bump, 1) : null);
     }
 
     private CannotReach Stop(Reader x, double camber, double toe, double at, int sign)
@@ -148,7 +160,8 @@ internal sealed class AxlePlan
 
         // The section lies on the middle plane; where it was measured a little beside it counts for nothing.
         var shear = Read(x, _left.Shear, _left.Mirrored) with { Y = 0 };
-        return TwistBeam.Create(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear), out _) is { } beam ? new TwistBeamMotion(beam) : null;
+        return TwistBeam.Create(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear), out _) is { } beam
+            ? new TwistBeamMotion(beam) : null;
     }
 
     private RigidAxlePoints Axle(Reader x, double camber, double toe)
@@ -172,9 +185,11 @@ internal sealed class AxlePlan
     private static CycledMotion Nothing() => new(null, null, null, null, null);
 
     private static T? LateralOf(Car car, CornerPlace place) =>
-        car.At(place).Hardpoints is { Mirrored: false, LateralBody: { X: not null, Y: not null, Z: not null }, LateralAxle: { X: not null, Y: not null, Z: not null } } table ? table : null;
+        car.At(place).Hardpoints is { Mirrored: false, LateralBody: { X: not null, Y: not null, Z: not null },
+            LateralAxle: { X: not null, Y: not null, Z: not null } } table ? table : null;
 
-    private static Vec3 Read(Reader x, PointHandle point, bool mirrored) => new(x[point.X], mirrored ? -x[point.Y] : x[point.Y], x[point.Z]);
+    private static Vec3 Read(Reader x, PointHandle point, bool mirrored) =>
+        new(x[point.X], mirrored ? -x[point.Y] : x[point.Y], x[point.Z]);
 
     private static PointHandle Point(InputTable table, string path, T points, string property)
     {
@@ -199,10 +214,13 @@ internal sealed class AxlePlan
             string path = CornerPlan.JsonName(Mirrored ? place.OtherSide() : place) + "/hardpoints";
             PointHandle At(string property) => Point(table, path, points, property);
             _hub = At(nameof(T.HubFace));
-            (_springMoving, _springBody, _damperMoving, _damperBody) = (At(nameof(T.SpringMoving)), At(nameof(T.SpringBody)), At(nameof(T.DamperMoving)), At(nameof(T.DamperBody)));
+            (_springMoving, _springBody, _damperMoving, _damperBody) =
+                (At(nameof(T.SpringMoving)), At(nameof(T.SpringBody)), At(nameof(T.DamperMoving)), At(nameof(T.DamperBody)));
             (Bush, Shear, LowerBody, LowerAxle, UpperBody, UpperAxle) = beam
-                ? (At(nameof(T.ArmOuter)), At(nameof(T.ShearCentre)), PointHandle.None, PointHandle.None, PointHandle.None, PointHandle.None)
-                : (PointHandle.None, PointHandle.None, At(nameof(T.LowerFrontInner)), At(nameof(T.LowerFrontOuter)), At(nameof(T.UpperFrontInner)), At(nameof(T.UpperFrontOuter)));
+                ? (At(nameof(T.ArmOuter)), At(nameof(T.ShearCentre)), PointHandle.None, PointHandle.None, PointHandle.None,
+                    PointHandle.None)
+                : (PointHandle.None, PointHandle.None, At(nameof(T.LowerFrontInner)), At(nameof(T.LowerFrontOuter)),
+                    At(nameof(T.UpperFrontInner)), At(nameof(T.UpperFrontOuter)));
         }
 
         public bool Mirrored { get; }
@@ -215,6 +233,7 @@ internal sealed class AxlePlan
 
         public AxleSide At(Reader x, double camber, double toe) => new(
             Read(x, _hub, Mirrored), camber, toe, AnyTyreRadius,
-            new StationPoints(Read(x, _springBody, Mirrored), Read(x, _springMoving, Mirrored)), new StationPoints(Read(x, _damperBody, Mirrored), Read(x, _damperMoving, Mirrored)));
+            new StationPoints(Read(x, _springBody, Mirrored), Read(x, _springMoving, Mirrored)),
+            new StationPoints(Read(x, _damperBody, Mirrored), Read(x, _damperMoving, Mirrored)));
     }
 }

@@ -8,7 +8,10 @@ namespace Cornerwright.Workshop.Corners;
 /// <summary>Gap between the wheel and a line on the body: at a pose, and where along the travel it is least.</summary>
 internal sealed class BodyGaps(ThingPlaces places)
 {
-    /// <summary>How much a line's least gap may lie below that of its corners and segment middles, m: the sagitta of a 0.7 m wheel over half a segment of 0.1 m, with room.</summary>
+    /// <summary>
+    /// How much a line's least gap may lie below that of its corners and segment middles,
+    /// m: the sagitta of a 0.7 m wheel over half a segment of 0.1 m, with room.
+    /// </summary>
     public const double RoughError = 0.005;
 
     /// <summary>A line of no more points than this needs no memory of its own.</summary>
@@ -21,7 +24,8 @@ internal sealed class BodyGaps(ThingPlaces places)
         Of(_places, n, wheel, pointsInBody, travel, steer);
 
     /// <inheritdoc cref="Of(CornerReader, in WheelSolid, ReadOnlySpan{Vec3}, double, double)"/>
-    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer)
+    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel,
+        double steer)
     {
         if (!places.Pose(n, n.Motion, travel, steer, out var pose))
         {
@@ -40,11 +44,13 @@ internal sealed class BodyGaps(ThingPlaces places)
 
     /// <summary>The gap of one place on the line.</summary>
     public double GapAt(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
-        _places.Pose(n, n.Motion, travel, steer, out var pose) ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
+        _places.Pose(n, n.Motion, travel, steer, out var pose)
+            ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
 
     /// <summary>The gap by corners and middles: enough to see where along the travel the least one lies.</summary>
     public double RoughGap(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer) =>
-        _places.Pose(n, n.Motion, travel, steer, out var pose) ? RoughGap(SpindleFrame.Of(pose), wheel, pointsInBody) : double.PositiveInfinity;
+        _places.Pose(n, n.Motion, travel, steer, out var pose) ? RoughGap(SpindleFrame.Of(pose), wheel, pointsInBody)
+            : double.PositiveInfinity;
 
     /// <inheritdoc cref="RoughGap(CornerReader, in WheelSolid, ReadOnlySpan{Vec3}, double, double)"/>
     public static double RoughGap(in SpindleFrame frame, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody)

@@ -8,7 +8,9 @@ namespace Cornerwright.Workshop.Corners;
 /// <content>What stands near the wheel, for those who ask with other wheels or over all poses.</content>
 internal sealed partial class ClearanceNumbers
 {
-    /// <summary>Everything near the wheel whose place is known, where <see cref="Search"/> found it: body things in B, knuckle things in S.</summary>
+    /// <summary>
+    /// Everything near the wheel whose place is known, where <see cref="Search"/> found it: body things in B, knuckle things in S.
+    /// </summary>
     public IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle)> Things()
     {
         for (int i = 0; i < _worst.Length; i++)

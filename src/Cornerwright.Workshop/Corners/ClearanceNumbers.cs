@@ -12,7 +12,9 @@ namespace Cornerwright.Workshop.Corners;
 /// <summary>Least gaps between one corner's wheel and everything near it, for one row of inputs.</summary>
 internal sealed partial class ClearanceNumbers
 {
-    /// <summary>Points on each arc of the tyre's section; twelve keep the outline within 0.07 mm of its smooth curve (docs/theory/clearance.md §2).</summary>
+    /// <summary>
+    /// Points on each arc of the tyre's section; twelve keep the outline within 0.07 mm of its smooth curve (docs/theory/clearance.md §2).
+    /// </summary>
     private const int ArcPoints = 12;
 
     private readonly CornerPlan _plan;
@@ -90,7 +92,8 @@ internal sealed partial class ClearanceNumbers
         }
     }
 
-    private void SearchOne(int i, CornerReader place, CornerReader poses, in WheelSolid toBody, in WheelSolid toKnuckle, PoseGrid? grid, double[] rough)
+    private void SearchOne(int i, CornerReader place, CornerReader poses, in WheelSolid toBody, in WheelSolid toKnuckle, PoseGrid? grid,
+        double[] rough)
     {
         var item = _clearance.Items[i];
         if (item.Missing.Count > 0 || !_places.Place(place, i, _points[i], out _cylinders[i]))
@@ -212,14 +215,17 @@ internal sealed partial class ClearanceNumbers
         int count = _clearance.Items[item].Gaps.Count;
         Span<Vec3> points = count <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[count];
         points = points[..count];
-        return _places.Place(n, item, travel, points, out var cylinder) ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
+        return _places.Place(n, item, travel, points, out var cylinder)
+            ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
     }
 
     /// <summary>The strut's pieces in the spindle frame at a travel; empty where the strut is unknown.</summary>
     public IReadOnlyList<(StrutPiece Piece, CylinderObstacle Cylinder)> Strut(CornerReader n, double travel) =>
-        [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0).Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
+        [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0)
+            .Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
-    private double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals, (double Droop, double Bump) range)
+    private double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals,
+        (double Droop, double Bump) range)
     {
         double length = range.Bump - range.Droop;
         double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
@@ -260,7 +266,8 @@ internal sealed partial class ClearanceNumbers
         // An overlap is measured square to the cylinder's axis, which a single place cannot tell.
         return worst.Clearing.Gap < 0
             ? CylinderClearing.Of(wheel, cylinder).Gap
-            : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length)) + (worst.Place.Off * cylinder.Radius));
+            : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length))
+                + (worst.Place.Off * cylinder.Radius));
     }
 
     /// <summary>The gap of one body item straight ahead, as the search for the first touch asks it.</summary>
@@ -271,6 +278,7 @@ internal sealed partial class ClearanceNumbers
         public Clearing At(int item, double travel) => owner._body.Of(n, _wheel, owner._points[item], travel, 0);
 
         /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
-        public double AtLeast(int item, double travel) => owner._body.RoughGap(n, _wheel, owner._points[item], travel, 0) - BodyGaps.RoughError;
+        public double AtLeast(int item, double travel) =>
+            owner._body.RoughGap(n, _wheel, owner._points[item], travel, 0) - BodyGaps.RoughError;
     }
 }

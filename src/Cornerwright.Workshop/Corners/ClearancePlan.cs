@@ -10,11 +10,13 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Corners;
 
 /// <summary>One gap reading: where its numbers stand in the row of inputs.</summary>
-internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.GapDirection Direction, double Clock, Handle Gap, Handle Travel, Handle Steer);
+internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.GapDirection Direction, double Clock, Handle Gap,
+    Handle Travel, Handle Steer);
 
 /// <summary>One thing that the wheel may touch.</summary>
 /// <param name="Piece">A piece of the strut; null for an obstacle known by its gaps.</param>
-internal sealed record ClearanceItem(string Id, string Name, AttachedTo AttachedTo, IReadOnlyList<GapSlot> Gaps, StrutPiece? Piece, IReadOnlyList<MissingReading> Missing);
+internal sealed record ClearanceItem(string Id, string Name, AttachedTo AttachedTo, IReadOnlyList<GapSlot> Gaps, StrutPiece? Piece,
+    IReadOnlyList<MissingReading> Missing);
 
 /// <summary>Everything near one wheel, and where its numbers stand in the corner's row of inputs.</summary>
 internal sealed class ClearancePlan
@@ -25,15 +27,17 @@ internal sealed class ClearancePlan
     /// <summary>Most gaps that are joined to one line; more are refused in words.</summary>
     public const int MostGaps = NearWheelLimits.MostGaps;
 
-    /// <summary>A perch or spring whose outer diameter nobody gave stands this much outside its bore or register, m. Common practice, no source.</summary>
+    /// <summary>
+    /// A perch or spring whose outer diameter nobody gave stands this much outside its bore or register, m. Common practice, no source.
+    /// </summary>
     private const double WallEstimate = 0.013;
 
     private const double PerchDepthEstimate = 0.020;
     private const double TubeEstimate = 0.050;
 
     /// <summary>
-    /// How much of its steer angle a wheel loses per metre of bump with the steering held, 1/m: the tie rod's swing moves a steered wheel more than a
-    /// straight one. Invented linkages lose 0 to 1 a metre (docs/theory/motion.md §7); common practice has no figure.
+    /// How much of its steer angle a wheel loses per metre of bump with the steering held, 1/m: the tie rod's swing moves a steered wheel
+    /// more than a straight one. Invented linkages lose 0 to 1 a metre (docs/theory/motion.md §7); common practice has no figure.
     /// </summary>
     internal const double SteerFadeMiddle = 0.5, SteerFadeSigma = 0.4;
 
@@ -43,7 +47,8 @@ internal sealed class ClearancePlan
         Side = plan.Place.IsLeft() ? WheelSide.Left : WheelSide.Right;
         Missing =
         [
-            .. MissingReading.If(plan.WheelNow is null, plan.Now is null ? "measuredBuild" : $"builds/{plan.Now.Id}/{plan.Path}/wheel", "wheel (with offset), tyre and spacer of the build on which the car was measured"),
+            .. MissingReading.If(plan.WheelNow is null, plan.Now is null ? "measuredBuild" : $"builds/{plan.Now.Id}/{plan.Path}/wheel",
+                "wheel (with offset), tyre and spacer of the build on which the car was measured"),
             .. MissingReading.If(plan.Wheel is null, plan.BuildPath + "/wheel", "wheel (with offset), tyre, and thickness of a spacer"),
             .. plan.Motion.Missing,
             .. TooMany(plan.Path + "/obstacles", corner.Obstacles.Count, NearWheelLimits.MostThings, "things near the wheel"),
@@ -57,11 +62,13 @@ internal sealed class ClearancePlan
         HubOffset = table.Add(path + "/hubOffset", "steering axis to hub face", steering?.HubOffset);
         bool rack = plan.Axle.Steered && plan.Motion.ByHardpoints;
         bool axisKnown = rack || (Kingpin.IsGiven && Caster.IsGiven && HubOffset.IsGiven);
-        var locks = rack ? LocksOf(plan, steering) : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si) : ((double, double)?)null;
+        var locks = rack ? LocksOf(plan, steering) : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si)
+            : ((double, double)?)null;
         (LockLeft, LockRight) = locks ?? (0, 0);
         MissingAtLock = locks is null ? [.. MissingToSteer(plan, steering, rack)] : [];
         SteerFade = plan.Axle.Steered && !rack
-            ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma, "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
+            ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma,
+                "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
             : Handle.None;
         BumpAtLock = steering?.BumpAtLock?.Si ?? double.PositiveInfinity;
     }
@@ -77,7 +84,9 @@ internal sealed class ClearancePlan
     public Handle Caster { get; }
     public Handle HubOffset { get; }
 
-    /// <summary>Steering lock to the left, rad, at least 0; 0 where the wheel does not steer, its axis is unknown or no lock was given.</summary>
+    /// <summary>
+    /// Steering lock to the left, rad, at least 0; 0 where the wheel does not steer, its axis is unknown or no lock was given.
+    /// </summary>
     public double LockLeft { get; }
 
     /// <summary>To the right, likewise. Both are the same unless a rack moves the wheel.</summary>
@@ -91,14 +100,18 @@ internal sealed class ClearancePlan
     /// <summary>True where anything of the body is near the wheel.</summary>
     public bool OnBody => Items.Any(i => i.AttachedTo == AttachedTo.Body);
 
-    /// <summary>Most travel at a steer, m: where bump at lock is limited, the limit runs in straight lines from full bump straight ahead.</summary>
+    /// <summary>
+    /// Most travel at a steer, m: where bump at lock is limited, the limit runs in straight lines from full bump straight ahead.
+    /// </summary>
     public double BumpAt(double steer, (double Droop, double Bump) range)
     {
         double atLock = Math.Clamp(BumpAtLock, range.Droop, range.Bump), end = steer > 0 ? LockLeft : LockRight;
         return end > 0 ? range.Bump + ((atLock - range.Bump) * Math.Min(1, Math.Abs(steer) / end)) : range.Bump;
     }
 
-    /// <summary>What keeps gaps to the body from being known at lock, in words; empty where the wheel does not steer or all is known.</summary>
+    /// <summary>
+    /// What keeps gaps to the body from being known at lock, in words; empty where the wheel does not steer or all is known.
+    /// </summary>
     public IReadOnlyList<MissingReading> MissingAtLock { get; }
 
     public Handle StrutGap { get; private set; }
@@ -129,14 +142,17 @@ internal sealed class ClearancePlan
 
         bool noLock = steering?.Lock is null;
         return rack
-            ? [new(plan.Path + "/steering/lock", noLock && steering?.RackTravel is null ? "steering lock or rack travel" : "a steering lock that the hardpoints can reach")]
+            ? [new(plan.Path + "/steering/lock",
+                noLock && steering?.RackTravel is null ? "steering lock or rack travel" : "a steering lock that the hardpoints can reach")]
             :
             [
-                .. plan.Inputs.Lacking(Kingpin, Caster, HubOffset), .. MissingReading.If(noLock, plan.Path + "/steering/lock", "steering lock"),
+                .. plan.Inputs.Lacking(Kingpin, Caster, HubOffset),
+                .. MissingReading.If(noLock, plan.Path + "/steering/lock", "steering lock"),
             ];
     }
 
-    // The rack goes as far either way: to its own stop, or to where this wheel has its lock on the inside of the turn. Null where neither is known or reached.
+    // The rack goes as far either way: to its own stop, or to where this wheel has
+    // its lock on the inside of the turn. Null where neither is known or reached.
     private static (double Left, double Right)? LocksOf(CornerPlan plan, Garage.Chassis.SteeringAxis? steering)
     {
         if (plan.Motion.MakeNow(plan.Inputs.Best()) is not HardpointMotion motion)
@@ -147,7 +163,8 @@ internal sealed class ClearancePlan
         double rack = steering?.RackTravel?.Si ?? double.PositiveInfinity;
         if (steering?.RackTravel is null && steering?.Lock is { } angle)
         {
-            bool left = motion.RackFor(angle.Si, out double there) == Reach.Reached, right = motion.RackFor(-angle.Si, out double back) == Reach.Reached;
+            bool left = motion.RackFor(angle.Si, out double there) == Reach.Reached,
+                right = motion.RackFor(-angle.Si, out double back) == Reach.Reached;
             rack = Math.Min(left ? Math.Abs(there) : double.PositiveInfinity, right ? Math.Abs(back) : double.PositiveInfinity);
         }
 
@@ -166,26 +183,36 @@ internal sealed class ClearancePlan
 
         var (table, parts, path) = (plan.Inputs, plan.Parts, plan.Path + "/strut");
         StrutGap = table.Add(path + "/tyreToTube", "gap tyre to strut tube", strut.TyreToTube);
-        StrutLean = strut.Lean is null ? table.Assume(path + "/lean", "strut lean", 0, 0.0175, "strut lean against the wheel: not measured, taken as 0 ± 2 deg") : table.Add(path + "/lean", "strut lean", strut.Lean);
+        StrutLean = strut.Lean is null
+            ? table.Assume(path + "/lean", "strut lean", 0, 0.0175, "strut lean against the wheel: not measured, taken as 0 ± 2 deg")
+            : table.Add(path + "/lean", "strut lean", strut.Lean);
         StrutReference = table.Add(path + "/lowerReference", "lower reference above the hub", strut.LowerReference);
         StrutFrom = (WheelFeature)strut.From;
-        TubeNow = Diameter(table, "parts/dampers/" + plan.PartsNow?.Damper?.Id + "/tubeDiameter", plan.PartsNow?.Damper?.TubeDiameter, TubeEstimate, "strut tube on the car");
-        Tube = Diameter(table, "parts/dampers/" + parts.Damper?.Id + "/tubeDiameter", parts.Damper?.TubeDiameter, TubeEstimate, "strut tube");
-        var main = parts.Stack.OfType<Spring>().FirstOrDefault(s => s.Role == SpringRole.Main) ?? parts.Stack.OfType<Spring>().FirstOrDefault();
+        TubeNow = Diameter(table, "parts/dampers/" + plan.PartsNow?.Damper?.Id + "/tubeDiameter", plan.PartsNow?.Damper?.TubeDiameter,
+            TubeEstimate, "strut tube on the car");
+        Tube =
+            Diameter(table, "parts/dampers/" + parts.Damper?.Id + "/tubeDiameter", parts.Damper?.TubeDiameter, TubeEstimate, "strut tube");
+        var main = parts.Stack.OfType<Spring>().FirstOrDefault(s => s.Role == SpringRole.Main)
+            ?? parts.Stack.OfType<Spring>().FirstOrDefault();
         double coil = (main?.InnerDiameter?.Si ?? TubeEstimate) + (2 * (main?.WireDiameter?.Si ?? WallEstimate));
         SpringDiameter = Diameter(table, "parts/springs/" + main?.Id + "/outerDiameter", main?.OuterDiameter, coil, main?.Name ?? "spring");
-        PerchDiameter = Diameter(table, "parts/perches/" + parts.Perch?.Id + "/outerDiameter", parts.Perch?.OuterDiameter, (parts.Perch?.Register?.Si ?? coil) + (2 * WallEstimate), parts.Perch?.Name ?? "perch");
+        PerchDiameter = Diameter(table, "parts/perches/" + parts.Perch?.Id + "/outerDiameter", parts.Perch?.OuterDiameter,
+            (parts.Perch?.Register?.Si ?? coil) + (2 * WallEstimate), parts.Perch?.Name ?? "perch");
         PerchDepth = parts.Perch?.Depth is { } depth ? table.Add($"parts/perches/{parts.Perch.Id}/depth", "depth of the perch", depth)
-            : table.Assume($"parts/perches/{parts.Perch?.Id}/depth", "depth of the perch", PerchDepthEstimate, 0.003, "perch with its lock ring: taken as 20 mm deep");
+            : table.Assume($"parts/perches/{parts.Perch?.Id}/depth", "depth of the perch", PerchDepthEstimate, 0.003,
+                "perch with its lock ring: taken as 20 mm deep");
         FindHelper(plan);
         var missing = table.Lacking(StrutGap, StrutReference).ToList();
-        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube, [.. missing, .. table.Lacking(plan.Station.Body)]);
+        yield return new("strut-tube", "strut tube", AttachedTo.Knuckle, [], StrutPiece.Tube,
+            [.. missing, .. table.Lacking(plan.Station.Body)]);
         List<MissingReading> perch = [.. missing, .. table.Lacking(plan.Station.Perch)];
         yield return new("perch", "perch", AttachedTo.Knuckle, [], StrutPiece.Perch, perch);
-        yield return new("spring", "spring", AttachedTo.Knuckle, [], StrutPiece.Spring, [.. perch, .. MissingReading.If(!plan.Station.StackComplete, plan.BuildPath + "/stack", "a complete spring stack")]);
+        yield return new("spring", "spring", AttachedTo.Knuckle, [], StrutPiece.Spring,
+            [.. perch, .. MissingReading.If(!plan.Station.StackComplete, plan.BuildPath + "/stack", "a complete spring stack")]);
         if (HelperSlot >= 0)
         {
-            yield return new("helper", "helper spring", AttachedTo.Knuckle, [], StrutPiece.Helper, [.. perch, .. MissingReading.If(!plan.Station.StackComplete, plan.BuildPath + "/stack", "a complete spring stack")]);
+            yield return new("helper", "helper spring", AttachedTo.Knuckle, [], StrutPiece.Helper,
+                [.. perch, .. MissingReading.If(!plan.Station.StackComplete, plan.BuildPath + "/stack", "a complete spring stack")]);
         }
     }
 
@@ -198,7 +225,8 @@ internal sealed class ClearancePlan
             {
                 (HelperSlot, HelperBelow) = (i, i < stack.Count - 1 && stack.Take(i).All(s => s.Spring is null));
                 double coil = (helper.InnerDiameter?.Si ?? TubeEstimate) + (2 * (helper.WireDiameter?.Si ?? WallEstimate / 2));
-                HelperDiameter = Diameter(plan.Inputs, "parts/springs/" + helper.Id + "/outerDiameter", helper.OuterDiameter, coil, helper.Name);
+                HelperDiameter =
+                    Diameter(plan.Inputs, "parts/springs/" + helper.Id + "/outerDiameter", helper.OuterDiameter, coil, helper.Name);
                 return;
             }
         }
@@ -217,7 +245,9 @@ internal sealed class ClearancePlan
                 _ => Mechanics.Clearance.GapDirection.AxialInboard,
             },
             g.Clock,
-            plan.Inputs.Add($"{path}/gaps/{i}/distance", $"gap to {obstacle.Name}{(obstacle.Gaps.Count > 1 ? FormattableString.Invariant($" at {g.Clock:0.#} o'clock") : "")}", g.Distance),
+            plan.Inputs.Add($"{path}/gaps/{i}/distance",
+                $"gap to {obstacle.Name}{(obstacle.Gaps.Count > 1 ? FormattableString.Invariant($" at {g.Clock:0.#} o'clock") : "")}",
+                g.Distance),
             plan.Inputs.Add($"{path}/gaps/{i}/travel", $"travel at which the gap to {obstacle.Name} was read", g.Travel),
             plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
         return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,

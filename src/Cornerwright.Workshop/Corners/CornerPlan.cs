@@ -35,7 +35,8 @@ internal sealed class CornerPlan
 
         Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts);
         Motion = MotionPlan.Compile(Inputs, car, place, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)));
-        Loads = [.. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
+        Loads = [
+            .. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
         bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
         Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed);
         WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false);
@@ -127,15 +128,18 @@ internal sealed class CornerPlan
         .. loadCase >= 0 && loadCase < Loads.Count ? Inputs.Lacking(Loads[loadCase].Load) : [new("loadCases", "a load case")],
     ];
 
-    public IReadOnlyList<MissingReading> MissingForStop() => [.. MissingForDamper(), .. Chosen(Parts.BumpStop, "bumpStop", "a bump stop", Station.StopLength)];
+    public IReadOnlyList<MissingReading> MissingForStop() =>
+        [.. MissingForDamper(), .. Chosen(Parts.BumpStop, "bumpStop", "a bump stop", Station.StopLength)];
 
     /// <summary>What keeps it from being known where the bump stop is fully compressed.</summary>
-    public IReadOnlyList<MissingReading> MissingForSpent() => [.. MissingForStop(), .. Parts.BumpStop is null ? [] : Inputs.Lacking(Station.StopSpent)];
+    public IReadOnlyList<MissingReading> MissingForSpent() =>
+        [.. MissingForStop(), .. Parts.BumpStop is null ? [] : Inputs.Lacking(Station.StopSpent)];
 
     private IEnumerable<MissingReading> LackingIn(StackSlot slot)
     {
         var numbers = Inputs.Lacking(slot.Free, slot.Solid, slot.Rate).ToList();
-        return numbers.Count > 0 ? numbers : [new($"parts/springs/{slot.Part.Id}/curve", $"a curve of {slot.Part.Name} whose force rises with its deflection")];
+        return numbers.Count > 0 ? numbers
+            : [new($"parts/springs/{slot.Part.Id}/curve", $"a curve of {slot.Part.Name} whose force rises with its deflection")];
     }
 
     // A part that the build does not name is chosen first; then its numbers are asked for.
@@ -182,7 +186,8 @@ internal sealed class CornerPlan
         const double Hair = 1e-3;
         var x = Inputs.Best();
         Linkage = Motion.LinkageRange(x, SearchRange);
-        var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most) : Motion.Make(x).ReachableTravel(SearchRange, SearchRange);
+        var (droop, bump) = Linkage is { } linkage ? (linkage.Least, linkage.Most)
+            : Motion.Make(x).ReachableTravel(SearchRange, SearchRange);
         if (Motion.BothWheels)
         {
             // What was sampled ends a little inside the axle's reach.

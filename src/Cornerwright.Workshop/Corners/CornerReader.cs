@@ -111,7 +111,9 @@ internal readonly struct CornerReader(SolvedCorner corner, ReadSet? noted)
         return double.IsFinite(space) && space > 0 ? SpringStack.ForceAt(Stack, space) : new StackForce(double.NaN, StackState.Loose, 0, 0);
     }
 
-    /// <summary>Spring force at ride in a load case, by what the load leaves for it: exact even where the stack is nearly solid. N.</summary>
+    /// <summary>
+    /// Spring force at ride in a load case, by what the load leaves for it: exact even where the stack is nearly solid. N.
+    /// </summary>
     public double SpringForce(double travel) => StackAt(travel).Force;
 
     /// <summary>Contact load at a travel and its slope, N and N/m.</summary>
@@ -163,7 +165,8 @@ internal readonly struct CornerReader(SolvedCorner corner, ReadSet? noted)
     /// <param name="guess">Where to begin, m: what it was for a row close by.</param>
     public double TravelAt(Station station, double length, double guess = 0)
     {
-        var root = RisingRoot.Find(new StationFalls(Motion, station), -length, Plan.LowestTravel, Plan.HighestTravel, guess, SolvedCorner.TravelAccuracy);
+        var root = RisingRoot.Find(new StationFalls(Motion, station), -length, Plan.LowestTravel, Plan.HighestTravel, guess,
+            SolvedCorner.TravelAccuracy);
         return root.Why switch
         {
             RootStop.Converged => root.X,

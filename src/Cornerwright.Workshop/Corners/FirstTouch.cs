@@ -10,7 +10,10 @@ namespace Cornerwright.Workshop.Corners;
 /// <param name="Along">The place on the thing.</param>
 internal readonly record struct FirstTouch(int Item, double Travel, double Slope, double Along)
 {
-    /// <summary>Of what comes nearest on the whole way searched (the thing touched, if any): which it is, where, and the least gap there, m. A small gap either side of 0 says that the touch itself is in doubt.</summary>
+    /// <summary>
+    /// Of what comes nearest on the whole way searched (the thing touched, if any): which it is, where,
+    /// and the least gap there, m. A small gap either side of 0 says that the touch itself is in doubt.
+    /// </summary>
     public (int Item, double Travel, double Gap) Graze { get; init; } = (-1, double.PositiveInfinity, double.PositiveInfinity);
 
     /// <summary>How far beyond full bump the first touch is looked for, m.</summary>
@@ -24,10 +27,12 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
 
     public static FirstTouch None => new(-1, double.PositiveInfinity, 0, 0);
 
-    public static FirstTouch Find(in ClearanceNumbers.StraightGap gaps, ClearancePlan clearance, CornerReader n, (double Droop, double Bump) range, double highest)
+    public static FirstTouch Find(in ClearanceNumbers.StraightGap gaps, ClearancePlan clearance, CornerReader n,
+        (double Droop, double Bump) range, double highest)
     {
         var first = None;
-        double start = Math.Clamp(n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0, range.Droop, range.Bump), end = Math.Min(range.Bump + BeyondBump, highest);
+        double start = Math.Clamp(n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0, range.Droop, range.Bump),
+            end = Math.Min(range.Bump + BeyondBump, highest);
         for (int i = 0; i < clearance.Items.Count; i++)
         {
             var item = clearance.Items[i];

@@ -19,7 +19,9 @@ internal sealed class HardpointPlan
     /// <summary>Only the contact of the tyre would ask for it, and no check of a corner does.</summary>
     private const double AnyTyreRadius = 0.3;
 
-    /// <summary>Travel of road cars either way, m: ends and equilibria are looked for in it from a polynomial, beyond it from the linkage itself.</summary>
+    /// <summary>
+    /// Travel of road cars either way, m: ends and equilibria are looked for in it from a polynomial, beyond it from the linkage itself.
+    /// </summary>
     private const double SampledTravel = 0.13;
 
     private readonly LinkageShape _shape;
@@ -38,16 +40,22 @@ internal sealed class HardpointPlan
         _joints = [.. _shape.Joints.Select(f => Point(table, path, points, f))];
         _hub = Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.HubFace)));
         bool plate = HardpointNeeds.IsStrut(points.Kind) && points.PlateInner is { X: not null, Y: not null, Z: not null };
-        _plate = plate ? Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.PlateInner))) : PointHandle.None;
+        _plate = plate ? Point(table, path, points, HardpointNeeds.Points.First(f => f.PropertyName == nameof(HardpointTable.PlateInner)))
+            : PointHandle.None;
         _springOnStrut = points.SpringOn == StationCarrier.Strut;
         _damperOnStrut = points.DamperOn == StationCarrier.Strut;
-        _springAlong = _springOnStrut ? table.Add(path + "/springAlong", "spring's lower reference along the strut", points.SpringAlong) : Handle.None;
-        _damperAlong = _damperOnStrut ? table.Add(path + "/damperAlong", "damper's lower reference along the strut", points.DamperAlong) : Handle.None;
+        _springAlong = _springOnStrut ? table.Add(path + "/springAlong", "spring's lower reference along the strut", points.SpringAlong)
+            : Handle.None;
+        _damperAlong = _damperOnStrut ? table.Add(path + "/damperAlong", "damper's lower reference along the strut", points.DamperAlong)
+            : Handle.None;
     }
 
-    /// <summary>Null where the corner has no table, or one that lacks points or hangs spring or damper on a part its kind does not have.</summary>
+    /// <summary>
+    /// Null where the corner has no table, or one that lacks points or hangs spring or damper on a part its kind does not have.
+    /// </summary>
     public static HardpointPlan? Compile(InputTable table, Car car, CornerPlace place) =>
-        LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.Missing(points).Count == 0 && !HardpointConsistency.Carriers(points, "").Any()
+        LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.Missing(points).Count == 0
+            && !HardpointConsistency.Carriers(points, "").Any()
             ? new HardpointPlan(table, car, place, points) : null;
 
     /// <summary>What keeps a corner from being judged by its hardpoints.</summary>
@@ -72,10 +80,13 @@ internal sealed class HardpointPlan
         }
 
         Vec3 plate = LinkageOf.PlateDirection(top < 0 ? null : at[top], !_plate.IsGiven ? null : Point(x, _plate), _side);
-        return _shape.With(at, plate, new(Point(x, _hub), 0, AnyTyreRadius, camber, toe, x.Optional(_springAlong), x.Optional(_damperAlong)));
+        return _shape.With(at, plate,
+            new(Point(x, _hub), 0, AnyTyreRadius, camber, toe, x.Optional(_springAlong), x.Optional(_damperAlong)));
     }
 
-    /// <summary>How far the knuckle is turned against its strut, rad, when plate and clamp stand so; the clamp's own angle where it cannot stand so.</summary>
+    /// <summary>
+    /// How far the knuckle is turned against its strut, rad, when plate and clamp stand so; the clamp's own angle where it cannot stand so.
+    /// </summary>
     /// <remarks>Where it cannot stand so the motion says by itself that the wheel cannot be there.</remarks>
     public double ClampTurn(Reader x, double camber, double toe, double slide, double clamp) =>
         StrutSetting.Create(Linkage(x, camber, toe), slide, clamp, out _)?.Turn ?? clamp;
@@ -93,7 +104,8 @@ internal sealed class HardpointPlan
         var measured = Linkage(x, camber, toe);
         if (StrutSetting.Create(measured, slide, clamp, out _) is not { } set
             || HardpointMotion.Create(
-                set.Linkage, out _, 0, set.Plate, More(measured, measured.Spring, springLength), More(measured, measured.Damper, damperLength)) is not { } motion)
+                set.Linkage, out _, 0, set.Plate, More(measured, measured.Spring, springLength),
+                More(measured, measured.Damper, damperLength)) is not { } motion)
         {
             return new CycledMotion(null, null, null, null, null);
         }
@@ -104,7 +116,8 @@ internal sealed class HardpointPlan
 
     /// <summary>Which tie ends the travel at each end, and where; null where the linkage cannot stand at the reference state.</summary>
     public LinkageRange? Range(Reader x, double camber, double toe, double slide, double clamp, double limit) =>
-        StrutSetting.Create(Linkage(x, camber, toe), slide, clamp, out _) is { } set && KnuckleLinkage.Create(set.Linkage, out _) is { } linkage
+        StrutSetting.Create(Linkage(x, camber, toe), slide, clamp, out _) is { } set
+            && KnuckleLinkage.Create(set.Linkage, out _) is { } linkage
             ? LinkageRange.OfTravel(linkage, 0, set.Plate, limit) : null;
 
     private static double More(CornerLinkage linkage, LinkageStation? station, double? measured) =>

@@ -6,15 +6,17 @@ namespace Cornerwright.Workshop.Corners;
 
 /// <summary>Where over all travel and steer one line on the body comes nearest to the wheel, and where hardly less near.</summary>
 /// <remarks>
-/// The gap is looked at on the whole grid; from each of its lows that could hold the least it is followed down over travel and steer together.
-/// Against the certified search on random corners the least is right to 0.05 mm (docs/theory/clearance.md §7).
+/// The gap is looked at on the whole grid; from each of its lows that could hold the least it is followed down over travel and steer
+/// together. Against the certified search on random corners the least is right to 0.05 mm (docs/theory/clearance.md §7).
 /// </remarks>
 internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, PoseGrid grid, WheelSolid wheel, ReadOnlySpan<Vec3> points)
 {
     /// <summary>How much a line's least gap may lie below that of its corners and segment middles, m.</summary>
     private const double RoughError = BodyGaps.RoughError;
 
-    /// <summary>A low is followed until the travel moves by less than this, m, and the steer by less than <see cref="SteerAccuracy"/>, rad.</summary>
+    /// <summary>
+    /// A low is followed until the travel moves by less than this, m, and the steer by less than <see cref="SteerAccuracy"/>, rad.
+    /// </summary>
     private const double TravelAccuracy = 2.5e-5, SteerAccuracy = 6e-5;
 
     /// <summary>Moves allowed on the way down; usual are 20 to 60.</summary>
@@ -60,7 +62,8 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
         AddEnds(lows, best, rough);
         foreach (Low low in lows)
         {
-            bool same = Math.Abs(low.Steer - best.Steer) < 0.5 * _grid.WidestSteerStep + 1e-9 && Math.Abs(Share(low.Travel) - Share(best.Travel)) < RivalPoses.Apart;
+            bool same = Math.Abs(low.Steer - best.Steer) < 0.5 * _grid.WidestSteerStep + 1e-9
+                && Math.Abs(Share(low.Travel) - Share(best.Travel)) < RivalPoses.Apart;
             if (!same && low.Gap < best.Gap + RivalPoses.Within)
             {
                 rivals = rivals.With(new RivalPose(true, Share(low.Travel), low.Steer, Exact(low.Travel, low.Steer).Along, low.Gap));
@@ -78,7 +81,8 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
         {
             for (int t = 0; t < PoseGrid.Travels; t++)
             {
-                double gap = _grid.Frame(s, t, out SpindleFrame frame) ? BodyGaps.RoughGap(frame, _wheel, _points) : double.PositiveInfinity;
+                double gap = _grid.Frame(s, t, out SpindleFrame frame) ? BodyGaps.RoughGap(frame, _wheel, _points)
+                    : double.PositiveInfinity;
                 rough[At(s, t)] = gap;
                 least = Math.Min(least, gap);
             }
@@ -160,7 +164,8 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     }
 
     private double RoughAt(double travel, double steer) =>
-        _places.Pose(_n, _n.Motion, travel, steer, out var pose) ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, _points) : double.PositiveInfinity;
+        _places.Pose(_n, _n.Motion, travel, steer, out var pose) ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, _points)
+            : double.PositiveInfinity;
 
     private Clearing Exact(double travel, double steer)
     {

@@ -11,6 +11,7 @@ internal static class Line
     {
         int segment = Math.Clamp((int)along, 0, points.Length - 1);
         double share = along - segment;
-        return segment + 1 >= points.Length || share <= 0 ? points[segment] : points[segment] + ((points[segment + 1] - points[segment]) * share);
+        return segment + 1 >= points.Length || share <= 0 ? points[segment]
+            : points[segment] + ((points[segment + 1] - points[segment]) * share);
     }
 }

@@ -15,7 +15,8 @@ internal static class LoadAboard
         foreach (var load in aboard.Where(l => l.IsComplete))
         {
             double behind = load.Behind!.Si / length, left = load.Left!.Si / track;
-            sum += load.Mass!.Si * RideRates.StandardGravity * (place.Axle() == AxlePlace.Front ? 1 - behind : behind) * (0.5 + (place.IsLeft() ? left : -left));
+            sum += load.Mass!.Si * RideRates.StandardGravity * (place.Axle() == AxlePlace.Front ? 1 - behind : behind) * (
+                0.5 + (place.IsLeft() ? left : -left));
         }
 
         return sum;

@@ -28,7 +28,10 @@ internal sealed class MotionPlan
     /// <summary>Of a strut's axis, where it was not measured, m; likewise.</summary>
     private const double UsualAxisLength = 0.4;
 
-    /// <summary>Change of a motion ratio that was read at one height only, 1/m: struts gain 0.0006 to 0.0009 a millimetre, springs on arms less or nothing (docs/theory/motion.md §7).</summary>
+    /// <summary>
+    /// Change of a motion ratio that was read at one height only, 1/m: struts gain 0.0006
+    /// to 0.0009 a millimetre, springs on arms less or nothing (docs/theory/motion.md §7).
+    /// </summary>
     internal const double RatioChange = 0.3, RatioChangeSigma = 0.3;
 
     private readonly MotionLevel _level;
@@ -50,7 +53,8 @@ internal sealed class MotionPlan
         var (corner, layout, path) = (car.At(place), car.At(place.Axle()).Layout, CornerPlan.JsonName(place));
         var motion = corner.Motion;
         (_level, _coilover) = (motion.Level, layout == SpringLayout.Coilover);
-        _camber = Or(table, path + "/camber", "camber now", corner.Camber, "camber now: not measured, taken as 0 ± 1 deg", 0.5 * Math.PI / 180);
+        _camber =
+            Or(table, path + "/camber", "camber now", corner.Camber, "camber now: not measured, taken as 0 ± 1 deg", 0.5 * Math.PI / 180);
         _toe = Or(table, path + "/toe", "toe now", corner.Toe, "", 0);
 
         // Camber and points were measured with the present build's settings in them: only the change counts.
@@ -62,20 +66,28 @@ internal sealed class MotionPlan
         _damperLength = _coilover ? _springLength : table.Add(path + "/damperAxisLength", "damper axis length", corner.DamperAxisLength);
         path += "/motion";
         _ratio = table.Add(path + "/springRatio", "motion ratio of the spring", motion.SpringRatio);
-        string unknown = _level == MotionLevel.Ratios ? "change of the motion ratio through travel: not measured, taken as 0.0003 ± 0.0006 1/mm" : "";
-        _ratioChange = Or(table, path + "/springRatioChange", "change of the motion ratio", motion.SpringRatioChange, unknown, RatioChangeSigma, RatioChange);
+        string unknown = _level == MotionLevel.Ratios
+            ? "change of the motion ratio through travel: not measured, taken as 0.0003 ± 0.0006 1/mm" : "";
+        _ratioChange = Or(table, path + "/springRatioChange", "change of the motion ratio", motion.SpringRatioChange, unknown,
+            RatioChangeSigma, RatioChange);
         _damperRatio = _coilover ? _ratio : table.Add(path + "/damperRatio", "motion ratio of the damper", motion.DamperRatio);
-        _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio", motion.DamperRatioChange, unknown, RatioChangeSigma, RatioChange);
+        _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio",
+            motion.DamperRatioChange, unknown, RatioChangeSigma, RatioChange);
         _gain = Or(table, path + "/camberGain", "camber gain", motion.CamberGain, "", 0);
         _outboard = Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel, "", 0);
-        double axisLength = corner.SpringAxisLength?.Si ?? UsualAxisLength, below = (corner.Strut?.LowerReference?.Si ?? ReferenceAboveHub) + BallJointBelowHub;
-        bool onStrut = _coilover && corner.Strut is not null && _level is MotionLevel.Ratios or MotionLevel.PlanarStrut or MotionLevel.Cycled;
+        double axisLength = corner.SpringAxisLength?.Si ?? UsualAxisLength,
+            below = (corner.Strut?.LowerReference?.Si ?? ReferenceAboveHub) + BallJointBelowHub;
+        bool onStrut = _coilover && corner.Strut is not null
+            && _level is MotionLevel.Ratios or MotionLevel.PlanarStrut or MotionLevel.Cycled;
         _usualClampRatio = onStrut ? 1 + (below / axisLength) : 1;
         bool slid = _level != MotionLevel.PlanarStrut && (then.Build.Slide?.Si ?? 0) != (now.Build.Slide?.Si ?? 0);
         bool turned = onStrut && (then.Build.ClampCamber?.Si ?? 0) != (now.Build.ClampCamber?.Si ?? 0);
         _lever = _level is MotionLevel.Hardpoints || !(slid || turned) ? Handle.None
-            : table.Assume(path + "/plateLever", "lever of the top plate", axisLength + below, 0.03, FormattableString.Invariant($"camber by plate or clamp: the ball joint is taken to lie {1000 * below:0} mm below the lower reference"));
-        _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner), ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower), ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
+            : table.Assume(path + "/plateLever", "lever of the top plate", axisLength + below, 0.03, FormattableString.Invariant(
+                $"camber by plate or clamp: the ball joint is taken to lie {1000 * below:0} mm below the lower reference"));
+        _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner),
+            ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower),
+            ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
             .Select(p => (
                 table.Add($"{path}/{p.Item1}/inboard", p.Item1 + " inboard", p.Item2?.Inboard),
                 table.Add($"{path}/{p.Item1}/above", p.Item1 + " above", p.Item2?.Above)))];
@@ -92,7 +104,8 @@ internal sealed class MotionPlan
         _axle = axle ? AxlePlan.Compile(table, car, place) : null;
         _hardpoints = _level == MotionLevel.Hardpoints && !axle ? HardpointPlan.Compile(table, car, place) : null;
         _unknowns = TapeUnknowns.Compile(table, path, motion, car.At(place.Axle()).Steered);
-        Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place) : FindMissing(table, path);
+        Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place)
+            : FindMissing(table, path);
         ChooseCurves(table);
     }
 
@@ -106,7 +119,8 @@ internal sealed class MotionPlan
     /// <summary>How one corner of a build is set, and where that stands in the document.</summary>
     public readonly record struct Settings(string Path, CornerBuild Build);
 
-    public static MotionPlan Compile(InputTable table, Car car, CornerPlace place, Settings now, Settings then) => new(table, car, place, now, then);
+    public static MotionPlan Compile(InputTable table, Car car, CornerPlace place, Settings now, Settings then) =>
+        new(table, car, place, now, then);
 
     /// <summary>True where the wheel hangs on an axle that carries both: judged with both rising alike.</summary>
     public bool BothWheels => _axle is not null;
@@ -116,18 +130,20 @@ internal sealed class MotionPlan
 
     /// <summary>How far the linkage goes and which of its ties ends it; null at other levels.</summary>
     public LinkageRange? LinkageRange(Reader x, double limit) =>
-        _axle is not null ? RangeOfAxle(x, limit) : ByHardpoints ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
+        _axle is not null ? RangeOfAxle(x, limit) : ByHardpoints
+            ? _hardpoints!.Range(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], ClampChange(x), limit) : null;
 
     /// <summary>
-    /// How far the wheel is turned against its strut since then, rad. More than the camber changes: the strut leans back between its top and
-    /// the ball joint while the wheel turns about the clamp.
+    /// How far the wheel is turned against its strut since then, rad. More than the camber changes: the strut leans back between its top
+    /// and the ball joint while the wheel turns about the clamp.
     /// </summary>
     public double ClampTurn(Reader x)
     {
         double change = ClampChange(x);
         return change == 0 ? 0
             : _hardpoints is { } points ? points.ClampTurn(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], change)
-            : change * (!_lever.IsGiven || _usualClampRatio == 1 ? _usualClampRatio : x[_lever] / (x.Optional(_springLength) ?? UsualAxisLength));
+            : change * (!_lever.IsGiven || _usualClampRatio == 1 ? _usualClampRatio
+                : x[_lever] / (x.Optional(_springLength) ?? UsualAxisLength));
     }
 
     /// <summary>Change of the camber set at the clamp against the measured state, rad.</summary>
@@ -157,7 +173,8 @@ internal sealed class MotionPlan
                 return _axle.Motion(x, camber, x[_toe], lengths, _axleRange ?? AxleRange(RangeOfAxle(x, UsualAxleTravel)));
             case MotionLevel.Hardpoints:
                 return _hardpoints!.Motion(
-                    x, x[_camber], x[_toe], slide, clampChange, x.Optional(_springLength), x.Optional(_coilover ? _springLength : _damperLength));
+                    x, x[_camber], x[_toe], slide, clampChange, x.Optional(_springLength),
+                    x.Optional(_coilover ? _springLength : _damperLength));
             case MotionLevel.PlanarStrut:
                 var points = new PlanarStrutPoints(Point(x, 0), Point(x, 1), Point(x, 4), Has(5) ? Point(x, 5) : Point(x, 1));
                 return new PlanarStrutMotion(points, camber, x[_toe], _unknowns!.BumpSteer(x), -slide, 0, x.Optional(_springLength));
@@ -172,9 +189,11 @@ internal sealed class MotionPlan
                     x[_toe],
                     _unknowns!.BumpSteer(x));
             case MotionLevel.Cycled:
-                return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0) ?? ToeLine(x), Curve(x, 5, 0), Curve(x, 1, 0), Curve(x, _coilover ? 1 : 2, 0), 0.02);
+                return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0) ?? ToeLine(x), Curve(x, 5, 0), Curve(x, 1, 0),
+                    Curve(x, _coilover ? 1 : 2, 0), 0.02);
             default:
-                var wheel = new RatioWheel(camber, x[_gain], _unknowns!.CamberBend(x), x[_toe], _unknowns.BumpSteer(x), x[_outboard], _unknowns.PathBend(x));
+                var wheel = new RatioWheel(camber, x[_gain], _unknowns!.CamberBend(x), x[_toe], _unknowns.BumpSteer(x), x[_outboard],
+                    _unknowns.PathBend(x));
                 var spring = new RatioStation(x[_springLength], x[_ratio], x[_ratioChange]);
                 var damper = _coilover || !_damperLength.IsGiven || !_damperRatio.IsGiven
                     ? spring : new RatioStation(x[_damperLength], x[_damperRatio], x[_damperRatioChange]);
@@ -287,6 +306,7 @@ internal sealed class MotionPlan
             value.Add(x[row[column]] + shift);
         }
 
-        return at.Count < 2 ? null : _smooth[column] ? SmoothCurve.Create([.. at], [.. value]) : MonotoneCurve.Create([.. at], [.. value], out _);
+        return at.Count < 2 ? null : _smooth[column] ? SmoothCurve.Create([.. at], [.. value])
+            : MonotoneCurve.Create([.. at], [.. value], out _);
     }
 }

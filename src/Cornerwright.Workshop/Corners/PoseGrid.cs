@@ -11,7 +11,9 @@ internal sealed class PoseGrid
     /// <summary>Along the travel, both ends counted.</summary>
     public const int Travels = 9;
 
-    /// <summary>Steers are no further apart than this, rad: a shoulder that passes a point stays within 1 mm of its nearest over a sixth of it.</summary>
+    /// <summary>
+    /// Steers are no further apart than this, rad: a shoulder that passes a point stays within 1 mm of its nearest over a sixth of it.
+    /// </summary>
     private const double SteerStep = 4 * Math.PI / 180;
 
     private readonly ClearancePlan _clearance;

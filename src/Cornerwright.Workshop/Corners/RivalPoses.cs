@@ -20,5 +20,6 @@ internal readonly record struct RivalPoses(RivalPose First, RivalPose Second)
     public const double Apart = 0.15;
 
     public RivalPoses With(in RivalPose next) =>
-        !First.Exists || next.Gap < First.Gap ? new(next, First) : !Second.Exists || next.Gap < Second.Gap ? this with { Second = next } : this;
+        !First.Exists || next.Gap < First.Gap ? new(next, First) : !Second.Exists || next.Gap < Second.Gap
+            ? this with { Second = next } : this;
 }

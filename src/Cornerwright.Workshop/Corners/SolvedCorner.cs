@@ -14,7 +14,8 @@ namespace Cornerwright.Workshop.Corners;
 internal readonly record struct TravelEnds(double Droop, double Touch, double Spent, double Shut, double Bind, double Metal)
 {
     public static TravelEnds Unknown => new(
-        double.NegativeInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity);
+        double.NegativeInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity,
+        double.PositiveInfinity);
 }
 
 /// <summary>
@@ -24,7 +25,10 @@ internal readonly record struct TravelEnds(double Droop, double Touch, double Sp
 /// </summary>
 internal sealed class SolvedCorner
 {
-    /// <summary>What pushes back once coils or rubber are solid, N/m. Steel on steel is stiffer still; the exact figure moves the balance by less than 0.2 mm.</summary>
+    /// <summary>
+    /// What pushes back once coils or rubber are solid, N/m. Steel on steel is
+    /// stiffer still; the exact figure moves the balance by less than 0.2 mm.
+    /// </summary>
     internal const double SolidRate = 2e7;
 
     internal const double Gravity = 9.80665;
@@ -49,7 +53,9 @@ internal sealed class SolvedCorner
 
     public CornerPlan Plan => _plan;
 
-    /// <summary>The row of inputs, SI, by place; change it, then <see cref="Solve"/> or <see cref="Follow(SolvedCorner, ReadSet, ReadSet?)"/>.</summary>
+    /// <summary>
+    /// The row of inputs, SI, by place; change it, then <see cref="Solve"/> or <see cref="Follow(SolvedCorner, ReadSet, ReadSet?)"/>.
+    /// </summary>
     public double[] Values { get; }
 
     /// <summary>This corner as somebody reads it who need not know what he read.</summary>
@@ -155,7 +161,8 @@ internal sealed class SolvedCorner
         };
         for (int i = 0; i < _ride.Length; i++)
         {
-            _ride[i] = Moved(known?.Ride[i]) ? SolveRide(new(this, noted?.Ride[i]), _plan.Loads[i].Load, searched?._ride[i] ?? 0) : searched!._ride[i];
+            _ride[i] = Moved(known?.Ride[i]) ? SolveRide(new(this, noted?.Ride[i]), _plan.Loads[i].Load, searched?._ride[i] ?? 0)
+                : searched!._ride[i];
         }
 
         bool Moved(ReadSet? from) => from is null || from.Meets(moved!);
@@ -185,7 +192,8 @@ internal sealed class SolvedCorner
     private double SolveDroop(in CornerReader n, double guess)
     {
         var s = _plan.Station;
-        double droop = _plan.HasDamper ? n.TravelAt(Station.Damper, n.X[s.RodOpen] + (n.X[s.RodDrop] + n.X[s.Body]), guess) : double.NegativeInfinity;
+        double droop = _plan.HasDamper ? n.TravelAt(Station.Damper, n.X[s.RodOpen] + (n.X[s.RodDrop] + n.X[s.Body]), guess)
+            : double.NegativeInfinity;
         return Math.Max(droop, n.X.Or(s.DroopLimit, double.NegativeInfinity));
     }
 
@@ -214,7 +222,10 @@ internal sealed class SolvedCorner
         }
     }
 
-    /// <summary>One complete piece of a stack with the numbers of a row; what no coil can be, far out in a doubt, is taken as the nearest that one can.</summary>
+    /// <summary>
+    /// One complete piece of a stack with the numbers of a row; what no coil
+    /// can be, far out in a doubt, is taken as the nearest that one can.
+    /// </summary>
     internal static StackElement ElementOf(StackSlot slot, Reader x)
     {
         // A tolerance as large as its value leads below nothing, and one of a short spring to a coil that is longer solid than free.
@@ -225,6 +236,7 @@ internal sealed class SolvedCorner
         }
 
         double solid = Math.Max(0, x[slot.Solid]), free = Math.Max(x[slot.Free], solid + LeastTravel);
-        return slot.Curve is { } curve ? StackElement.Progressive(free, solid, curve) : StackElement.Linear(free, solid, Math.Max(LeastRate, x[slot.Rate]));
+        return slot.Curve is { } curve ? StackElement.Progressive(free, solid, curve)
+            : StackElement.Linear(free, solid, Math.Max(LeastRate, x[slot.Rate]));
     }
 }

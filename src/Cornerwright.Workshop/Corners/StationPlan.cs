@@ -40,7 +40,8 @@ internal sealed class StationPlan
 
     public bool StackComplete => Stack.Count > 0 && Stack.All(s => s.Complete) && Stack.Any(s => s.Spring is not null);
 
-    public static StationPlan Compile(InputTable table, string buildPath, Corner corner, string cornerPath, Garage.Builds.CornerBuild build, CornerParts parts)
+    public static StationPlan Compile(InputTable table, string buildPath, Corner corner, string cornerPath, Garage.Builds.CornerBuild build,
+        CornerParts parts)
     {
         string mount = "parts/topMounts/" + parts.TopMount?.Id, damper = "parts/dampers/" + parts.Damper?.Id;
         string stop = "parts/bumpStops/" + parts.BumpStop?.Id;
@@ -50,14 +51,16 @@ internal sealed class StationPlan
             SeatDrop = table.Add(mount + "/seatDrop", "seat drop of the top mount", parts.TopMount?.SeatDrop),
             RodDrop = table.Add(mount + "/rodDrop", "rod drop of the top mount", parts.TopMount?.RodDrop),
             Perch = table.Add(buildPath + "/perchHeight", "perch height", build.PerchHeight),
-            Body = bodyHeight.IsGiven ? bodyHeight : table.Add(damper + "/bodyHeight", "body height of the damper", parts.Damper?.BodyHeight),
+            Body = bodyHeight.IsGiven ? bodyHeight
+                : table.Add(damper + "/bodyHeight", "body height of the damper", parts.Damper?.BodyHeight),
             RodOpen = table.Add(damper + "/rodOpen", "rod showing, pulled out", parts.Damper?.RodOpen),
             RodClosed = table.Add(damper + "/rodClosed", "rod showing, pushed in", parts.Damper?.RodClosed),
             RodForce = table.Add(damper + "/rodForce", "rod force of the damper", parts.Damper?.RodForce),
             StopLength = table.Add(stop + "/length", "length of the bump stop", parts.BumpStop?.Length),
             StopSpent = table.Add(stop + "/spentLength", "spent length of the bump stop", parts.BumpStop?.SpentLength),
             StopCurve = CurveOf(parts.BumpStop),
-            Packer = build.Packer is null ? table.Define(buildPath + "/packer", "packer on the rod", 0) : table.Add(buildPath + "/packer", "packer on the rod", build.Packer),
+            Packer = build.Packer is null ? table.Define(buildPath + "/packer", "packer on the rod", 0)
+                : table.Add(buildPath + "/packer", "packer on the rod", build.Packer),
             Unsprung = table.Add(cornerPath + "/unsprungMass", "unsprung mass", corner.UnsprungMass),
             DroopLimit = table.Add(cornerPath + "/droopLimit", "droop limit", corner.DroopLimit),
             Metal = table.Add(cornerPath + "/metalContact", "metal contact", corner.MetalContact),
@@ -70,7 +73,8 @@ internal sealed class StationPlan
     {
         if (part is Sheet sheet)
         {
-            return new StackSlot(sheet, table.Add($"parts/sheets/{sheet.Id}/thickness", $"thickness of {sheet.Name}", sheet.Thickness), Handle.None, Handle.None, null);
+            return new StackSlot(sheet, table.Add($"parts/sheets/{sheet.Id}/thickness", $"thickness of {sheet.Name}", sheet.Thickness),
+                Handle.None, Handle.None, null);
         }
 
         // Two like springs in one stack share their data sheet, so they share its doubt.

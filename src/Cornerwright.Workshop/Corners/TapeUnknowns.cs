@@ -5,12 +5,12 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Corners;
 
 /// <summary>
-/// What a motion known by ratios or from the front does not say, taken for granted with the doubt that belongs to it: how the wheel's path bends,
-/// how its camber gain changes, how it steers by itself.
+/// What a motion known by ratios or from the front does not say, taken for granted with the doubt that belongs to it: how the wheel's path
+/// bends, how its camber gain changes, how it steers by itself.
 /// </summary>
 /// <remarks>
-/// The figures are spans over invented linkages of usual sizes, not readings (docs/theory/motion.md §7; common practice has no figures). Each
-/// is an input, so that a finding that hangs on it says so and by how much.
+/// The figures are spans over invented linkages of usual sizes, not readings (docs/theory/motion.md §7; common practice has no figures).
+/// Each is an input, so that a finding that hangs on it says so and by how much.
 /// </remarks>
 internal sealed class TapeUnknowns
 {
@@ -36,9 +36,12 @@ internal sealed class TapeUnknowns
         string links = steered ? "taken as that of links between 0.27 m and very long" : "taken as 0.8 ± 1.2 mm at 45 mm of travel";
         bool ratios = motion.Level == MotionLevel.Ratios;
         bool toe = motion.Level != MotionLevel.Cycled || motion.Steps.All(s => s.Toe is null);
-        _arc = ratios ? table.Assume(path + "/arc", "bend of the wheel's path", -arc, sigma, $"bend of the wheel's path inboard: not measured, {links}") : Handle.None;
-        _camberBend = ratios ? table.Assume(path + "/camberBend", "change of the camber gain", 0, CamberBendSigma, "camber gain: taken as the same through travel, ± 0.00036 deg/mm per mm") : Handle.None;
-        _bumpSteer = toe ? table.Assume(path + "/bumpSteer", "toe through travel", 0, BumpSteerSigma, "toe through travel: not measured, taken as the same ± 0.004 deg/mm") : Handle.None;
+        _arc = ratios ? table.Assume(path + "/arc", "bend of the wheel's path", -arc, sigma,
+            $"bend of the wheel's path inboard: not measured, {links}") : Handle.None;
+        _camberBend = ratios ? table.Assume(path + "/camberBend", "change of the camber gain", 0, CamberBendSigma,
+            "camber gain: taken as the same through travel, ± 0.00036 deg/mm per mm") : Handle.None;
+        _bumpSteer = toe ? table.Assume(path + "/bumpSteer", "toe through travel", 0, BumpSteerSigma,
+            "toe through travel: not measured, taken as the same ± 0.004 deg/mm") : Handle.None;
     }
 
     /// <summary>Null where the linkage itself says it all.</summary>

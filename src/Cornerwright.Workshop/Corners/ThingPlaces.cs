@@ -19,9 +19,12 @@ internal sealed class ThingPlaces(CornerPlan plan)
     public const double UsualTravel = 0.06;
 
     /// <summary>Full droop as it is swept, m.</summary>
-    public double Hanging(CornerReader n) => Math.Clamp(double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, _plan.LowestTravel, _plan.HighestTravel);
+    public double Hanging(CornerReader n) =>
+        Math.Clamp(double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, _plan.LowestTravel, _plan.HighestTravel);
 
-    /// <summary>Where a thing stands, pieces of the strut as the wheel hangs: in B if it belongs to the body, in S if to the knuckle.</summary>
+    /// <summary>
+    /// Where a thing stands, pieces of the strut as the wheel hangs: in B if it belongs to the body, in S if to the knuckle.
+    /// </summary>
     public bool Place(CornerReader n, int i, Span<Vec3> points, out CylinderObstacle cylinder) =>
         Place(n, i, _clearance.Items[i].Piece is null ? 0 : Hanging(n), points, out cylinder);
 
@@ -82,7 +85,8 @@ internal sealed class ThingPlaces(CornerPlan plan)
         {
             // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
             double kingpin = n.X.Or(_clearance.Kingpin, 0), caster = n.X.Or(_clearance.Caster, 0), offset = n.X.Or(_clearance.HubOffset, 0);
-            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0), steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * travel)));
+            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0),
+                steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * travel)));
         }
 
         return usable;

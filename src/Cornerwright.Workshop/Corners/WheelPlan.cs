@@ -23,25 +23,38 @@ internal sealed class WheelPlan
         _beadRadius = size.RimDiameter / 2;
         _seatRadius = (RimCodes.SpecifiedDiameter(rim.DiameterCode) ?? size.RimDiameter) / 2;
         _offset = table.Define(wheelPath + "/offset", "offset of the wheel", (rim.OffsetMm ?? 0) / 1000.0);
-        _spacer = parts.Spacer is null ? table.Define(path + "/spacer", "spacer", 0) : table.Add("parts/spacers/" + parts.Spacer.Id + "/thickness", "thickness of the spacer", parts.Spacer.Thickness);
-        _flange = parts.Wheel.FlangeThickness is not null ? table.Add(wheelPath + "/flangeThickness", "rim flange thickness", parts.Wheel.FlangeThickness)
-            : table.Assume(wheelPath + "/flangeThickness", "rim flange thickness", RimSection.FlangeThicknessEstimate, 0.001, $"rim flange of {parts.Wheel.Name}: taken as 12.5 mm thick");
+        _spacer = parts.Spacer is null ? table.Define(path + "/spacer", "spacer", 0)
+            : table.Add("parts/spacers/" + parts.Spacer.Id + "/thickness", "thickness of the spacer", parts.Spacer.Thickness);
+        _flange = parts.Wheel.FlangeThickness is not null
+            ? table.Add(wheelPath + "/flangeThickness", "rim flange thickness", parts.Wheel.FlangeThickness)
+            : table.Assume(wheelPath + "/flangeThickness", "rim flange thickness", RimSection.FlangeThicknessEstimate, 0.001,
+                $"rim flange of {parts.Wheel.Name}: taken as 12.5 mm thick");
 
         // A measured tyre is what it is. By its size, the wheel to come gets the greatest tyre that the regulation lets carry
         // that size; the wheel on the car now gets the design size with the regulation's spread.
         double design = size.SectionWidthOn(_rimWidth);
-        double outer = tallest ? size.GreatestOuterDiameter : size.OuterDiameter, width = tallest ? size.GreatestWidthOn(_rimWidth) : design;
-        double outerSigma = tallest ? 0 : (size.GreatestOuterDiameter - size.OuterDiameter) / 2, widthSigma = tallest ? 0 : (size.GreatestWidthOn(_rimWidth) - design) / 2;
+        double outer = tallest ? size.GreatestOuterDiameter
+            : size.OuterDiameter, width = tallest ? size.GreatestWidthOn(_rimWidth) : design;
+        double outerSigma = tallest ? 0 : (size.GreatestOuterDiameter - size.OuterDiameter) / 2,
+            widthSigma = tallest ? 0 : (size.GreatestWidthOn(_rimWidth) - design) / 2;
         string how = tallest ? "taken as large as its size may be" : "taken at its design size";
-        _outerDiameter = tyre.OuterDiameter is not null ? table.Add(tyrePath + "/outerDiameter", $"outer diameter of {tyre.Name}", tyre.OuterDiameter)
-            : table.Assume(tyrePath + "/outerDiameter" + suffix, $"outer diameter of {tyre.Name}", outer, outerSigma, $"outer diameter of {tyre.Name}: not measured, {how}");
-        _sectionWidth = tyre.SectionWidth is not null ? table.Add(tyrePath + "/sectionWidth", $"section width of {tyre.Name}", tyre.SectionWidth)
-            : table.Assume(tyrePath + "/sectionWidth" + suffix, $"section width of {tyre.Name}", width, widthSigma, $"section width of {tyre.Name}: not measured, {how}");
+        _outerDiameter = tyre.OuterDiameter is not null
+            ? table.Add(tyrePath + "/outerDiameter", $"outer diameter of {tyre.Name}", tyre.OuterDiameter)
+            : table.Assume(tyrePath + "/outerDiameter" + suffix, $"outer diameter of {tyre.Name}", outer, outerSigma,
+                $"outer diameter of {tyre.Name}: not measured, {how}");
+        _sectionWidth = tyre.SectionWidth is not null
+            ? table.Add(tyrePath + "/sectionWidth", $"section width of {tyre.Name}", tyre.SectionWidth)
+            : table.Assume(tyrePath + "/sectionWidth" + suffix, $"section width of {tyre.Name}", width, widthSigma,
+                $"section width of {tyre.Name}: not measured, {how}");
         _treadWidth = table.Add(tyrePath + "/treadWidth", $"tread width of {tyre.Name}", tyre.TreadWidth);
         _treadShare = _treadWidth.IsGiven ? Handle.None
-            : table.Assume(tyrePath + "/treadShare", $"tread width of {tyre.Name}", TyreSection.TreadShareEstimate, 0.025, $"tread width of {tyre.Name}: not measured, taken as 85 % of the section width");
-        _shoulderDrop = tyre.ShoulderDrop is not null ? table.Add(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", tyre.ShoulderDrop)
-            : table.Assume(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", TyreSection.ShoulderDropShareEstimate * size.SectionHeight, 0.001, $"shoulder drop of {tyre.Name}: not measured, taken as 7 % of the section height");
+            : table.Assume(tyrePath + "/treadShare", $"tread width of {tyre.Name}", TyreSection.TreadShareEstimate, 0.025,
+                $"tread width of {tyre.Name}: not measured, taken as 85 % of the section width");
+        _shoulderDrop = tyre.ShoulderDrop is not null
+            ? table.Add(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}", tyre.ShoulderDrop)
+            : table.Assume(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}",
+                TyreSection.ShoulderDropShareEstimate * size.SectionHeight, 0.001,
+                $"shoulder drop of {tyre.Name}: not measured, taken as 7 % of the section height");
     }
 
     public Handle Spacer => _spacer;
@@ -50,13 +63,16 @@ internal sealed class WheelPlan
 
     public Handle SectionWidth => _sectionWidth;
 
-    /// <summary>Null where wheel or tyre is missing or its designation does not say enough, or the spacer's thickness is not known.</summary>
+    /// <summary>
+    /// Null where wheel or tyre is missing or its designation does not say enough, or the spacer's thickness is not known.
+    /// </summary>
     /// <param name="table">Takes the numbers.</param>
     /// <param name="path">Of the corner's build, for the spacer that is not there.</param>
     /// <param name="parts">The corner's parts.</param>
     /// <param name="tallest">True for a wheel to come: an unmeasured tyre counts as large as its size may be.</param>
     public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest) =>
-        parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null) ? new WheelPlan(table, path, parts, tallest) : null;
+        parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null)
+            ? new WheelPlan(table, path, parts, tallest) : null;
 
     /// <summary>a of the centre plane, m.</summary>
     public double AxialCentre(Reader x) => WheelPlacement.AxialCentre(x[_offset], x[_spacer]);

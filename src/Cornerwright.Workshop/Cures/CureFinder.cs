@@ -36,7 +36,8 @@ internal static class CureFinder
         var found = new List<(Cure Cure, int Broken, double Effort)>();
         foreach (var lever in Lever.Of(corner.Plan))
         {
-            if (Solve(corner, index, numbers, lever, now, wanted) is { } solved && Proved(corner, check, numbers, lever, solved, now, wanted) is { } amount)
+            if (Solve(corner, index, numbers, lever, now, wanted) is { } solved
+                && Proved(corner, check, numbers, lever, solved, now, wanted) is { } amount)
             {
                 found.Add(Describe(corner, index, numbers, lever, amount, now));
             }
@@ -48,11 +49,13 @@ internal static class CureFinder
         }
 
         return [.. found.Where(f => f.Cure.MarginAfter.Si > now + 1e-9 && f.Cure.MarginAfter.Si >= 0)
-            .OrderBy(f => f.Broken).ThenBy(f => f.Cure.Setting.Length == 0).ThenBy(f => f.Effort).ThenBy(f => f.Cure.Sentence, StringComparer.Ordinal)
+            .OrderBy(f => f.Broken).ThenBy(f => f.Cure.Setting.Length == 0).ThenBy(f => f.Effort)
+            .ThenBy(f => f.Cure.Sentence, StringComparer.Ordinal)
             .Select(f => f.Cure).Take(MostCures)];
     }
 
-    /// <returns>The smallest amount, in whole quanta, that reaches the wanted margin or, failing that, the limit itself; null where the lever cannot.</returns>
+    /// <returns>The smallest amount, in whole quanta, that reaches the wanted margin
+    /// or, failing that, the limit itself; null where the lever cannot.</returns>
     private static double? Solve(CornerResult corner, int index, SolvedCorner numbers, Lever lever, double now, double wanted)
     {
         var check = corner.Checks[index];
@@ -69,14 +72,16 @@ internal static class CureFinder
         }
 
         // Which way does it help? One quantum either way tells.
-        double up = lever.Most >= lever.Quantum ? Try(lever.Quantum) : double.NaN, down = lever.Least <= -lever.Quantum ? Try(-lever.Quantum) : double.NaN;
+        double up = lever.Most >= lever.Quantum ? Try(lever.Quantum)
+            : double.NaN, down = lever.Least <= -lever.Quantum ? Try(-lever.Quantum) : double.NaN;
         bool upHelps = up > now + 1e-12, downHelps = down > now + 1e-12;
         if (!upHelps && !downHelps)
         {
             return null;
         }
 
-        double direction = upHelps && (!downHelps || up >= down) ? 1 : -1, range = Math.Floor(((direction > 0 ? lever.Most : -lever.Least) / lever.Quantum) + 1e-9) * lever.Quantum;
+        double direction = upHelps && (!downHelps || up >= down) ? 1
+            : -1, range = Math.Floor(((direction > 0 ? lever.Most : -lever.Least) / lever.Quantum) + 1e-9) * lever.Quantum;
 
         // Far enough? Double the step until it is, then halve the bracket down to a quantum.
         double low = 0, high = Math.Min(lever.Quantum, range), best = double.NaN;
@@ -113,7 +118,8 @@ internal static class CureFinder
     /// A clearance over all poses is solved at the place where it is least now; whether that is enough everywhere shows only when
     /// the corner is worked out whole. Steps on by what is still missing until it is; null where it never is.
     /// </summary>
-    private static double? Proved(CornerResult corner, CornerCheck check, SolvedCorner numbers, Lever lever, double amount, double now, double wanted)
+    private static double? Proved(CornerResult corner, CornerCheck check, SolvedCorner numbers, Lever lever, double amount, double now,
+        double wanted)
     {
         if (!check.Proved)
         {
@@ -165,7 +171,8 @@ internal static class CureFinder
         return high;
     }
 
-    private static (Cure Cure, int Broken, double Effort) Describe(CornerResult corner, int index, SolvedCorner numbers, Lever lever, double amount, double now)
+    private static (Cure Cure, int Broken, double Effort) Describe(CornerResult corner, int index, SolvedCorner numbers, Lever lever,
+        double amount, double now)
     {
         Apply(numbers, corner.Plan, lever, amount);
         numbers.Solve();
@@ -207,7 +214,8 @@ internal static class CureFinder
             thinner.Count > 0 ? $"Changes {string.Join(", ", thinner.Take(3))}." : "",
         }.Where(s => s.Length > 0));
         var unit = new Measure(0, check.Unit, check.Decimals);
-        var cure = new Cure(lever.Order(amount), unit.With(double.IsFinite(after) ? after - now : 0), unit.With(double.IsFinite(after) ? after : now), side, setting, text) { CornerHolds = cornerHolds };
+        var cure = new Cure(lever.Order(amount), unit.With(double.IsFinite(after) ? after - now : 0),
+            unit.With(double.IsFinite(after) ? after : now), side, setting, text) { CornerHolds = cornerHolds };
         return (cure, broken.Count, Math.Abs(amount) / Math.Max(Math.Abs(lever.Most), Math.Abs(lever.Least)));
     }
 
@@ -221,5 +229,6 @@ internal static class CureFinder
 
     private static double MarginOf(CornerCheck check, double value) => Math.Min(value - check.Low, check.High - value);
 
-    private static string Lower(string title) => title.Length > 1 && char.IsUpper(title[0]) && char.IsLower(title[1]) ? char.ToLowerInvariant(title[0]) + title[1..] : title;
+    private static string Lower(string title) => title.Length > 1 && char.IsUpper(title[0]) && char.IsLower(title[1])
+        ? char.ToLowerInvariant(title[0]) + title[1..] : title;
 }

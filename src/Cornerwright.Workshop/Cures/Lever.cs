@@ -41,7 +41,8 @@ internal sealed record Lever(
         {
             double body = x[station.Body].Value;
             yield return new Lever(0.001, low.Si - body, high.Si - body, [(station.Body, 1), (station.Perch, 1)],
-                a => $"Screw the whole body {Say.Mm(Math.Abs(a), 0)} {(a > 0 ? "out of" : "into")} its clamp: height changes, preload does not.");
+                a => $"Screw the whole body {Say.Mm(Math.Abs(a), 0)} {(a > 0 ? "out of" : "into")} its clamp: height "
+                    + $"changes, preload does not.");
         }
 
         if (plan.Parts.BumpStop is not null)
@@ -81,10 +82,12 @@ internal sealed record Lever(
         double pitch = plan.Station.Pitch ?? 0;
         bool threaded = pitch > 0;
         var damper = plan.Parts.Damper;
-        double least = damper?.ThreadLow is { } low ? low.Si - height : threaded ? -Wide : -0.010, most = damper?.ThreadHigh is { } high ? high.Si - height : threaded ? Wide : 0.020;
+        double least = damper?.ThreadLow is { } low ? low.Si - height : threaded ? -Wide
+            : -0.010, most = damper?.ThreadHigh is { } high ? high.Si - height : threaded ? Wide : 0.020;
         return new Lever(threaded ? pitch / 4 : 0.001, least, most, [(plan.Station.Perch, 1)],
             a => threaded
-                ? $"Turn the collar {(a > 0 ? "up" : "down")} {new Measure(Math.Abs(a) / pitch, Units.Turn, 2).Text} ({Say.Mm(Math.Abs(a))})."
+                ? $"Turn the collar {(a > 0 ? "up" : "down")} {new Measure(Math.Abs(a) / pitch, Units.Turn, 2).Text} "
+                + $"({Say.Mm(Math.Abs(a))})."
                 : $"Put the spring's seat {Say.Mm(Math.Abs(a), 0)} {(a > 0 ? "higher" : "lower")}, with packing under it or a lower seat.",
             plan.Path + "/perchHeight", value => Write(value, Units.Millimetre));
     }
@@ -96,12 +99,16 @@ internal sealed record Lever(
         {
             var spring = slot.Spring!;
             string name = spring.Role == SpringRole.Main ? "main spring" : spring.Role == SpringRole.Helper ? "helper" : "tender";
-            yield return new Lever(0.005, -0.080, 0.100, [(slot.Free, 1)], a => $"Fit a {name} {Say.Mm(Math.Abs(a), 0)} {(a > 0 ? "longer" : "shorter")} when free.");
-            yield return new Lever(0.001, -0.7 * x[slot.Solid].Value, 0, [(slot.Solid, 1)], a => $"Fit a {name} {Say.Mm(Math.Abs(a), 0)} shorter when solid.");
+            yield return new Lever(0.005, -0.080, 0.100, [(slot.Free, 1)], a =>
+                $"Fit a {name} {Say.Mm(Math.Abs(a), 0)} {(a > 0 ? "longer" : "shorter")} when free.");
+            yield return new Lever(0.001, -0.7 * x[slot.Solid].Value, 0, [(slot.Solid, 1)], a =>
+                $"Fit a {name} {Say.Mm(Math.Abs(a), 0)} shorter when solid.");
             if (slot.Rate.IsGiven)
             {
                 double rate = x[slot.Rate].Value;
-                yield return new Lever(0.05 * rate, -0.5 * rate, rate, [(slot.Rate, 1)], a => $"Fit a {name} of {new Measure(rate + a, Units.NewtonPerMillimetre, 0).Text} in place of {new Measure(rate, Units.NewtonPerMillimetre, 0).Text}.");
+                yield return new Lever(0.05 * rate, -0.5 * rate, rate, [(slot.Rate, 1)],
+                    a => $"Fit a {name} of {new Measure(rate + a, Units.NewtonPerMillimetre, 0).Text} in place of "
+                        + $"{new Measure(rate, Units.NewtonPerMillimetre, 0).Text}.");
             }
         }
     }
@@ -116,7 +123,8 @@ internal sealed record Lever(
         var x = plan.Inputs;
         double spacer = x[wheel.Spacer].Value;
         yield return new Lever(0.001, -spacer, 0.030, [(wheel.Spacer, 1)],
-            a => spacer + a < 0.0005 ? "Take the spacer out." : $"{(spacer > 0 ? "Make the spacer" : "Fit a spacer of")} {Say.Mm(spacer + a, 0)}.");
+            a => spacer + a < 0.0005 ? "Take the spacer out."
+                : $"{(spacer > 0 ? "Make the spacer" : "Fit a spacer of")} {Say.Mm(spacer + a, 0)}.");
         double offset = x[wheel.Offset].Value;
         yield return new Lever(0.001, -0.030, 0.030, [(wheel.Offset, 1)],
             a => FormattableString.Invariant($"Choose the wheel with ET{(offset + a) * 1000:0} in place of ET{offset * 1000:0}."));
@@ -125,7 +133,8 @@ internal sealed record Lever(
         {
             const double Quarter = Math.PI / 720;
             yield return new Lever(Quarter, -0.05, 0.05, [(plan.Motion.ClampCamber, 1)],
-                a => $"Set {new Measure(Math.Abs(a), Units.Degree, 2).Text} {(a > 0 ? "more positive" : "more negative")} camber at the strut's clamp.",
+                a => $"Set {new Measure(Math.Abs(a), Units.Degree, 2).Text} {(a > 0 ? "more positive" : "more negative")} camber at the "
+                    + $"strut's clamp.",
                 plan.Path + "/clampCamber", value => Write(value, Units.Degree));
         }
     }

@@ -51,7 +51,8 @@ internal sealed class InputTable(LearnedState? learned = null)
     }
 
     /// <summary>Which of these numbers nobody gave.</summary>
-    public IEnumerable<MissingReading> Lacking(params IEnumerable<Handle> numbers) => numbers.Where(n => n.IsMissing).Select(n => _missing[n.MissingIndex]);
+    public IEnumerable<MissingReading> Lacking(params IEnumerable<Handle> numbers) =>
+        numbers.Where(n => n.IsMissing).Select(n => _missing[n.MissingIndex]);
 
     /// <summary>A number that nobody typed, with the doubt that goes with it; listed as an assumption.</summary>
     public Handle Assume(string path, string label, double value, double sigma, string words)

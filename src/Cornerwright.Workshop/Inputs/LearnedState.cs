@@ -5,10 +5,13 @@ using Cornerwright.Workshop.Learning;
 
 namespace Cornerwright.Workshop.Inputs;
 
-/// <summary>What was learned, in the form in which the judge uses it: other best estimates, and a doubt that is smaller and shared.</summary>
+/// <summary>
+/// What was learned, in the form in which the judge uses it: other best estimates, and a doubt that is smaller and shared.
+/// </summary>
 internal sealed class LearnedState(IReadOnlyList<Input> parameters, IReadOnlyList<double> loosened, Posterior posterior)
 {
-    private readonly Dictionary<string, int> _index = parameters.Select((p, i) => (Key: Key(p), i)).ToDictionary(x => x.Key, x => x.i, StringComparer.Ordinal);
+    private readonly Dictionary<string, int> _index = parameters.Select((p, i) => (Key: Key(p), i))
+        .ToDictionary(x => x.Key, x => x.i, StringComparer.Ordinal);
 
     public IReadOnlyList<Input> Parameters => parameters;
 
@@ -24,5 +27,6 @@ internal sealed class LearnedState(IReadOnlyList<Input> parameters, IReadOnlyLis
     public int Find(in Input input) => _index.GetValueOrDefault(Key(input), -1);
 
     /// <summary>The same input with its best estimate moved.</summary>
-    public Input Shifted(in Input input) => Find(input) is var i and >= 0 ? input with { Value = input.Value + (posterior.Shifts[i] * loosened[i] * input.Sigma) } : input;
+    public Input Shifted(in Input input) => Find(input) is var i and >= 0
+        ? input with { Value = input.Value + (posterior.Shifts[i] * loosened[i] * input.Sigma) } : input;
 }

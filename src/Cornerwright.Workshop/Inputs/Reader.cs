@@ -1,6 +1,8 @@
 namespace Cornerwright.Workshop.Inputs;
 
-/// <summary>One row of inputs as somebody reads it: each number asked for is noted, so that nobody has to say beforehand what he will read.</summary>
+/// <summary>
+/// One row of inputs as somebody reads it: each number asked for is noted, so that nobody has to say beforehand what he will read.
+/// </summary>
 /// <param name="values">By place in the row, SI.</param>
 /// <param name="noted">Takes what is read; null where nobody wants to know.</param>
 internal readonly struct Reader(double[] values, ReadSet? noted)

@@ -13,8 +13,10 @@ internal static class CarFigures
         {
             double total = fl.Si + fr.Si + rl.Si + rr.Si;
             yield return new Figure("mass", $"Mass, {load.Name}", "car", null, new Measure(total, Units.Kilogram, 0), null);
-            yield return new Figure("front-share", "Carried by the front", "car", null, new Measure((fl.Si + fr.Si) / total, Units.Percent, 1), null);
-            yield return new Figure("cross-weight", "Cross weight (right front and left rear)", "car", null, new Measure((fr.Si + rl.Si) / total, Units.Percent, 1), null);
+            yield return new Figure("front-share", "Carried by the front", "car", null,
+                new Measure((fl.Si + fr.Si) / total, Units.Percent, 1), null);
+            yield return new Figure("cross-weight", "Cross weight (right front and left rear)", "car", null,
+                new Measure((fr.Si + rl.Si) / total, Units.Percent, 1), null);
         }
     }
 }

@@ -47,7 +47,8 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
         double certainty = Say.Limit(LimitsInForce.Of(car, build).Certainty);
-        CornerResult[] corners = [.. Places.Corners.Select(place => CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), options.Scans?.At(place)))];
+        CornerResult[] corners = [.. Places.Corners.Select(place =>
+            CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), options.Scans?.At(place)))];
         var findings = new List<Finding>();
         var figures = new List<Figure>();
         foreach (var corner in corners)
@@ -85,7 +86,8 @@ public static class Judge
             {
                 var measure = new Measure(corner.Value(index), figure.Kind.Unit, figure.Kind.Decimals);
                 figures.Add(new Figure(
-                    figure.Kind.Id, figure.Kind.Title, corner.Plan.Place.Words(), corner.Plan.Place, measure, measure.With(2 * corner.Doubtful(index).Doubt.StandardDeviation)));
+                    figure.Kind.Id, figure.Kind.Title, corner.Plan.Place.Words(), corner.Plan.Place, measure,
+                    measure.With(2 * corner.Doubtful(index).Doubt.StandardDeviation)));
             }
         }
     }

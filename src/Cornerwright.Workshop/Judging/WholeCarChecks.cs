@@ -13,7 +13,10 @@ namespace Cornerwright.Workshop.Judging;
 /// <summary>Checks that need more than one corner.</summary>
 internal static class WholeCarChecks
 {
-    /// <summary>Tyres of one driven axle, or of all wheels of a four-wheel drive, may differ by this share in rolling circumference. Common practice, no source.</summary>
+    /// <summary>
+    /// Tyres of one driven axle, or of all wheels of a four-wheel drive, may
+    /// differ by this share in rolling circumference. Common practice, no source.
+    /// </summary>
     internal const double EqualRolling = 0.01;
 
     public static IEnumerable<Finding> For(Car car, IReadOnlyList<CornerResult> corners, double certainty)
@@ -27,7 +30,8 @@ internal static class WholeCarChecks
                 yield return track;
             }
 
-            if (Rolls(left.Plan.Parts) && Rolls(right.Plan.Parts) && WheelChecks.RollingDiameter(left.Plan.Parts) != WheelChecks.RollingDiameter(right.Plan.Parts))
+            if (Rolls(left.Plan.Parts) && Rolls(right.Plan.Parts)
+                && WheelChecks.RollingDiameter(left.Plan.Parts) != WheelChecks.RollingDiameter(right.Plan.Parts))
             {
                 yield return Rolling($"{axle.Words()} axle", axle, left, right, certainty);
             }
@@ -64,7 +68,8 @@ internal static class WholeCarChecks
         double limit = Limit(left.Plan.Limits.TrackChange);
         return new CombinedValue().Add(TrackChange(left.Plan, right.Plan)).Judge(
             Frame(CheckCatalogue.TrackChange, axle), UnitOf(CheckCatalogue.TrackChange), -limit, limit, certainty,
-            value => Math.Abs(value) < 0.00005 ? "The track stays as it is." : $"The track grows by {Say.Mm(value)}.".Replace("grows by -", "shrinks by ", StringComparison.Ordinal));
+            value => Math.Abs(value) < 0.00005 ? "The track stays as it is."
+                : $"The track grows by {Say.Mm(value)}.".Replace("grows by -", "shrinks by ", StringComparison.Ordinal));
     }
 
     /// <summary>By how much the track grows, m; NaN where a wheel, now or to come, is not known.</summary>
@@ -83,36 +88,46 @@ internal static class WholeCarChecks
     {
         double ratio = RollingRatio(first.Plan.Parts, second.Plan.Parts);
         return new CombinedValue().Add(ratio).Judge(
-            new Finding { Check = CheckCatalogue.EqualRolling.Id, Title = axle is null ? "Front and rear roll alike" : CheckCatalogue.EqualRolling.General, Where = where, Axle = axle, Verdict = Verdict.Unknown, Sentence = "" },
+            new Finding { Check = CheckCatalogue.EqualRolling.Id, Title = axle is null ? "Front and rear roll alike"
+                : CheckCatalogue.EqualRolling.General, Where = where, Axle = axle, Verdict = Verdict.Unknown, Sentence = "" },
             UnitOf(CheckCatalogue.EqualRolling), -EqualRolling, EqualRolling, certainty,
-            value => $"Their rolling circumferences differ by {Percent(Math.Abs(value), 1)}; differentials and anti-lock control want them alike.");
+            value => $"Their rolling circumferences differ by "
+                + $"{Percent(Math.Abs(value), 1)}; differentials and anti-lock control want them alike.");
     }
 
     /// <summary>By how much further the first rolls a turn, as a share.</summary>
-    internal static double RollingRatio(CornerParts first, CornerParts second) => (WheelChecks.RollingDiameter(first) / WheelChecks.RollingDiameter(second)) - 1;
+    internal static double RollingRatio(CornerParts first, CornerParts second) =>
+        (WheelChecks.RollingDiameter(first) / WheelChecks.RollingDiameter(second)) - 1;
 
     private static Finding GroundClearance(Car car, IReadOnlyList<CornerResult> corners, double certainty)
     {
         // The body goes down by the mean travel of the lower axle, and up by what the tyres' radius grows.
-        CombinedValue[] axles = [.. new[] { AxlePlace.Front, AxlePlace.Rear }.Select(a => Clearance(car, corners, a)).OrderBy(v => v.Missing.Count > 0 ? double.NegativeInfinity : v.Value)];
+        CombinedValue[] axles = [.. new[] { AxlePlace.Front, AxlePlace.Rear }.Select(a => Clearance(car, corners, a))
+            .OrderBy(v => v.Missing.Count > 0 ? double.NegativeInfinity : v.Value)];
         double limit = Limit(corners[0].Plan.Limits.GroundClearance);
-        var frame = new Finding { Check = CheckCatalogue.GroundClearance.Id, Title = CheckCatalogue.GroundClearance.General, Where = "car", Verdict = Verdict.Unknown, Sentence = "", Assumptions = ["tyres sink as much under load as the present ones", "the lowest place follows the lower axle"] };
+        var frame = new Finding { Check = CheckCatalogue.GroundClearance.Id, Title = CheckCatalogue.GroundClearance.General, Where = "car",
+            Verdict = Verdict.Unknown, Sentence = "",
+            Assumptions = ["tyres sink as much under load as the present ones", "the lowest place follows the lower axle"] };
         Finding lower = Judged(axles[0]), other = Judged(axles[1]);
 
         // Where the other axle may turn out to be the low one, one axle's probability is not the car's.
         bool both = Math.Min(lower.Probability ?? 0, 1 - (other.Probability ?? 1)) > BentProbability.Noticeable;
         return lower with { FirstOrderEnough = lower.FirstOrderEnough && !both };
 
-        Finding Judged(CombinedValue axle) => axle.Judge(frame, UnitOf(CheckCatalogue.GroundClearance), limit, double.PositiveInfinity, certainty,
-            value => $"{Mm(value, 0)} under the lowest place; {Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} {(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
+        Finding Judged(CombinedValue axle) =>
+            axle.Judge(frame, UnitOf(CheckCatalogue.GroundClearance), limit, double.PositiveInfinity, certainty,
+            value => $"{Mm(value, 0)} under the lowest place; {Mm(Math.Abs(value - (car.GroundClearance?.Si ?? value)), 0)} "
+                + $"{(value >= (car.GroundClearance?.Si ?? value) ? "more" : "less")} than as measured.");
     }
 
     /// <summary>Ground clearance as one axle decides it.</summary>
     internal static CombinedValue Clearance(Car car, IReadOnlyList<CornerResult> corners, AxlePlace axle)
     {
         CornerResult left = Of(corners, axle, left: true), right = Of(corners, axle, left: false);
-        double radius = Rolls(left.Plan.Parts) && left.Plan.PartsNow is { } now && Rolls(now) ? (WheelChecks.RollingDiameter(left.Plan.Parts) - WheelChecks.RollingDiameter(now)) / 2 : 0;
-        return new CombinedValue().Add("groundClearance", "ground clearance", car.GroundClearance, 1).Add(left, CarriedKind.RideTravel, -0.5).Add(right, CarriedKind.RideTravel, -0.5).Add(radius);
+        double radius = Rolls(left.Plan.Parts) && left.Plan.PartsNow is { } now && Rolls(now)
+            ? (WheelChecks.RollingDiameter(left.Plan.Parts) - WheelChecks.RollingDiameter(now)) / 2 : 0;
+        return new CombinedValue().Add("groundClearance", "ground clearance", car.GroundClearance, 1)
+            .Add(left, CarriedKind.RideTravel, -0.5).Add(right, CarriedKind.RideTravel, -0.5).Add(radius);
     }
 
     internal static bool Rolls(CornerParts parts) => parts.TyreSize is not null;
@@ -120,7 +135,8 @@ internal static class WholeCarChecks
     private static Measure UnitOf(CheckKind kind) => new(0, kind.Unit, kind.Decimals);
 
     private static Finding Frame(CheckKind kind, AxlePlace axle) =>
-        new() { Check = kind.Id, Title = kind.General, Where = $"{axle.Words()} axle", Axle = axle, Verdict = Verdict.Unknown, Sentence = "" };
+        new() { Check = kind.Id, Title = kind.General, Where = $"{axle.Words()} axle", Axle = axle, Verdict = Verdict.Unknown,
+            Sentence = "" };
 
     private static CornerResult Of(IReadOnlyList<CornerResult> corners, AxlePlace axle, bool left) =>
         corners[(axle == AxlePlace.Front ? 0 : 2) + (left ? 0 : 1)];

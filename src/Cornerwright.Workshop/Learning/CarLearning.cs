@@ -13,10 +13,14 @@ namespace Cornerwright.Workshop.Learning;
 /// <summary>The verb: what the readings after the work say about the car's numbers.</summary>
 public static class CarLearning
 {
-    /// <summary>A reading further from everything else than this, in standard deviations, is set aside: chance makes one in two thousand.</summary>
+    /// <summary>
+    /// A reading further from everything else than this, in standard deviations, is set aside: chance makes one in two thousand.
+    /// </summary>
     public const double FarOff = 3.5;
 
-    /// <summary>A typed number is blamed only where it lies this much further off than any single reading: then several readings stand against it.</summary>
+    /// <summary>
+    /// A typed number is blamed only where it lies this much further off than any single reading: then several readings stand against it.
+    /// </summary>
     private const double Clearly = 0.5;
 
     private const string OfOccasions = "occasions/";
@@ -45,7 +49,9 @@ public static class CarLearning
         return learned;
     }
 
-    /// <summary>What a judgement of the car goes by: null where nothing was learned or the car is to be judged by what was typed alone.</summary>
+    /// <summary>
+    /// What a judgement of the car goes by: null where nothing was learned or the car is to be judged by what was typed alone.
+    /// </summary>
     internal static LearnedState? InUse(Car car) => car.UseLearned ? Of(car).State : null;
 
     private static Learned Learn(Car car)
@@ -54,18 +60,15 @@ public static class CarLearning
         var corners = new List<CornerEvidence>();
         foreach (var occasion in car.Occasions.Where(o => !o.Ignored))
         {
-            var evidence = Places.Corners.Select(p => CornerEvidence.Of(car, occasion, p)).ToList();
-            corners.AddRange(evidence.Where(e => e.Rows.Count > 0));
-            if (evidence.All(e => e.Rows.Count == 0))
-            {
-                unused.Add($"{occasion.Name}: nothing was read that the car's numbers could be held against. {string.Join(", ", evidence.SelectMany(e => e.Plan.MissingForSpring()).Distinct())}".TrimEnd(' ', '.'));
-            }
+            Gather(car, occasion, corners, unused);
         }
 
         var problem = new LearningProblem(corners);
         double[] first = problem.Expect(new double[problem.Parameters.Count]);
         bool[] used = [.. first.Select(double.IsFinite)];
-        unused.AddRange(problem.Rows.Where((_, r) => !used[r]).Select((row, _) => $"{corners[row.Corner].Occasion.Name}, {corners[row.Corner].Place.Words()}: {corners[row.Corner].Rows[row.Row].Label} lies outside what the car's numbers can reach"));
+        unused.AddRange(problem.Rows.Where((_, r) => !used[r])
+            .Select((row, _) => $"{corners[row.Corner].Occasion.Name}, {corners[row.Corner].Place.Words()}: "
+                + $"{corners[row.Corner].Rows[row.Row].Label} lies outside what the car's numbers can reach"));
         if (!used.Any(u => u))
         {
             return Learned.Nothing with { Unused = unused };
@@ -84,7 +87,8 @@ public static class CarLearning
                 sigmas[rows[k]] = s.Posterior.Deleted[k];
             }
 
-            int worst = rows.MaxBy(r => Math.Abs(sigmas[r])), number = Enumerable.Range(0, problem.Parameters.Count).MaxBy(p => Typed(problem, s.Posterior, p));
+            int worst = rows.MaxBy(r => Math.Abs(sigmas[r])),
+                number = Enumerable.Range(0, problem.Parameters.Count).MaxBy(p => Typed(problem, s.Posterior, p));
             double reading = Math.Abs(sigmas[worst]), typed = Typed(problem, s.Posterior, number);
             if (!(Math.Max(reading, typed) > FarOff) || rows.Length < 2)
             {
@@ -113,24 +117,40 @@ public static class CarLearning
         return new Learned
         {
             State = new LearnedState(problem.Parameters, problem.Loosened, answer.Posterior),
-            Readings = [.. problem.Rows.Select((row, r) => (row, r)).Where(x => (used[x.r] || aside[x.r]) && double.IsFinite(now[x.r])).Select(x => Read(corners[x.row.Corner], x.row.Row, first[x.r], now[x.r], problem.DoubtOf(x.r, answer.Posterior), sigmas[x.r], aside[x.r]))],
+            Readings = [.. problem.Rows.Select((row, r) => (row, r)).Where(x => (used[x.r] || aside[x.r]) && double.IsFinite(now[x.r]))
+                .Select(x => Read(corners[x.row.Corner], x.row.Row, first[x.r], now[x.r], problem.DoubtOf(x.r, answer.Posterior),
+                    sigmas[x.r], aside[x.r]))],
             Numbers = Numbers(car, problem, answer.Posterior),
             Unused = unused,
         };
+    }
+
+    private static void Gather(Car car, Occasion occasion, List<CornerEvidence> corners, List<string> unused)
+    {
+        var evidence = Places.Corners.Select(p => CornerEvidence.Of(car, occasion, p)).ToList();
+        corners.AddRange(evidence.Where(e => e.Rows.Count > 0));
+        if (evidence.All(e => e.Rows.Count == 0))
+        {
+            string missing = string.Join(", ", evidence.SelectMany(e => e.Plan.MissingForSpring()).Distinct());
+            unused.Add($"{occasion.Name}: nothing was read that the car's numbers could be held against. {missing}".TrimEnd(' ', '.'));
+        }
     }
 
     /// <summary>How far a typed number lies from what all readings expect of it, in standard deviations of the difference.</summary>
     private static double Typed(LearningProblem problem, Mechanics.Doubt.Posterior posterior, int p)
     {
         double left = posterior.Left(p), known = Math.Sqrt(Math.Max(0, 1 - (left * left)));
-        return problem.Loosened[p] > 1 || known < 0.05 || problem.Parameters[p].Path.StartsWith(OfOccasions, StringComparison.Ordinal) ? 0 : Math.Abs(posterior.Shifts[p]) / known;
+        return problem.Loosened[p] > 1 || known < 0.05 || problem.Parameters[p].Path.StartsWith(OfOccasions, StringComparison.Ordinal) ? 0
+            : Math.Abs(posterior.Shifts[p]) / known;
     }
 
-    private static LearnedReading Read(CornerEvidence corner, int row, double first, double now, (double First, double Now) doubt, double sigmas, bool aside)
+    private static LearnedReading Read(CornerEvidence corner, int row, double first, double now, (double First, double Now) doubt,
+        double sigmas, bool aside)
     {
         var e = corner.Rows[row];
         var measure = new Measure(e.Read, e.Unit, e.Decimals);
-        return new LearnedReading(corner.Occasion.Id, corner.Place, e.Label, measure, measure.With(first), measure.With(now), measure.With(doubt.First), measure.With(doubt.Now), sigmas, aside);
+        return new LearnedReading(corner.Occasion.Id, corner.Place, e.Label, measure, measure.With(first), measure.With(now),
+            measure.With(doubt.First), measure.With(doubt.Now), sigmas, aside);
     }
 
     private static IReadOnlyList<LearnedNumber> Numbers(Car car, LearningProblem problem, Mechanics.Doubt.Posterior posterior)
@@ -140,17 +160,20 @@ public static class CarLearning
         {
             var input = problem.Parameters[p];
             double wide = problem.Loosened[p], left = posterior.Left(p) * wide, shift = posterior.Shifts[p] * wide;
-            if (input.Path.StartsWith(OfOccasions, StringComparison.Ordinal) || !(1 - left > WorthShowing || Math.Abs(shift) > WorthShowing * 5))
+            if (input.Path.StartsWith(OfOccasions, StringComparison.Ordinal)
+                || !(1 - left > WorthShowing || Math.Abs(shift) > WorthShowing * 5))
             {
                 continue;
             }
 
             var measure = MeasureOf(car, input);
             list.Add((new LearnedNumber(
-                input.Path, input.Label, measure, measure.With(2 * input.Sigma), measure.With(input.Value + (shift * input.Sigma)), measure.With(2 * left * input.Sigma), wide > 1), Math.Max(1 - left, Math.Abs(shift) / 5)));
+                input.Path, input.Label, measure, measure.With(2 * input.Sigma), measure.With(input.Value + (shift * input.Sigma)),
+                measure.With(2 * left * input.Sigma), wide > 1), Math.Max(1 - left, Math.Abs(shift) / 5)));
         }
 
-        return [.. list.OrderByDescending(n => n.Number.Suspect).ThenByDescending(n => n.Gain).ThenBy(n => n.Number.Path, StringComparer.Ordinal).Select(n => n.Number)];
+        return [.. list.OrderByDescending(n => n.Number.Suspect).ThenByDescending(n => n.Gain)
+            .ThenBy(n => n.Number.Path, StringComparer.Ordinal).Select(n => n.Number)];
     }
 
     private static Measure MeasureOf(Car car, in Input input)
@@ -177,6 +200,7 @@ public static class CarLearning
         }
 
         private static object?[] From(Car car) =>
-            [car.Occasions, car.FrontLeft, car.FrontRight, car.RearLeft, car.RearRight, car.Front, car.Rear, car.Parts, car.LoadCases, car.Limits, car.Wheelbase, car.MeasuredLoadCase, car.Build(car.MeasuredBuild)];
+            [car.Occasions, car.FrontLeft, car.FrontRight, car.RearLeft, car.RearRight, car.Front, car.Rear, car.Parts, car.LoadCases,
+                car.Limits, car.Wheelbase, car.MeasuredLoadCase, car.Build(car.MeasuredBuild)];
     }
 }

@@ -15,14 +15,18 @@ namespace Cornerwright.Workshop.Learning;
 /// <summary>One reading and how to work out what it should have been.</summary>
 /// <param name="Sigma">Standard deviation of the reading itself, SI.</param>
 /// <param name="NeedsGaps">True where the clearances must be laid out first.</param>
-internal sealed record EvidenceRow(string Label, Unit Unit, int Decimals, double Read, double Sigma, Func<CornerReader, double> Expected, bool NeedsGaps = false);
+internal sealed record EvidenceRow(string Label, Unit Unit, int Decimals, double Read, double Sigma, Func<CornerReader, double> Expected,
+    bool NeedsGaps = false);
 
 /// <summary>What was read at one corner on one occasion, over that corner's own numbers as it was built then.</summary>
 internal sealed class CornerEvidence
 {
     public const string HeightLabel = "hub to arch";
 
-    /// <summary>Corner loads move with the collars and with who sits where: what scales say holds for a load case to about this share. Common practice, no source.</summary>
+    /// <summary>
+    /// Corner loads move with the collars and with who sits where: what scales
+    /// say holds for a load case to about this share. Common practice, no source.
+    /// </summary>
     private const double LoadCaseShare = 0.02;
 
     private const double Gravity = RideRates.StandardGravity;
@@ -57,7 +61,8 @@ internal sealed class CornerEvidence
         if (readings.Load is not null && inCase.IsGiven)
         {
             // Not a reading against a number, but a number read twice: the load case against the scale.
-            _rows.Add(new EvidenceRow("load on the scale", Units.Kilogram, 0, 0, LoadCaseShare * readings.Load.Si, n => n.X[inCase] + aboard - n.X[onScale]));
+            _rows.Add(new EvidenceRow("load on the scale", Units.Kilogram, 0, 0, LoadCaseShare * readings.Load.Si, n =>
+                n.X[inCase] + aboard - n.X[onScale]));
         }
 
         if (readings.Camber is { } camber && ride is not null)
@@ -122,16 +127,19 @@ internal sealed class CornerEvidence
 
     // By statics alone, kg; the same rule as for the turn table.
     private static double AboardShare(Car car, Occasion occasion, CornerPlace place) =>
-        occasion.Aboard.Count == 0 || car.Wheelbase is null || car.At(place.Axle()).Track is null ? 0 : LoadAboard.ShareOf(car, place, occasion.Aboard) / Gravity;
+        occasion.Aboard.Count == 0 || car.Wheelbase is null || car.At(place.Axle()).Track is null ? 0
+            : LoadAboard.ShareOf(car, place, occasion.Aboard) / Gravity;
 
     private void AddGaps(CornerReadings readings, Func<CornerReader, double>? ride)
     {
         foreach (var gap in readings.Gaps)
         {
             int item = Plan.Clearance.Items.ToList().FindIndex(i => i.Id == gap.Thing);
-            if (item >= 0 && ride is not null && gap.Distance is { } distance && Plan.Clearance.Missing.Count == 0 && Plan.Clearance.Items[item].Missing.Count == 0)
+            if (item >= 0 && ride is not null && gap.Distance is { } distance && Plan.Clearance.Missing.Count == 0
+                && Plan.Clearance.Items[item].Missing.Count == 0)
             {
-                Add($"gap to {Plan.Clearance.Items[item].Name}", Units.Millimetre, 1, distance, n => n.GapAt(item, ride(n), 0).Gap, gaps: true);
+                Add($"gap to {Plan.Clearance.Items[item].Name}", Units.Millimetre, 1, distance, n =>
+                    n.GapAt(item, ride(n), 0).Gap, gaps: true);
             }
         }
     }
@@ -147,7 +155,8 @@ internal sealed class CornerEvidence
             }
 
             // The travel is a reading of its own, one that only these rows use.
-            var at = Plan.Inputs.Add($"occasions/{Occasion.Id}/{Plan.Path}/steps/{k}/travel", $"travel of step {k + 1}, {Occasion.Name}", travel);
+            var at = Plan.Inputs.Add($"occasions/{Occasion.Id}/{Plan.Path}/steps/{k}/travel",
+                $"travel of step {k + 1}, {Occasion.Name}", travel);
             string where = $"at step {k + 1}";
             Station(step.SpringLength, Mechanics.Motion.Station.Spring, $"spring axis {where}");
             Station(step.DamperLength, Mechanics.Motion.Station.Damper, $"damper axis {where}");
@@ -158,7 +167,8 @@ internal sealed class CornerEvidence
             {
                 if (reading is not null)
                 {
-                    Add(label, Units.Millimetre, 1, reading, n => n.Motion.StationAt(n.X[at], station, out var s).IsUsable() ? s.Length : double.NaN);
+                    Add(label, Units.Millimetre, 1, reading, n =>
+                        n.Motion.StationAt(n.X[at], station, out var s).IsUsable() ? s.Length : double.NaN);
                 }
             }
 

@@ -14,14 +14,16 @@ namespace Cornerwright.Workshop.Learning;
 /// <param name="Doubt">Two standard deviations of what they say now.</param>
 /// <param name="Sigmas">How far it lies from what everything else expects, in standard deviations.</param>
 /// <param name="SetAside">True for one that agrees with nothing else: nothing was learned from it.</param>
-public sealed record LearnedReading(string Occasion, CornerPlace Corner, string Label, Measure Read, Measure First, Measure Expected, Measure FirstDoubt, Measure Doubt, double Sigmas, bool SetAside);
+public sealed record LearnedReading(string Occasion, CornerPlace Corner, string Label, Measure Read, Measure First, Measure Expected,
+    Measure FirstDoubt, Measure Doubt, double Sigmas, bool SetAside);
 
 /// <summary>One number of the car, before and after.</summary>
 /// <param name="Path">Where it stands in the car document.</param>
 /// <param name="BeforeDoubt">Two standard deviations.</param>
 /// <param name="AfterDoubt">Two standard deviations.</param>
 /// <param name="Suspect">True where the readings pull it so far that it was probably read or typed wrong.</param>
-public sealed record LearnedNumber(string Path, string Label, Measure Before, Measure BeforeDoubt, Measure After, Measure AfterDoubt, bool Suspect);
+public sealed record LearnedNumber(string Path, string Label, Measure Before, Measure BeforeDoubt, Measure After, Measure AfterDoubt,
+    bool Suspect);
 
 /// <summary>What the readings after the work say about the car.</summary>
 public sealed record Learned
@@ -51,7 +53,8 @@ public sealed record Learned
             var heights = Readings.Where(r => r.Label == CornerEvidence.HeightLabel && !r.SetAside).ToList();
             return heights.Count == 0 ? null : (Rms(heights, r => r.First), Rms(heights, r => r.Expected));
 
-            static double Rms(List<LearnedReading> rows, Func<LearnedReading, Measure> expected) => Math.Sqrt(rows.Average(r => Math.Pow(r.Read.Si - expected(r).Si, 2)));
+            static double Rms(List<LearnedReading> rows, Func<LearnedReading, Measure> expected) =>
+                Math.Sqrt(rows.Average(r => Math.Pow(r.Read.Si - expected(r).Si, 2)));
         }
     }
 }

@@ -13,12 +13,16 @@ internal sealed class LearningProblem
     /// <summary>A number that was typed wrong is off by tens of its tolerance: this much wider, and the readings decide.</summary>
     private const double MuchWider = 30;
 
-    /// <summary>Slopes are worked out anew when a number has moved by more than this since, in its standard deviations; most of the work lies there.</summary>
+    /// <summary>
+    /// Slopes are worked out anew when a number has moved by more than this since, in its standard deviations; most of the work lies there.
+    /// </summary>
     private const double SlopesHold = 0.7;
 
     private const int MostStraightenings = 3;
 
-    /// <summary>No number is moved further than this from what was typed, in its standard deviations: beyond, it has been taken for wrong.</summary>
+    /// <summary>
+    /// No number is moved further than this from what was typed, in its standard deviations: beyond, it has been taken for wrong.
+    /// </summary>
     private const double Furthest = 8;
 
     /// <summary>Settled when no number moves by more than this share of its standard deviation.</summary>
@@ -41,7 +45,9 @@ internal sealed class LearningProblem
 
     public IReadOnlyList<Input> Parameters => _parameters;
 
-    /// <summary>By parameter: how many times its own standard deviation the prior is given; 1 but for one that was found to be wrong.</summary>
+    /// <summary>
+    /// By parameter: how many times its own standard deviation the prior is given; 1 but for one that was found to be wrong.
+    /// </summary>
     public IReadOnlyList<double> Loosened => _loosened;
 
     /// <summary>Takes what was typed for a number as hardly more than a guess.</summary>
@@ -53,7 +59,9 @@ internal sealed class LearningProblem
 
     public EvidenceRow At(int row) => _corners[Rows[row].Corner].Rows[Rows[row].Row];
 
-    /// <summary>What every row expects at these shifts (standard deviations of the parameters); NaN where it cannot be worked out.</summary>
+    /// <summary>
+    /// What every row expects at these shifts (standard deviations of the parameters); NaN where it cannot be worked out.
+    /// </summary>
     public double[] Expect(double[] shifts) => [.. _corners.SelectMany((c, i) => c.Expect(X(i, shifts)))];
 
     /// <summary>The most probable numbers with the rows in use, from a start.</summary>
@@ -102,7 +110,9 @@ internal sealed class LearningProblem
         return posterior is null ? null : (shifts, posterior);
     }
 
-    /// <summary>Two standard deviations of what a row expects: before anything was learned, and after; 0 before anything was solved.</summary>
+    /// <summary>
+    /// Two standard deviations of what a row expects: before anything was learned, and after; 0 before anything was solved.
+    /// </summary>
     public (double First, double Now) DoubtOf(int row, Posterior posterior)
     {
         if (_slopes is null)
@@ -166,7 +176,8 @@ internal sealed class LearningProblem
                 x[i] = home;
                 for (int r = 0; r < at.Length; r++)
                 {
-                    double slope = double.IsFinite(up[r]) && double.IsFinite(down[r]) ? (up[r] - down[r]) / 2 : double.IsFinite(up[r]) ? up[r] - at[r] : at[r] - down[r];
+                    double slope = double.IsFinite(up[r]) && double.IsFinite(down[r]) ? (up[r] - down[r]) / 2 : double.IsFinite(up[r])
+                        ? up[r] - at[r] : at[r] - down[r];
                     all[first + r][parameter] += double.IsFinite(slope) ? slope : 0;
                 }
             }

@@ -28,7 +28,8 @@ public static class LinkageOf
         if (TableOf(car, place) is not { } table)
         {
             return Checked<CornerHardpoints>.Wrong(new Problem(
-                path, "no table", "a table of points here, or at the other wheel to be mirrored", "Write the points down, or go by tape or cycled readings."));
+                path, "no table", "a table of points here, or at the other wheel to be mirrored",
+                "Write the points down, or go by tape or cycled readings."));
         }
 
         if (HardpointNeeds.IsAxle(table.Kind))
@@ -54,7 +55,8 @@ public static class LinkageOf
         if (!(hub.Y * (place.IsLeft() ? 1 : -1) > 0.1))
         {
             problems.Add(new Problem(
-                $"{path} / centre of the hub's face / Y, left", FormattableString.Invariant($"{hub.Y * 1000:0.#} mm"), place.IsLeft() ? "above 100 mm" : "below -100 mm",
+                $"{path} / centre of the hub's face / Y, left", FormattableString.Invariant($"{hub.Y * 1000:0.#} mm"),
+                place.IsLeft() ? "above 100 mm" : "below -100 mm",
                 "Left is positive: the sign of Y may be wrong, or the points are those of the other wheel."));
         }
 
@@ -73,7 +75,8 @@ public static class LinkageOf
         }
 
         var (outboard, radius) = Wheel(car, place, build, hub.Z, assumed);
-        var linkage = shape.With(at, PlateDirection(table, at, shape, mirrored, hub), Numbers(car.At(place), table, shape, at, hub, outboard, radius, assumed));
+        var linkage = shape.With(at, PlateDirection(table, at, shape, mirrored, hub),
+            Numbers(car.At(place), table, shape, at, hub, outboard, radius, assumed));
         if (Trouble(linkage, outboard, path) is { } trouble)
         {
             return Checked<CornerHardpoints>.Wrong(trouble);
@@ -81,7 +84,8 @@ public static class LinkageOf
 
         double plate = HardpointNeeds.IsStrut(table.Kind) ? Slide(build, place) - Slide(car.Build(car.MeasuredBuild), place) : 0;
         return Checked<CornerHardpoints>.From(new(
-            place, table, linkage, outboard, build is null ? 0 : plate, [.. shape.Joints.Select(f => new LinkageJoint(f, Deviation(table, f)))], assumed));
+            place, table, linkage, outboard, build is null ? 0 : plate,
+            [.. shape.Joints.Select(f => new LinkageJoint(f, Deviation(table, f)))], assumed));
     }
 
     /// <summary>The table that speaks for a corner; null when there is none.</summary>
@@ -104,12 +108,15 @@ public static class LinkageOf
             if (!((linkage.Joints[a].At - linkage.Joints[b].At).Length > 1e-3))
             {
                 return new Problem(
-                    $"{path} / {linkage.Joints[b].Name}", $"the same place as the {linkage.Joints[a].Name}", "at least 1 mm away from it", "One of the two points was typed twice.");
+                    $"{path} / {linkage.Joints[b].Name}", $"the same place as the {linkage.Joints[a].Name}", "at least 1 mm away from it",
+                    "One of the two points was typed twice.");
             }
         }
 
-        bool held = KnuckleLinkage.Create(linkage, out var flaw, outboard) is { } made && KnuckleFollower.Create(made, out flaw) is not null;
-        return held ? null : flaw!.Fault == LinkageFault.LockedOrLoose ? Loose(flaw, path) : new Problem(path, flaw.What, "points that make a linkage", flaw.Cure);
+        bool held = KnuckleLinkage.Create(linkage, out var flaw, outboard) is { } made
+            && KnuckleFollower.Create(made, out flaw) is not null;
+        return held ? null : flaw!.Fault == LinkageFault.LockedOrLoose ? Loose(flaw, path)
+            : new Problem(path, flaw.What, "points that make a linkage", flaw.Cure);
     }
 
     /// <summary>Joints that must not fall together.</summary>
@@ -160,7 +167,8 @@ public static class LinkageOf
 
     private static Problem Loose(LinkageFlaw flaw, string path) => new(
         path, string.Join(" and ", flaw.Points), "rods and arms that hold the wheel carrier in all directions but travel",
-        "As the points stand the linkage is locked or loose where the car was measured: look for a joint typed twice, or a pivot axis that passes through its own ball joint.");
+        "As the points stand the linkage is locked or loose where the car was measured: "
+            + "look for a joint typed twice, or a pivot axis that passes through its own ball joint.");
 
     private static IEnumerable<Problem> BesideLink(HardpointTable table, LinkageShape shape, Vec3[] at, string path)
     {
@@ -169,7 +177,8 @@ public static class LinkageOf
             yield break;
         }
 
-        foreach (var (on, link, foot) in new[] { (table.SpringOn, table.SpringLink, nameof(HardpointTable.SpringMoving)), (table.DamperOn, table.DamperLink, nameof(HardpointTable.DamperMoving)) })
+        foreach (var (on, link, foot) in new[] { (table.SpringOn, table.SpringLink, nameof(HardpointTable.SpringMoving)),
+            (table.DamperOn, table.DamperLink, nameof(HardpointTable.DamperMoving)) })
         {
             if (on != StationCarrier.LowerArm)
             {
@@ -177,7 +186,8 @@ public static class LinkageOf
             }
 
             Vec3 Of(string property) => at[shape.Joints.Index().First(j => j.Item.PropertyName == property).Index];
-            var (inner, outer) = link == LowerLink.Rear ? (nameof(HardpointTable.LowerRearInner), nameof(HardpointTable.LowerRearOuter)) : (nameof(HardpointTable.LowerFrontInner), nameof(HardpointTable.LowerFrontOuter));
+            var (inner, outer) = link == LowerLink.Rear ? (nameof(HardpointTable.LowerRearInner), nameof(HardpointTable.LowerRearOuter))
+                : (nameof(HardpointTable.LowerFrontInner), nameof(HardpointTable.LowerFrontOuter));
             Vec3 rod = Of(outer) - Of(inner), p = Of(foot) - Of(inner);
             double beside = rod.Cross(p).Length / rod.Length;
             if (!(beside <= MostBesideLink))
@@ -221,7 +231,8 @@ public static class LinkageOf
             Along(table.DamperOn, (corner.DamperAxisLength ?? (table.DamperAlong is null ? corner.SpringAxisLength : null))?.Si));
     }
 
-    // The tyre on the car stands on the ground, so the height of its wheel's centre gives its loaded radius; another tyre adds half of what it is larger.
+    // The tyre on the car stands on the ground, so the height of its wheel's centre
+    // gives its loaded radius; another tyre adds half of what it is larger.
     private static (double Outboard, double Radius) Wheel(Car car, CornerPlace place, Build? build, double hubHeight, List<string> assumed)
     {
         var now = car.Build(car.MeasuredBuild);
@@ -239,7 +250,8 @@ public static class LinkageOf
         return (outboard ?? 0, radius + (then is { } a && first is { } b ? 0.5 * (a - b) : 0));
     }
 
-    private static double? Outboard(CornerParts? parts) => parts?.Rim?.OffsetMm is { } offset && (parts.Spacer is null || parts.Spacer.Thickness is not null)
+    private static double? Outboard(CornerParts? parts) =>
+        parts?.Rim?.OffsetMm is { } offset && (parts.Spacer is null || parts.Spacer.Thickness is not null)
         ? (offset / 1000.0) - (parts.Spacer?.Thickness?.Si ?? 0) : null;
 
     private static double? Outer(CornerParts? parts) => parts?.Tyre?.OuterDiameter?.Si ?? parts?.TyreSize?.OuterDiameter;

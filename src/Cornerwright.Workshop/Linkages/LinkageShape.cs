@@ -14,7 +14,8 @@ namespace Cornerwright.Workshop.Linkages;
 /// <param name="SpringAlong">The spring's lower reference above the lower point on the strut; null takes the table's.</param>
 /// <param name="DamperAlong">Likewise.</param>
 internal readonly record struct LinkageNumbers(
-    Vec3 HubFace, double HubFaceOutboard, double TyreRadius, double Camber, double Toe, double? SpringAlong = null, double? DamperAlong = null);
+    Vec3 HubFace, double HubFaceOutboard, double TyreRadius, double Camber, double Toe, double? SpringAlong = null,
+    double? DamperAlong = null);
 
 /// <summary>Which joints a table's linkage is made of and what ties them, without their places.</summary>
 internal sealed class LinkageShape
@@ -71,8 +72,10 @@ internal sealed class LinkageShape
 
         return new(
             joints, _ties, numbers.HubFace - (spindle * numbers.HubFaceOutboard), numbers.Camber, numbers.Toe, numbers.TyreRadius,
-            Station(_table.SpringOn, _table.SpringLink, nameof(T.SpringMoving), nameof(T.SpringBody), numbers.SpringAlong ?? _table.SpringAlong?.Si ?? 0, at),
-            Station(_table.DamperOn, _table.DamperLink, nameof(T.DamperMoving), nameof(T.DamperBody), numbers.DamperAlong ?? _table.DamperAlong?.Si ?? 0, at), plate, Bar());
+            Station(_table.SpringOn, _table.SpringLink, nameof(T.SpringMoving), nameof(T.SpringBody),
+                numbers.SpringAlong ?? _table.SpringAlong?.Si ?? 0, at),
+            Station(_table.DamperOn, _table.DamperLink, nameof(T.DamperMoving), nameof(T.DamperBody),
+                numbers.DamperAlong ?? _table.DamperAlong?.Si ?? 0, at), plate, Bar());
     }
 
     private LinkageBar? Bar()
@@ -142,7 +145,8 @@ internal sealed class LinkageShape
             case StationCarrier.Strut:
                 return new LinkageStation.OnStrut(Joint(nameof(T.StrutTop)), Joint(nameof(T.StrutLow)), along);
             case StationCarrier.LowerArm when HardpointNeeds.OnLinks(_table.Kind):
-                var (inner, outer) = link == LowerLink.Rear ? (nameof(T.LowerRearInner), nameof(T.LowerRearOuter)) : (nameof(T.LowerFrontInner), nameof(T.LowerFrontOuter));
+                var (inner, outer) = link == LowerLink.Rear ? (nameof(T.LowerRearInner), nameof(T.LowerRearOuter))
+                    : (nameof(T.LowerFrontInner), nameof(T.LowerFrontOuter));
                 Vec3 rod = at[Joint(outer)] - at[Joint(inner)];
                 double share = (at[Joint(moving)] - at[Joint(inner)]).Dot(rod) / rod.LengthSquared;
                 return new LinkageStation.OnRod(Joint(body), Joint(inner), Joint(outer), share);
@@ -151,10 +155,12 @@ internal sealed class LinkageShape
                 return new LinkageStation.OnArm(Joint(body), Joint(moving), first, second, ball);
             case StationCarrier.Rocker:
                 const int Knuckle = LinkageStation.OnRocker.FromKnuckle;
-                var (armFirst, armSecond, armBall) = _table.PushrodOn == StationCarrier.Carrier ? (Knuckle, Knuckle, Knuckle) : ArmOf(_table.PushrodOn);
+                var (armFirst, armSecond, armBall) = _table.PushrodOn == StationCarrier.Carrier ? (Knuckle, Knuckle, Knuckle)
+                    : ArmOf(_table.PushrodOn);
                 Vec3 axis = at[Joint(nameof(T.RockerAxis))] - at[Joint(nameof(T.RockerPivot))];
                 return new LinkageStation.OnRocker(
-                    Joint(body), Joint(moving), Joint(nameof(T.RockerPivot)), axis, Joint(nameof(T.PushrodRocker)), Joint(nameof(T.PushrodOuter)),
+                    Joint(body), Joint(moving), Joint(nameof(T.RockerPivot)), axis, Joint(nameof(T.PushrodRocker)),
+                    Joint(nameof(T.PushrodOuter)),
                     armFirst, armSecond, armBall);
             default:
                 return new LinkageStation.OnKnuckle(Joint(body), Joint(moving));

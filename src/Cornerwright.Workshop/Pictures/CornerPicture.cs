@@ -26,7 +26,8 @@ public sealed record StackPiece(string Name, double Length, double Outer, bool C
 /// <param name="Gap">What the stack does not fill, m.</param>
 /// <param name="Force">N.</param>
 /// <param name="RodShowing">m; null where the damper is unknown.</param>
-public sealed record StackState(string State, double Travel, double Space, double Gap, double Force, double? RodShowing, IReadOnlyList<StackPiece> Pieces);
+public sealed record StackState(string State, double Travel, double Space, double Gap, double Force, double? RodShowing,
+    IReadOnlyList<StackPiece> Pieces);
 
 /// <summary>A point of the section through the wheel: m along the spindle (street side positive) and m from the spindle.</summary>
 public readonly record struct SectionPoint(double Axial, double Radius);
@@ -40,7 +41,8 @@ public sealed record SectionOutline(string Kind, string Name, IReadOnlyList<Sect
 /// <param name="OnObstacle">Its place in the section.</param>
 /// <param name="OnWheel">The nearest place on the wheel.</param>
 /// <param name="Worst">True for the least gap of this obstacle over all states.</param>
-public sealed record SectionGap(string Obstacle, string State, double Travel, double Steer, double Clock, double Gap, SectionPoint OnObstacle, SectionPoint OnWheel, bool Worst);
+public sealed record SectionGap(string Obstacle, string State, double Travel, double Steer, double Clock, double Gap,
+    SectionPoint OnObstacle, SectionPoint OnWheel, bool Worst);
 
 /// <summary>Section through one wheel.</summary>
 public sealed record WheelSection(IReadOnlyList<SectionOutline> Outlines, IReadOnlyList<SectionGap> Gaps);

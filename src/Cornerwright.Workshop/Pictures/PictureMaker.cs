@@ -44,7 +44,8 @@ internal static class PictureMaker
         }
 
         double ride = n.Ride.Length > 0 ? n.Ride[CornerPlan.Wanted] : double.NaN;
-        return [.. new[] { ("full droop", n.Droop), ("ride", ride), ("full bump", n.FullBump) }.Where(s => double.IsFinite(s.Item2)).Select(s => State(plan, n, s.Item1, s.Item2)).OfType<StackState>()];
+        return [.. new[] { ("full droop", n.Droop), ("ride", ride), ("full bump", n.FullBump) }.Where(s => double.IsFinite(s.Item2))
+            .Select(s => State(plan, n, s.Item1, s.Item2)).OfType<StackState>()];
     }
 
     /// <summary>Coils this near to solid are drawn touching, m: the travel of coil bind is itself found to 1e-8 m.</summary>
@@ -66,7 +67,8 @@ internal static class PictureMaker
             var (slot, element) = (plan.Station.Stack[i], n.Stack[i]);
             double length = element.LengthAt(force.Force);
             pieces.Add(new StackPiece(
-                slot.Part.Name, length, Outer(slot), slot.Spring is not null, slot.Spring is not null && length <= element.SolidLength + CoilsTouch, element.FreeLength, element.SolidLength));
+                slot.Part.Name, length, Outer(slot), slot.Spring is not null,
+                slot.Spring is not null && length <= element.SolidLength + CoilsTouch, element.FreeLength, element.SolidLength));
         }
 
         return new StackState(name, travel, space, force.Gap, force.Force, double.IsFinite(rod) ? rod : null, pieces);
@@ -79,7 +81,8 @@ internal static class PictureMaker
     private static WheelSection? Wheel(CornerResult corner)
     {
         var (plan, n) = (corner.Plan, corner.Numbers.Read);
-        if (plan.Clearance.Missing.Count > 0 || !plan.WheelNow!.Tyre(n.X, 0, 0).IsSound || !plan.WheelNow.Rim(n.X).IsSound || !plan.Wheel!.Tyre(n.X, 0, 0).IsSound || !plan.Wheel.Rim(n.X).IsSound)
+        if (plan.Clearance.Missing.Count > 0 || !plan.WheelNow!.Tyre(n.X, 0, 0).IsSound || !plan.WheelNow.Rim(n.X).IsSound
+            || !plan.Wheel!.Tyre(n.X, 0, 0).IsSound || !plan.Wheel.Rim(n.X).IsSound)
         {
             return null;
         }
@@ -129,7 +132,8 @@ internal static class PictureMaker
     }
 
     private static SectionGap Gap(string name, string state, double travel, double steer, in Clearing clearing, bool worst) =>
-        new(name, state, travel, steer, clearing.ClockHours, clearing.Gap, InSection(clearing.OnObstacle), InSection(clearing.OnWheel), worst);
+        new(name, state, travel, steer, clearing.ClockHours, clearing.Gap, InSection(clearing.OnObstacle),
+            InSection(clearing.OnWheel), worst);
 
     private static SectionPoint InSection(in Vec3 p) => new(p.X, Math.Sqrt((p.Y * p.Y) + (p.Z * p.Z)));
 

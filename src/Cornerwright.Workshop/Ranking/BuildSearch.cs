@@ -18,7 +18,9 @@ public sealed class BuildSearch
     /// <summary>More combinations than this are refused: tick fewer parts. About a minute of quick checks.</summary>
     public const long MostCombinations = 200_000_000;
 
-    /// <summary>More pairs of suspension and wheels that pass the quick checks than this would not fit the memory of a small machine.</summary>
+    /// <summary>
+    /// More pairs of suspension and wheels that pass the quick checks than this would not fit the memory of a small machine.
+    /// </summary>
     public const int MostPairs = 1_000_000;
 
     private const int StacksABatch = 64, WheelsABatch = 64, BoundsABatch = 64, PairsABatch = 64, MostMisses = 12;
@@ -69,25 +71,32 @@ public sealed class BuildSearch
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(wishes);
         var problems = new List<Problem>();
-        string known = string.Join(", ", car.Builds.Select(b => b.Id)), startId = wishes.StartingBuild.Length > 0 ? wishes.StartingBuild : car.MeasuredBuild;
+        string known = string.Join(", ", car.Builds.Select(b => b.Id)),
+            startId = wishes.StartingBuild.Length > 0 ? wishes.StartingBuild : car.MeasuredBuild;
         if (car.Build(startId) is not { } start)
         {
-            problems.Add(new("starting from", wishes.StartingBuild, known.Length > 0 ? known : "a build of the car", "Choose the build from which everything else is taken."));
+            problems.Add(new("starting from", wishes.StartingBuild, known.Length > 0 ? known : "a build of the car",
+                "Choose the build from which everything else is taken."));
             return Checked<BuildSearch>.Wrong(problems);
         }
 
         var pool = PartsPool.Of(car, wishes);
         if (pool.StackCount == 0)
         {
-            problems.Add(new("springs", $"{pool.Springs.Count} springs", "at least one main spring", wishes.Helper == HelperWish.With ? "Tick a main spring and a helper, or do not insist on a helper." : "Tick a main spring, or put one on the shelf."));
+            problems.Add(new("springs", $"{pool.Springs.Count} springs", "at least one main spring", wishes.Helper == HelperWish.With
+                ? "Tick a main spring and a helper, or do not insist on a helper." : "Tick a main spring, or put one on the shelf."));
         }
 
-        if (pool.StackCount > PartsPool.MostStacks || pool.Suspensions > MostCombinations / Math.Max(1, pool.WheelSets) || pool.WheelSets > MostPairs)
+        if (pool.StackCount > PartsPool.MostStacks || pool.Suspensions > MostCombinations / Math.Max(1, pool.WheelSets)
+            || pool.WheelSets > MostPairs)
         {
-            problems.Add(new("parts", $"{pool.Suspensions} combinations of springs and dampers, {pool.WheelSets} of wheels", $"at most {PartsPool.MostStacks} stacks, {MostPairs} sets of wheels, {MostCombinations} together", "Tick fewer parts of the kinds that matter least."));
+            problems.Add(new("parts", $"{pool.Suspensions} combinations of springs and dampers, {pool.WheelSets} of wheels",
+                $"at most {PartsPool.MostStacks} stacks, {MostPairs} sets of wheels, {MostCombinations} together",
+                "Tick fewer parts of the kinds that matter least."));
         }
 
-        return problems.Count > 0 ? Checked<BuildSearch>.Wrong(problems) : Checked<BuildSearch>.From(new BuildSearch(new SearchSpace(car, wishes, start, pool, scans)));
+        return problems.Count > 0 ? Checked<BuildSearch>.Wrong(problems)
+            : Checked<BuildSearch>.From(new BuildSearch(new SearchSpace(car, wishes, start, pool, scans)));
     }
 
     /// <summary>Searches until done or asked to stop; to be called again to go on.</summary>
@@ -110,7 +119,8 @@ public sealed class BuildSearch
         Stage.Stacks => new(0.05 + (0.2 * _next / Math.Max(1, _space.Stacks.Length)), "springs, seats and travel", 0, 0),
         Stage.Bounds => new(0.25 + (0.25 * _next / Math.Max(1, _suspensions.Count)), "how surely the springs hold", 0, 0),
         Stage.Pairs => new(0.5 + (0.45 * _pairs.Share), "wheels in the arch, judged in full", _pairs.Judged, _pairs.Held),
-        Stage.Misses => new(0.95 + (0.05 * _next / Math.Max(1, _toExplain.Count)), "what the nearest misses lack", _pairs.Judged, _pairs.Held),
+        Stage.Misses =>
+            new(0.95 + (0.05 * _next / Math.Max(1, _toExplain.Count)), "what the nearest misses lack", _pairs.Judged, _pairs.Held),
         _ => new(1, "done", _pairs.Judged, _pairs.Held),
     };
 
@@ -127,9 +137,11 @@ public sealed class BuildSearch
             SetAside = _pairs.SetAside,
             LeftOut = _pairs.LeftOut,
             JudgedInFull = _pairs.Judged,
-            Refused = [.. _refused.Select(r => new RefusalCount(r.Key, r.Value)).OrderByDescending(r => r.Count).ThenBy(r => r.Title, StringComparer.Ordinal)],
+            Refused = [.. _refused.Select(r => new RefusalCount(r.Key, r.Value)).OrderByDescending(r => r.Count)
+                .ThenBy(r => r.Title, StringComparer.Ordinal)],
             Listed = listed,
-            Front = [.. _pairs.Front.Members.OrderBy(m => m.Weighed.Cost).ThenBy(m => m.Key).Select(m => ranks.TryGetValue(m, out int i) ? listed[i] : Describe(m, 0, true))],
+            Front = [.. _pairs.Front.Members.OrderBy(m => m.Weighed.Cost).ThenBy(m => m.Key)
+                .Select(m => ranks.TryGetValue(m, out int i) ? listed[i] : Describe(m, 0, true))],
             NearMisses = [.. _explained],
             Done = Done,
         };
@@ -170,7 +182,8 @@ public sealed class BuildSearch
             if (_wheels[i]!.Broken is { Count: > 0 } broken)
             {
                 Refuse(broken[0].Title, _space.Pool.Suspensions);
-                _misses.Add(new Miss($"{broken[0].Check}/{_wheels[i]!.Choice.Wheel}", null, i, broken.Select(b => b.Check).Distinct().Count(), MissList.StepsOf(broken[0])));
+                _misses.Add(new Miss($"{broken[0].Check}/{_wheels[i]!.Choice.Wheel}", null, i,
+                    broken.Select(b => b.Check).Distinct().Count(), MissList.StepsOf(broken[0])));
             }
         }
 
@@ -267,7 +280,8 @@ public sealed class BuildSearch
             Unpriced = [.. parts.Where(p => !p.Owned && p.Price is null).Distinct()],
             Frequency = double.IsFinite(held.Verdict.Frequency) ? new Measure(held.Verdict.Frequency, Units.Hertz, 2) : null,
             HeightMiss = double.IsFinite(held.Verdict.HeightMiss) ? mm.With(held.Verdict.HeightMiss) : null,
-            PerchHeight = turns && double.IsFinite(suspension.Perch.Left) && double.IsFinite(suspension.Perch.Right) ? (mm.With(suspension.Perch.Left), mm.With(suspension.Perch.Right)) : null,
+            PerchHeight = turns && double.IsFinite(suspension.Perch.Left) && double.IsFinite(suspension.Perch.Right)
+                ? (mm.With(suspension.Perch.Left), mm.With(suspension.Perch.Right)) : null,
             OnFront = onFront,
         };
     }

@@ -36,7 +36,8 @@ internal sealed class ChoiceJudge
 
     /// <summary>The two corners of a build, at the best estimate.</summary>
     public (CornerResult Left, CornerResult Right) AtBest(Build build) =>
-        (CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Left(), CarLearning.InUse(_space.Car))), CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Right(), CarLearning.InUse(_space.Car))));
+        (CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Left(), CarLearning.InUse(_space.Car))),
+            CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, _space.Axle.Right(), CarLearning.InUse(_space.Car))));
 
     /// <summary>Judges a build of the search.</summary>
     /// <param name="build">Made by the search space.</param>
@@ -62,7 +63,8 @@ internal sealed class ChoiceJudge
         CornerResult.AtBest(CornerPlan.Compile(_space.Car, build, place, CarLearning.InUse(_space.Car)), _space.Scans.At(place));
 
     /// <summary>How surely all that the wheels have no part in holds together; the build bears no wheels.</summary>
-    /// <returns>What the chance cannot be above, the number of those checks that lack a reading, and the first that is broken at the best estimate.</returns>
+    /// <returns>What the chance cannot be above, the number of those checks that
+    /// lack a reading, and the first that is broken at the best estimate.</returns>
     public (double Bound, int Unknown, BrokenCheck? Broken) WithoutWheels(Build build)
     {
         var (left, right) = AtBest(build);
@@ -121,7 +123,8 @@ internal sealed class ChoiceJudge
         var place = corner.Plan.Place;
         if (corner.Plan.CanRide && corner.Plan.HasLoad(CornerPlan.Wanted) && !double.IsFinite(corner.Numbers.Read.Ride[CornerPlan.Wanted]))
         {
-            broken.Add(new(CheckCatalogue.Carries.Id, CheckCatalogue.Carries.General, place.Words(), place, new Measure(0, Units.Millimetre, 1)));
+            broken.Add(
+                new(CheckCatalogue.Carries.Id, CheckCatalogue.Carries.General, place.Words(), place, new Measure(0, Units.Millimetre, 1)));
         }
 
         for (int i = 0; i < corner.Checks.Count; i++)
@@ -130,7 +133,8 @@ internal sealed class ChoiceJudge
             double margin = Math.Min(corner.Value(i) - check.Low, check.High - corner.Value(i));
             if (double.IsFinite(corner.Value(i)) && margin < 0)
             {
-                broken.Add(new(check.Id, check.Title, place.Words(), place, new Measure(-margin, check.Unit, check.Decimals), check.Clearance));
+                broken.Add(
+                    new(check.Id, check.Title, place.Words(), place, new Measure(-margin, check.Unit, check.Decimals), check.Clearance));
             }
         }
 
@@ -138,12 +142,14 @@ internal sealed class ChoiceJudge
         Wish(corner, FigureKind.CamberAtRide, CheckCatalogue.WishedCamber, _space.Camber, broken);
     }
 
-    private static void Wish(CornerResult corner, FigureKind figure, CheckKind wish, (double Low, double High) wished, List<BrokenCheck> broken)
+    private static void Wish(CornerResult corner, FigureKind figure, CheckKind wish, (double Low, double High) wished,
+        List<BrokenCheck> broken)
     {
         double value = Figure(corner, figure), margin = Math.Min(value - wished.Low, wished.High - value);
         if (double.IsFinite(value) && margin < 0)
         {
-            broken.Add(new(wish.Id, wish.General, corner.Plan.Place.Words(), corner.Plan.Place, new Measure(-margin, wish.Unit, wish.Decimals)));
+            broken.Add(
+                new(wish.Id, wish.General, corner.Plan.Place.Words(), corner.Plan.Place, new Measure(-margin, wish.Unit, wish.Decimals)));
         }
     }
 
@@ -181,8 +187,10 @@ internal sealed class ChoiceJudge
             }
 
             var doubt = value.Combined.Doubt();
-            joint.Add(value.Combined.Value, value.Low, value.High, doubt, value.Combined.Parts, suspension: value.Check == CheckCatalogue.SideDifference.Id);
-            tightest = Tighter(tightest, value.Check, value.Title, value.Where, value.Unit.With(value.Combined.Value), value.Low, value.High, doubt);
+            joint.Add(value.Combined.Value, value.Low, value.High, doubt, value.Combined.Parts,
+                suspension: value.Check == CheckCatalogue.SideDifference.Id);
+            tightest = Tighter(tightest, value.Check, value.Title, value.Where, value.Unit.With(value.Combined.Value), value.Low,
+                value.High, doubt);
         }
 
         double frequency = (Figure(left, FigureKind.RideFrequency) + Figure(right, FigureKind.RideFrequency)) / 2;
@@ -204,14 +212,16 @@ internal sealed class ChoiceJudge
             var check = corner.Checks[i];
             if (IsKnown(corner, i))
             {
-                least = Tighter(least, check.Id, check.Title, corner.Plan.Place.Words(), new Measure(corner.Value(i), check.Unit, check.Decimals), check.Low, check.High, corner.Doubtful(i).Doubt);
+                least = Tighter(least, check.Id, check.Title, corner.Plan.Place.Words(),
+                    new Measure(corner.Value(i), check.Unit, check.Decimals), check.Low, check.High, corner.Doubtful(i).Doubt);
             }
         }
 
         return least;
     }
 
-    private static TightestCheck? Tighter(TightestCheck? least, string id, string title, string where, Measure value, double low, double high, in LinearDoubt doubt)
+    private static TightestCheck? Tighter(TightestCheck? least, string id, string title, string
+        where, Measure value, double low, double high, in LinearDoubt doubt)
     {
         double holds = doubt.Within(value.Si, low, high);
         return holds >= 1 - 1e-9 || holds >= (least?.Probability ?? 1) ? least
@@ -221,10 +231,12 @@ internal sealed class ChoiceJudge
     private double HeightMiss(CornerResult corner)
     {
         double height = corner.Value(corner.Find(CarriedKind.Height));
-        return Math.Abs(height - (double.IsNaN(_space.HeightTarget) ? corner.Plan.Corner.RideHeight?.Si ?? double.NaN : _space.HeightTarget));
+        return Math.Abs(
+            height - (double.IsNaN(_space.HeightTarget) ? corner.Plan.Corner.RideHeight?.Si ?? double.NaN : _space.HeightTarget));
     }
 
-    private static double Figure(CornerResult corner, FigureKind kind) => corner.Find(kind) is var i && i >= 0 ? corner.Value(i) : double.NaN;
+    private static double Figure(CornerResult corner, FigureKind kind) =>
+        corner.Find(kind) is var i && i >= 0 ? corner.Value(i) : double.NaN;
 
     private static IEnumerable<(Input, double)> Parts(CornerResult corner, int check)
     {
@@ -234,14 +246,16 @@ internal sealed class ChoiceJudge
         }
     }
 
-    private readonly record struct AxleValue(string Check, string Title, string Where, CombinedValue Combined, double Low, double High, Measure Unit);
+    private readonly record struct AxleValue(string Check, string Title, string Where, CombinedValue Combined, double Low, double High,
+        Measure Unit);
 
     // Of the checks of more than one corner those that this axle has a part in, as the judge has them.
     private IEnumerable<AxleValue> AxleValues(CornerResult left, CornerResult right)
     {
         string axle = $"{_space.Axle.Words()} axle";
         var (limits, mm, share) = (left.Plan.Limits, new Measure(0, Units.Millimetre, 1), new Measure(0, Units.Percent, 2));
-        double side = Say.Limit(limits.SideDifference), track = Say.Limit(limits.TrackChange), clearance = Say.Limit(limits.GroundClearance);
+        double side = Say.Limit(limits.SideDifference), track = Say.Limit(limits.TrackChange),
+            clearance = Say.Limit(limits.GroundClearance);
         yield return new("side-difference", "Left and right height", axle, WholeCarChecks.SideDifference(left, right), -side, side, mm);
         if (WholeCarChecks.TrackChange(left.Plan, right.Plan) is var change && double.IsFinite(change))
         {
@@ -251,15 +265,18 @@ internal sealed class ChoiceJudge
         bool front = _space.Axle == AxlePlace.Front;
         var car = _space.Car;
         IReadOnlyList<CornerResult> corners = front ? [left, right, _otherLeft, _otherRight] : [_otherLeft, _otherRight, left, right];
-        if (car.Front.Driven && car.Rear.Driven && WholeCarChecks.Rolls(corners[0].Plan.Parts) && WholeCarChecks.Rolls(corners[2].Plan.Parts))
+        if (car.Front.Driven && car.Rear.Driven && WholeCarChecks.Rolls(corners[0].Plan.Parts)
+            && WholeCarChecks.Rolls(corners[2].Plan.Parts))
         {
             var ratio = new CombinedValue().Add(WholeCarChecks.RollingRatio(corners[0].Plan.Parts, corners[2].Plan.Parts));
-            yield return new("equal-rolling", "Front and rear roll alike", "car", ratio, -WholeCarChecks.EqualRolling, WholeCarChecks.EqualRolling, share);
+            yield return new("equal-rolling", "Front and rear roll alike", "car", ratio, -WholeCarChecks.EqualRolling,
+                WholeCarChecks.EqualRolling, share);
         }
 
         foreach (var place in new[] { AxlePlace.Front, AxlePlace.Rear })
         {
-            yield return new("ground-clearance", "Ground clearance", "car", WholeCarChecks.Clearance(car, corners, place), clearance, double.PositiveInfinity, mm with { Decimals = 0 });
+            yield return new("ground-clearance", "Ground clearance", "car", WholeCarChecks.Clearance(car, corners, place), clearance,
+                double.PositiveInfinity, mm with { Decimals = 0 });
         }
     }
 }

@@ -18,7 +18,9 @@ internal sealed record ChoiceVerdict
     /// <summary>That every check holds at once.</summary>
     public double Probability { get; init; }
 
-    /// <summary>The same, however the margins hang together: 1 less all chances of failing, and the least single chance of holding.</summary>
+    /// <summary>
+    /// The same, however the margins hang together: 1 less all chances of failing, and the least single chance of holding.
+    /// </summary>
     public (double Low, double High) Bounds { get; init; }
 
     /// <summary>Checks that lack a reading.</summary>

@@ -13,7 +13,8 @@ public static class ChosenBuild
     {
         ArgumentNullException.ThrowIfNull(car);
         var taken = car.Builds.Select(b => b.Id).ToHashSet(StringComparer.Ordinal);
-        int number = Enumerable.Range(1, taken.Count + 1).First(n => !taken.Contains(Stem + n.ToString(System.Globalization.CultureInfo.InvariantCulture)));
+        int number = Enumerable.Range(1, taken.Count + 1)
+            .First(n => !taken.Contains(Stem + n.ToString(System.Globalization.CultureInfo.InvariantCulture)));
         return Stem + number.ToString(System.Globalization.CultureInfo.InvariantCulture);
     }
 
@@ -21,7 +22,8 @@ public static class ChosenBuild
     public static Build Named(RankedBuild ranked, string id)
     {
         ArgumentNullException.ThrowIfNull(ranked);
-        return Named(ranked.Build, ranked.Parts, id, $"Found by a search, {ranked.Sure} sure that all holds; collars were solved for each side.");
+        return Named(ranked.Build, ranked.Parts, id,
+            $"Found by a search, {ranked.Sure} sure that all holds; collars were solved for each side.");
     }
 
     /// <summary>A near miss, to be worked on.</summary>

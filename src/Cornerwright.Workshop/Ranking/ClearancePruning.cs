@@ -28,7 +28,8 @@ internal sealed class ClearancePruning(SearchSpace space, List<SuspensionCandida
     public string? Refuses(int s, int w)
     {
         var suspension = suspensions[s];
-        if (_carrier.TryGetValue(w, out string? title) || _tube.TryGetValue((w, suspension.Choice.Mount, suspension.Choice.Damper), out title))
+        if (_carrier.TryGetValue(w, out string? title)
+            || _tube.TryGetValue((w, suspension.Choice.Mount, suspension.Choice.Damper), out title))
         {
             return title;
         }

@@ -25,7 +25,8 @@ internal static class MissExplainer
         binding = verdict.Broken.Where(b => b.Check == binding.Check).MaxBy(b => b.ShortBy.Si)!;
         List<string> others = [.. verdict.Broken.Where(b => b.Check != binding.Check).Select(b => b.Title).Distinct()];
         return new NearMiss(
-            space.PartsOf(suspension.Choice, wheels.Choice), build, binding.Title, binding.Where, binding.Corner, binding.ShortBy, others, Cures(space, build, binding));
+            space.PartsOf(suspension.Choice, wheels.Choice), build, binding.Title, binding.Where, binding.Corner, binding.ShortBy, others,
+            Cures(space, build, binding));
     }
 
     private static IReadOnlyList<Cure> Cures(SearchSpace space, Garage.Builds.Build build, BrokenCheck binding)

@@ -10,7 +10,8 @@ namespace Cornerwright.Workshop.Ranking;
 /// list or on the front: what is known of it before bounds what it can become.
 /// </summary>
 internal sealed class PairQueue(
-    SearchSpace space, ChoiceJudge judge, List<SuspensionCandidate> suspensions, WheelSet?[] wheels, MissList misses, Action<string, long> refuse)
+    SearchSpace space, ChoiceJudge judge, List<SuspensionCandidate> suspensions, WheelSet?[] wheels, MissList misses,
+    Action<string, long> refuse)
 {
     private const string Budget = "To spend at most";
 
@@ -47,7 +48,8 @@ internal sealed class PairQueue(
     public void FindBound(int i)
     {
         var candidate = suspensions[i];
-        var (bound, unknown, broken) = judge.WithoutWheels(space.Make(candidate.Choice, NoWheels, candidate.Perch.Left, candidate.Perch.Right));
+        var (bound, unknown, broken) =
+            judge.WithoutWheels(space.Make(candidate.Choice, NoWheels, candidate.Perch.Left, candidate.Perch.Right));
         (_bound[i], _unknown[i], _brokenAlone[i]) = (bound, unknown, broken);
     }
 
@@ -142,7 +144,8 @@ internal sealed class PairQueue(
             var broken = verdict.Broken[0];
             refuse(broken.Title, 1);
             _pruning.Note(s, w, verdict.Broken);
-            misses.Add(new Miss($"{broken.Check}/{wheels[w]!.Choice.Wheel}/{wheels[w]!.Choice.Tyre}", suspensions[s], w, verdict.Broken.Select(b => b.Check).Distinct().Count(), MissList.StepsOf(broken)));
+            misses.Add(new Miss($"{broken.Check}/{wheels[w]!.Choice.Wheel}/{wheels[w]!.Choice.Tyre}", suspensions[s], w,
+                verdict.Broken.Select(b => b.Check).Distinct().Count(), MissList.StepsOf(broken)));
             return;
         }
 
@@ -178,7 +181,8 @@ internal sealed class PairQueue(
         decimal cost = suspension.Cost + wheels[w]!.Cost;
         double frequency = Frequency(s, w), miss = Math.Round(suspension.HeightMiss, 4);
         return new RankKey(
-            _unknown[s] + wheels[w]!.Unknown, RankKey.DoubtOf(probability), RankKey.PreferenceOf(space.Wishes.Prefer, cost, miss, frequency), cost, miss, Math.Round(frequency, 3), s, w);
+            _unknown[s] + wheels[w]!.Unknown, RankKey.DoubtOf(probability),
+            RankKey.PreferenceOf(space.Wishes.Prefer, cost, miss, frequency), cost, miss, Math.Round(frequency, 3), s, w);
     }
 
     private Weighed WeighedOf(int s, int w, double probability)
@@ -187,7 +191,8 @@ internal sealed class PairQueue(
         double frequency = Frequency(s, w), miss = suspensions[s].HeightMiss;
         int softness = double.IsFinite(frequency) ? (int)Math.Round(frequency / Step) : 0;
         return new Weighed(
-            suspensions[s].Cost + wheels[w]!.Cost, RankKey.DoubtOf(probability), double.IsFinite(miss) ? (int)Math.Round(miss * 1000) : int.MaxValue,
+            suspensions[s].Cost + wheels[w]!.Cost, RankKey.DoubtOf(probability),
+            double.IsFinite(miss) ? (int)Math.Round(miss * 1000) : int.MaxValue,
             space.Wishes.Prefer == Garage.Builds.Preference.Stiffest ? -softness : softness);
     }
 

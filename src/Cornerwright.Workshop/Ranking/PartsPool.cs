@@ -11,7 +11,9 @@ public sealed record PartsPool
     public required IReadOnlyList<Spring> Springs { get; init; }
     public required IReadOnlyList<Sheet> Sheets { get; init; }
 
-    /// <summary>Every stack that the springs and sheets make, from the perch upward; empty where there would be more than <see cref="MostStacks"/>.</summary>
+    /// <summary>
+    /// Every stack that the springs and sheets make, from the perch upward; empty where there would be more than <see cref="MostStacks"/>.
+    /// </summary>
     public required IReadOnlyList<IReadOnlyList<Part>> Stacks { get; init; }
 
     /// <summary>How many stacks the springs and sheets make.</summary>
@@ -65,7 +67,8 @@ public sealed record PartsPool
 
         List<T> Pick<T>(IReadOnlyList<T> parts, IReadOnlyList<string> named, Func<CornerBuild, IReadOnlyList<string>> ids)
             where T : Part =>
-            [.. parts.Where(p => named.Count > 0 ? named.Contains(p.Id, StringComparer.Ordinal) : Names(here, ids, p.Id) || !Names(there, ids, p.Id))];
+            [.. parts.Where(p => named.Count > 0 ? named.Contains(p.Id, StringComparer.Ordinal)
+                : Names(here, ids, p.Id) || !Names(there, ids, p.Id))];
     }
 
     private static List<CornerBuild> Used(Car car, AxlePlace axle) =>
@@ -81,7 +84,8 @@ public sealed record PartsPool
         where T : Part => parts.Count > 0 ? parts : WithNone(parts);
 
     // A main spring alone, or on a helper or tender with each adapter between or none; under each a seat pad, or none.
-    private static IEnumerable<IReadOnlyList<Part>> MakeStacks(IReadOnlyList<Spring> springs, IReadOnlyList<Sheet> sheets, HelperWish helper)
+    private static IEnumerable<IReadOnlyList<Part>> MakeStacks(IReadOnlyList<Spring> springs, IReadOnlyList<Sheet> sheets,
+        HelperWish helper)
     {
         List<Sheet?> pads = [null, .. sheets.Where(s => !IsAdapter(s))], adapters = [null, .. sheets.Where(IsAdapter)];
         List<Spring?> helpers = helper == HelperWish.With ? [] : [null];
@@ -103,7 +107,8 @@ public sealed record PartsPool
 
     private static long CountStacks(IReadOnlyList<Spring> springs, IReadOnlyList<Sheet> sheets, HelperWish helper)
     {
-        long mains = springs.Count(s => s.Role == SpringRole.Main), helpers = helper == HelperWish.Without ? 0 : springs.Count - mains, adapters = sheets.Count(IsAdapter);
+        long mains = springs.Count(s => s.Role == SpringRole.Main), helpers = helper == HelperWish.Without ? 0 : springs.Count - mains,
+            adapters = sheets.Count(IsAdapter);
         return mains * ((helper == HelperWish.With ? 0 : 1) + (helpers * (1 + adapters))) * (1 + sheets.Count - adapters);
     }
 

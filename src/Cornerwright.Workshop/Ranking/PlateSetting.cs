@@ -18,7 +18,8 @@ internal static class PlateSetting
 
     private const int MostHalvings = 24;
 
-    /// <returns>Null where no camber is wished, the mount has no plate, or the motion is not known; the nearer end where the wish is out of reach.</returns>
+    /// <returns>Null where no camber is wished, the mount has no plate, or the motion
+    /// is not known; the nearer end where the wish is out of reach.</returns>
     public static Reading? Solve(SearchSpace space, TopMount? mount, CornerPlace place)
     {
         if (space.Wishes.Camber is not { } wanted || mount is not { SlideIn: { } inward, SlideOut: { } outward })
@@ -57,7 +58,8 @@ internal static class PlateSetting
     private static double CamberAt(SearchSpace space, TopMount mount, CornerPlace place, double slide)
     {
         var corner = space.OnMount(place, mount) with { Slide = SearchSpace.Setting(slide, Units.Millimetre, 6) };
-        var plan = CornerPlan.Compile(space.Car, (space.Start with { Id = "choice" }).With(place, corner), place, CarLearning.InUse(space.Car));
+        var plan =
+            CornerPlan.Compile(space.Car, (space.Start with { Id = "choice" }).With(place, corner), place, CarLearning.InUse(space.Car));
         if (!plan.HasMotion)
         {
             return double.NaN;

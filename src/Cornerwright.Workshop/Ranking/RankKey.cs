@@ -6,7 +6,8 @@ namespace Cornerwright.Workshop.Ranking;
 /// The order of choices: fewer gaps in the parts' data first, then the surer by whole per cent, then the preference, then
 /// cost, height, softness, and last the order of the parts on the shelf, so that no two are equal.
 /// </summary>
-internal readonly record struct RankKey(int Unknown, int Doubt, double Preferred, decimal Cost, double HeightMiss, double Frequency, int Suspension, int WheelSet) : IComparable<RankKey>
+internal readonly record struct RankKey(int Unknown, int Doubt, double Preferred, decimal Cost, double HeightMiss, double Frequency,
+    int Suspension, int WheelSet) : IComparable<RankKey>
 {
     public int CompareTo(RankKey other)
     {
@@ -22,8 +23,8 @@ internal readonly record struct RankKey(int Unknown, int Doubt, double Preferred
 
     /// <param name="probability">That everything holds, or a bound of it.</param>
     /// <returns>
-    /// 100 less whole per cent, rounded down as printed: what is printed decides, not digits beyond what first order knows. Above 99 % all are alike.
-    /// Never grows with the probability.
+    /// 100 less whole per cent, rounded down as printed: what is printed decides, not digits beyond what first order knows. Above 99 % all
+    /// are alike. Never grows with the probability.
     /// </returns>
     public static int DoubtOf(double probability) =>
         probability > AllAlike ? 0 : 100 - (int)Math.Floor((100 * probability) + 1e-9);

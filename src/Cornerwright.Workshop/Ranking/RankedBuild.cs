@@ -58,7 +58,8 @@ public sealed record RefusalCount(string Title, long Count);
 /// <param name="ShortBy">Positive.</param>
 /// <param name="Others">Other checks that it breaks, in words; empty where it breaks one alone.</param>
 /// <param name="Cures">Solved: each brings the binding check to hold; those that break nothing else first.</param>
-public sealed record NearMiss(IReadOnlyList<Part> Parts, Build Build, string Check, string Where, CornerPlace? Corner, Measure ShortBy, IReadOnlyList<string> Others, IReadOnlyList<Cure> Cures)
+public sealed record NearMiss(IReadOnlyList<Part> Parts, Build Build, string Check, string Where, CornerPlace? Corner, Measure ShortBy,
+    IReadOnlyList<string> Others, IReadOnlyList<Cure> Cures)
 {
     /// <summary>Single changes with which the whole corner would hold.</summary>
     public IEnumerable<Cure> WouldHold => Cures.Where(c => c.CornerHolds);
@@ -75,10 +76,14 @@ public sealed record RankingResult
     /// <summary>Combinations judged in full that hold.</summary>
     public required long Held { get; init; }
 
-    /// <summary>Combinations that pass the quick checks but could come neither into the list nor on the front, and were not judged further.</summary>
+    /// <summary>
+    /// Combinations that pass the quick checks but could come neither into the list nor on the front, and were not judged further.
+    /// </summary>
     public required long SetAside { get; init; }
 
-    /// <summary>Combinations that pass the quick checks but were not looked at, because there were too many; 0 but for huge searches.</summary>
+    /// <summary>
+    /// Combinations that pass the quick checks but were not looked at, because there were too many; 0 but for huge searches.
+    /// </summary>
     public required long LeftOut { get; init; }
 
     /// <summary>Combinations that went through the whole judge, clearance included.</summary>

@@ -42,19 +42,23 @@ internal sealed class SearchSpace
         Left = new StaticCorner(left: true, Limits, HeightTarget, target is not null, Camber, Frequency.Low);
         Right = new StaticCorner(left: false, Limits, HeightTarget, target is not null, Camber, Frequency.Low);
         var pieces = Pieces();
-        Stacks = [.. pool.Stacks.Select(parts => StaticStack.Of(parts, pieces, Say.Limit(Limits.FitTightest), Say.Limit(Limits.FitLoosest)))];
+        Stacks =
+            [.. pool.Stacks.Select(parts => StaticStack.Of(parts, pieces, Say.Limit(Limits.FitTightest), Say.Limit(Limits.FitLoosest)))];
         Perches = [.. pool.Perches.Select(Perch)];
         _slides = new Reading?[pool.TopMounts.Count, 2];
         for (int i = 0; i < pool.TopMounts.Count; i++)
         {
-            (_slides[i, 0], _slides[i, 1]) = (PlateSetting.Solve(this, pool.TopMounts[i], Axle.Left()), PlateSetting.Solve(this, pool.TopMounts[i], Axle.Right()));
+            (_slides[i, 0], _slides[i, 1]) =
+                (PlateSetting.Solve(this, pool.TopMounts[i], Axle.Left()), PlateSetting.Solve(this, pool.TopMounts[i], Axle.Right()));
         }
 
         LeftStations = Stations(Axle.Left());
         RightStations = Stations(Axle.Right());
     }
 
-    /// <summary>Camber may miss the wish by this where nobody says, rad: half a degree, what an eye sees. Common practice, no source.</summary>
+    /// <summary>
+    /// Camber may miss the wish by this where nobody says, rad: half a degree, what an eye sees. Common practice, no source.
+    /// </summary>
     private const double UsualCamberBand = 0.5 * Math.PI / 180;
 
     public Car Car { get; }
@@ -86,7 +90,8 @@ internal sealed class SearchSpace
 
     public int StationsCount => LeftStations.Length;
 
-    public int StationOf(in SuspensionChoice choice) => (((choice.Mount * Pool.Dampers.Count) + choice.Damper) * Pool.BumpStops.Count) + choice.Stop;
+    public int StationOf(in SuspensionChoice choice) =>
+        (((choice.Mount * Pool.Dampers.Count) + choice.Damper) * Pool.BumpStops.Count) + choice.Stop;
 
     public SuspensionChoice ChoiceOf(int stack, int perch, int station)
     {
@@ -102,16 +107,19 @@ internal sealed class SearchSpace
 
     /// <summary>Still to be paid for both sides, in the car's currency; owned parts cost nothing, unpriced ones count as nothing.</summary>
     public decimal CostOf(in SuspensionChoice c) =>
-        2 * (Pool.Stacks[c.Stack].Sum(Price) + Price(Pool.Perches[c.Perch]) + Price(Pool.TopMounts[c.Mount]) + Price(Pool.Dampers[c.Damper]) + Price(Pool.BumpStops[c.Stop]));
+        2 * (Pool.Stacks[c.Stack].Sum(Price) + Price(Pool.Perches[c.Perch]) + Price(Pool.TopMounts[c.Mount]) + Price(Pool.Dampers[c.Damper])
+            + Price(Pool.BumpStops[c.Stop]));
 
     /// <inheritdoc cref="CostOf(in SuspensionChoice)"/>
-    public decimal CostOf(in WheelChoice c) => 2 * (Price(Pool.Wheels[c.Wheel]) + Price(Pool.Tyres[c.Tyre]) + Price(Pool.Spacers[c.Spacer]));
+    public decimal CostOf(in WheelChoice c) =>
+        2 * (Price(Pool.Wheels[c.Wheel]) + Price(Pool.Tyres[c.Tyre]) + Price(Pool.Spacers[c.Spacer]));
 
     /// <summary>The parts of a choice in the order in which they are named.</summary>
     public IReadOnlyList<Part> PartsOf(in SuspensionChoice s, in WheelChoice w) =>
     [
         .. Pool.Stacks[s.Stack],
-        .. new Part?[] { Pool.Perches[s.Perch], Pool.TopMounts[s.Mount], Pool.Dampers[s.Damper], Pool.BumpStops[s.Stop], Pool.Wheels[w.Wheel], Pool.Tyres[w.Tyre], Pool.Spacers[w.Spacer] }.OfType<Part>(),
+        .. new Part?[] { Pool.Perches[s.Perch], Pool.TopMounts[s.Mount], Pool.Dampers[s.Damper], Pool.BumpStops[s.Stop],
+            Pool.Wheels[w.Wheel], Pool.Tyres[w.Tyre], Pool.Spacers[w.Spacer] }.OfType<Part>(),
     ];
 
     /// <summary>The choice as a build, its collars where they were solved.</summary>
@@ -128,7 +136,8 @@ internal sealed class SearchSpace
         {
             Stack = [.. Pool.Stacks[s.Stack].Select(p => p.Id)],
             Perch = Pool.Perches[s.Perch]?.Id ?? "",
-            PerchHeight = Perches[s.Perch].Turns ? HeightReading(perchHeight) : FixedHeight(Pool.Perches[s.Perch], side == 0 ? Axle.Left() : Axle.Right()),
+            PerchHeight = Perches[s.Perch].Turns ? HeightReading(perchHeight)
+                : FixedHeight(Pool.Perches[s.Perch], side == 0 ? Axle.Left() : Axle.Right()),
         };
 
     /// <summary>A starting build with one wheel set on both sides, for the checks that wheels alone decide.</summary>
@@ -160,9 +169,11 @@ internal sealed class SearchSpace
     {
         var place = Axle.Left();
         IReadOnlyList<string> all = [.. Pool.Springs.Select(s => s.Id), .. Pool.Sheets.Select(s => s.Id)];
-        var plan = CornerPlan.Compile(Car, (Start with { Id = "choice" }).With(place, Start.At(place) with { Stack = all }), place, CarLearning.InUse(Car));
+        var plan = CornerPlan.Compile(Car, (Start with { Id = "choice" }).With(place, Start.At(place) with { Stack = all }), place,
+            CarLearning.InUse(Car));
         var x = plan.Inputs.Best();
-        return plan.Station.Stack.Where(s => s.Complete).ToDictionary(s => s.Part.Id, s => SolvedCorner.ElementOf(s, x), StringComparer.Ordinal);
+        return plan.Station.Stack.Where(s => s.Complete)
+            .ToDictionary(s => s.Part.Id, s => SolvedCorner.ElementOf(s, x), StringComparer.Ordinal);
     }
 
     private StaticStation[] Stations(CornerPlace place)
@@ -186,7 +197,8 @@ internal sealed class SearchSpace
     /// <summary>Where a seat that cannot be turned stands: as in the starting build, else in the first build that has it there.</summary>
     private Reading? FixedHeight(Perch? perch, CornerPlace place) =>
         perch is null ? null
-        : new[] { Start }.Concat(Car.Builds).Select(b => b.At(place)).FirstOrDefault(c => c.Perch == perch.Id && c.PerchHeight is not null)?.PerchHeight;
+        : new[] { Start }.Concat(Car.Builds).Select(b => b.At(place))
+        .FirstOrDefault(c => c.Perch == perch.Id && c.PerchHeight is not null)?.PerchHeight;
 
     private static Reading? HeightReading(double height) => double.IsFinite(height) ? Setting(height, Units.Millimetre, 1) : null;
 

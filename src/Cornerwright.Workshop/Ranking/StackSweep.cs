@@ -3,7 +3,9 @@ namespace Cornerwright.Workshop.Ranking;
 /// <summary>What one stack comes to on every perch, mount, damper and stop.</summary>
 internal sealed class StackSweep
 {
-    /// <summary>Parts that miss each other by more than this are no near misses, m: the branch is cut without looking at what hangs on it.</summary>
+    /// <summary>
+    /// Parts that miss each other by more than this are no near misses, m: the branch is cut without looking at what hangs on it.
+    /// </summary>
     private const double NearFit = 0.002;
 
     public List<SuspensionCandidate> Candidates { get; } = [];
@@ -53,7 +55,8 @@ internal sealed class StackSweep
         return sweep;
     }
 
-    private static SuspensionCandidate Candidate(SearchSpace space, in SuspensionChoice choice, StaticSheet left, StaticSheet right, StaticStation l, StaticStation r) => new(
+    private static SuspensionCandidate Candidate(SearchSpace space, in SuspensionChoice choice, StaticSheet left, StaticSheet right,
+        StaticStation l, StaticStation r) => new(
         choice,
         (left.Perch, right.Perch),
         (left.WheelRate, right.WheelRate),

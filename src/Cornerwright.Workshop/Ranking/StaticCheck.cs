@@ -3,7 +3,9 @@ using Cornerwright.Workshop.Checks;
 
 namespace Cornerwright.Workshop.Ranking;
 
-/// <summary>What the quick evaluation of a spring-and-damper station checks, cheapest first: the order in which a choice is refused.</summary>
+/// <summary>
+/// What the quick evaluation of a spring-and-damper station checks, cheapest first: the order in which a choice is refused.
+/// </summary>
 internal enum StaticCheck
 {
     FitBetween,

@@ -92,7 +92,8 @@ internal sealed class StaticCorner
     private readonly double _preloadTurns, _helperReserve, _crossover, _coilRoom, _stopLead, _bump, _droop, _stopUse, _offMiddle, _thread;
     private readonly double _tightest, _loosest, _stress, _heightLow, _heightHigh, _camberLow, _camberHigh, _frequencyLow;
 
-    public StaticCorner(bool left, Limits limits, double heightTarget, bool judgeHeight, (double Low, double High) camber, double frequencyLow)
+    public StaticCorner(bool left, Limits limits, double heightTarget, bool judgeHeight, (double Low, double High) camber,
+        double frequencyLow)
     {
         _left = left;
         _preloadTurns = Say.Limit(limits.PreloadTurns);
@@ -109,7 +110,8 @@ internal sealed class StaticCorner
         _loosest = Say.Limit(limits.FitLoosest);
         _stress = Say.Limit(limits.StressShare);
         double band = Say.Limit(limits.HeightBand);
-        (_heightLow, _heightHigh) = judgeHeight ? (heightTarget - band, heightTarget + band) : (double.NegativeInfinity, double.PositiveInfinity);
+        (_heightLow, _heightHigh) = judgeHeight ? (heightTarget - band, heightTarget + band)
+            : (double.NegativeInfinity, double.PositiveInfinity);
         (_camberLow, _camberHigh) = camber;
         _frequencyLow = frequencyLow;
     }
@@ -151,7 +153,8 @@ internal sealed class StaticCorner
         return Math.Min(play + _tightest, _loosest - play);
     }
 
-    private static bool CanSolve(StaticStack stack, StaticStation station) => stack.Complete && station.CanRide && !double.IsNaN(station.Wanted);
+    private static bool CanSolve(StaticStack stack, StaticStation station) =>
+        stack.Complete && station.CanRide && !double.IsNaN(station.Wanted);
 
     // Only dimensions of the parts.
     private bool Seats(StaticStack stack, in StaticPerch perch, StaticStation station, StaticSheet sheet)
@@ -206,11 +209,13 @@ internal sealed class StaticCorner
             good = perch.Turns
                 ? sheet.Put(StaticCheck.SeatedAtDroop, squeeze / perch.Pitch, _preloadTurns, double.PositiveInfinity)
                 : sheet.Put(StaticCheck.SeatedAtDroop, squeeze, _preloadTurns * SpringChecks.UsualPitch, double.PositiveInfinity);
-            good &= double.IsInfinity(stack.LeastCollar) || sheet.Put(StaticCheck.Captive, stack.LeastCollar + squeeze, 0, double.PositiveInfinity);
+            good &= double.IsInfinity(stack.LeastCollar)
+                || sheet.Put(StaticCheck.Captive, stack.LeastCollar + squeeze, 0, double.PositiveInfinity);
         }
 
         return good & (double.IsNaN(stack.PlannedCrossover)
-            || sheet.Put(StaticCheck.Crossover, (stack.Elements[stack.Helper].ClosingForce / stack.PlannedCrossover) - 1, -_crossover, _crossover));
+            || sheet.Put(StaticCheck.Crossover, (stack.Elements[stack.Helper].ClosingForce / stack.PlannedCrossover) - 1, -_crossover,
+                _crossover));
     }
 
     // The tyre's touch is not known here: the true lead of the bump stop is this or less.
@@ -238,8 +243,10 @@ internal sealed class StaticCorner
         var spent = SpringStack.ForceAt(stack.Elements, space);
         double room = main.LengthAt(spent.Force) - main.SolidLength - spent.Overrun, used = main.Travel - Math.Max(room, 0);
         good &= sheet.Put(StaticCheck.CoilRoom, room, _coilRoom, double.PositiveInfinity);
-        good &= double.IsNaN(stack.GreatestDeflection) || sheet.Put(StaticCheck.SpringTravel, used, double.NegativeInfinity, stack.GreatestDeflection);
-        good &= sheet.Put(StaticCheck.SpringStress, Math.Min(spent.Force, main.ClosingForce) * stack.StressPerNewton, double.NegativeInfinity, _stress);
+        good &= double.IsNaN(stack.GreatestDeflection)
+            || sheet.Put(StaticCheck.SpringTravel, used, double.NegativeInfinity, stack.GreatestDeflection);
+        good &= sheet.Put(StaticCheck.SpringStress, Math.Min(spent.Force, main.ClosingForce) * stack.StressPerNewton,
+            double.NegativeInfinity, _stress);
         return good & sheet.Put(StaticCheck.Buckling, stack.CriticalDeflection - used, 0, double.PositiveInfinity);
     }
 
@@ -260,13 +267,15 @@ internal sealed class StaticCorner
 
         bool good = sheet.Put(StaticCheck.RideHeight, station.Height - ride, _heightLow, _heightHigh);
         good &= sheet.Put(StaticCheck.BumpTravel, station.HasStop ? station.Touch - ride : double.NaN, _bump, double.PositiveInfinity);
-        good &= sheet.Put(StaticCheck.Camber, _camberLow > double.NegativeInfinity ? station.CamberAt(ride) : double.NaN, _camberLow, _camberHigh);
+        good &= sheet.Put(StaticCheck.Camber, _camberLow > double.NegativeInfinity ? station.CamberAt(ride) : double.NaN, _camberLow,
+            _camberHigh);
         if (station.HasDamper)
         {
             good &= sheet.Put(StaticCheck.DroopTravel, ride - station.Droop, _droop, double.PositiveInfinity);
             double rod = RodShowing(station, ride), stroke = station.RodOpen - station.RodClosed;
             good &= double.IsNaN(station.WindowLow) || sheet.Put(StaticCheck.DamperWindow, rod, station.WindowLow, station.WindowHigh);
-            good &= sheet.Put(StaticCheck.DamperMiddle, (rod - ((station.RodOpen + station.RodClosed) / 2)) / stroke, -_offMiddle, _offMiddle);
+            good &=
+                sheet.Put(StaticCheck.DamperMiddle, (rod - ((station.RodOpen + station.RodClosed) / 2)) / stroke, -_offMiddle, _offMiddle);
         }
 
         good &= Rate(stack, station, sheet, height, ride);
@@ -280,7 +289,8 @@ internal sealed class StaticCorner
         {
             double heaviest = station.HeaviestIsWanted ? ride : RideAt(balance, station, station.Heaviest);
             double usable = station.StopLength - station.StopSpent;
-            good = sheet.Put(StaticCheck.StopUse, (station.StopLength + station.Packer - RodShowing(station, heaviest)) / usable, double.NegativeInfinity, _stopUse);
+            good = sheet.Put(StaticCheck.StopUse, (station.StopLength + station.Packer - RodShowing(station, heaviest)) / usable,
+                double.NegativeInfinity, _stopUse);
         }
 
         if (stack.HelperSpring is { Role: Garage.Parts.SpringRole.Helper } && !double.IsNaN(station.Lightest))
@@ -288,7 +298,8 @@ internal sealed class StaticCorner
             double lightest = station.LightestIsWanted ? ride : RideAt(balance, station, station.Lightest);
             double space = Space(station, lightest, sheet.Perch);
             double force = double.IsFinite(space) && space > 0 ? SpringStack.ForceAt(stack.Elements, space).Force : double.NaN;
-            good &= sheet.Put(StaticCheck.HelperShut, force - stack.Elements[stack.Helper].ClosingForce, _helperReserve, double.PositiveInfinity);
+            good &= sheet.Put(StaticCheck.HelperShut, force - stack.Elements[stack.Helper].ClosingForce, _helperReserve,
+                double.PositiveInfinity);
         }
 
         return good;
@@ -306,7 +317,8 @@ internal sealed class StaticCorner
         double rate = force.State == StackState.Seated && SpringStack.TangentRateAt(stack.Elements, force.Force) is { } tangent
             ? RideRates.WheelRate(tangent, at.MotionRatio, force.Force, at.MotionRatioSlope) : double.NaN;
         sheet.WheelRate = rate;
-        return sheet.Put(StaticCheck.Frequency, FrequencyOf(rate, station.Wanted - station.Unsprung, double.NaN), _frequencyLow, double.PositiveInfinity);
+        return sheet.Put(StaticCheck.Frequency, FrequencyOf(rate, station.Wanted - station.Unsprung, double.NaN), _frequencyLow,
+            double.PositiveInfinity);
     }
 
     /// <summary>Ride frequency, Hz; NaN where it cannot be said.</summary>
@@ -323,7 +335,8 @@ internal sealed class StaticCorner
     private static double RideAt(in CornerBalance balance, StaticStation station, double load)
     {
         const double Guess = 0;
-        var root = RisingRoot.Find(balance, load * SolvedCorner.Gravity, station.LowestTravel, station.HighestTravel, Guess, SolvedCorner.TravelAccuracy);
+        var root = RisingRoot.Find(balance, load * SolvedCorner.Gravity, station.LowestTravel, station.HighestTravel, Guess,
+            SolvedCorner.TravelAccuracy);
         return root.Why == RootStop.Converged ? root.X : double.NaN;
     }
 
@@ -335,7 +348,8 @@ internal sealed class StaticCorner
 
     private static double TravelAt(StaticStation station, Station axis, double length)
     {
-        var root = RisingRoot.Find(new StationFalls(station.Motion!, axis), -length, station.LowestTravel, station.HighestTravel, 0, SolvedCorner.TravelAccuracy);
+        var root = RisingRoot.Find(new StationFalls(station.Motion!, axis), -length, station.LowestTravel, station.HighestTravel, 0,
+            SolvedCorner.TravelAccuracy);
         return root.Why switch
         {
             RootStop.Converged => root.X,

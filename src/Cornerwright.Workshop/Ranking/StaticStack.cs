@@ -36,7 +36,9 @@ internal sealed class StaticStack
     /// <summary>Smallest distance to a limit of any fit between pieces, m; infinite where nothing can be said.</summary>
     public double FitMargin { get; private init; } = double.PositiveInfinity;
 
-    /// <summary>Shear stress of the main spring for one newton, as a share of its tensile strength; NaN where the wire is not known.</summary>
+    /// <summary>
+    /// Shear stress of the main spring for one newton, as a share of its tensile strength; NaN where the wire is not known.
+    /// </summary>
     public double StressPerNewton { get; private init; } = double.NaN;
 
     public double GreatestDeflection { get; private init; } = double.NaN;
@@ -50,7 +52,8 @@ internal sealed class StaticStack
     /// <param name="pieces">Of every spring and sheet whose data are complete.</param>
     /// <param name="tightest">Limit of fits, m.</param>
     /// <param name="loosest">Limit of fits, m.</param>
-    public static StaticStack Of(IReadOnlyList<Part> parts, IReadOnlyDictionary<string, StackElement> pieces, double tightest, double loosest)
+    public static StaticStack Of(IReadOnlyList<Part> parts, IReadOnlyDictionary<string, StackElement> pieces, double tightest,
+        double loosest)
     {
         StackElement[] elements = parts.All(p => pieces.ContainsKey(p.Id)) ? [.. parts.Select(p => pieces[p.Id])] : [];
         int main = Find(parts, s => s.Role == SpringRole.Main), helper = Find(parts, s => s.Role != SpringRole.Main);
@@ -66,13 +69,17 @@ internal sealed class StaticStack
             BindForce = elements.Length > 0 ? SpringStack.BindForce(elements) : double.NaN,
             LowestBore = (parts[0] as Spring)?.InnerDiameter?.Si ?? double.NaN,
             HighestBore = (parts[^1] as Spring)?.InnerDiameter?.Si ?? double.NaN,
-            LeastCollar = parts.OfType<Sheet>().Where(s => s.CollarHeight is not null).Select(s => s.CollarHeight!.Si).DefaultIfEmpty(double.PositiveInfinity).Min(),
+            LeastCollar = parts.OfType<Sheet>().Where(s => s.CollarHeight is not null).Select(s => s.CollarHeight!.Si)
+            .DefaultIfEmpty(double.PositiveInfinity).Min(),
             FitMargin = FitBetween(parts, tightest, loosest),
             StressPerNewton = spring.WireDiameter is not null && spring.TensileStrength is not null && mean is not null
-                ? new WireSpring(spring.WireDiameter.Si, mean.Value, 1, SpringSteel.ShearModulusOilTempered).ShearStress(1) / spring.TensileStrength.Si : double.NaN,
+                ? new WireSpring(spring.WireDiameter.Si, mean.Value, 1, SpringSteel.ShearModulusOilTempered)
+                .ShearStress(1) / spring.TensileStrength.Si : double.NaN,
             GreatestDeflection = spring.GreatestDeflection?.Si ?? double.NaN,
-            CriticalDeflection = mean is null || elements.Length == 0 ? double.NaN : SpringChecks.CriticalDeflection(elements[main], mean.Value),
-            PlannedCrossover = helper >= 0 && parts[helper] is Spring { Role: SpringRole.Tender, PlannedCrossover: { } planned } ? planned.Si : double.NaN,
+            CriticalDeflection = mean is null || elements.Length == 0 ? double.NaN
+                : SpringChecks.CriticalDeflection(elements[main], mean.Value),
+            PlannedCrossover = helper >= 0 && parts[helper] is Spring { Role: SpringRole.Tender, PlannedCrossover: { } planned }
+                ? planned.Si : double.NaN,
         };
     }
 
@@ -97,8 +104,12 @@ internal sealed class StaticStack
         {
             if (parts[i] is Sheet sheet)
             {
-                least = i > 0 ? Lower(least, Margin((parts[i - 1] as Spring)?.InnerDiameter?.Si - sheet.LowerRegister?.Si, -tightest, loosest)) : least;
-                least = i + 1 < parts.Count ? Lower(least, Margin((parts[i + 1] as Spring)?.InnerDiameter?.Si - sheet.UpperRegister?.Si, -tightest, loosest)) : least;
+                least = i > 0
+                    ? Lower(least, Margin((parts[i - 1] as Spring)?.InnerDiameter?.Si - sheet.LowerRegister?.Si, -tightest, loosest))
+                    : least;
+                least = i + 1 < parts.Count
+                    ? Lower(least, Margin((parts[i + 1] as Spring)?.InnerDiameter?.Si - sheet.UpperRegister?.Si, -tightest, loosest))
+                    : least;
             }
             else if (i + 1 < parts.Count && parts[i + 1] is Spring second)
             {
@@ -111,5 +122,6 @@ internal sealed class StaticStack
         static double Lower(double a, double b) => b < a ? b : a;
     }
 
-    private static double Margin(double? value, double low, double high) => value is { } v ? Math.Min(v - low, high - v) : double.PositiveInfinity;
+    private static double Margin(double? value, double low, double high) =>
+        value is { } v ? Math.Min(v - low, high - v) : double.PositiveInfinity;
 }

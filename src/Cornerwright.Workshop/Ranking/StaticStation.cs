@@ -33,7 +33,8 @@ internal sealed class StaticStation
         Wanted = Load(CornerPlan.Wanted);
         Heaviest = Load(plan.Heaviest);
         Lightest = Load(Math.Max(0, plan.Lightest));
-        (HeaviestIsWanted, LightestIsWanted) = (Math.Max(0, plan.Heaviest) == CornerPlan.Wanted, Math.Max(0, plan.Lightest) == CornerPlan.Wanted);
+        (HeaviestIsWanted, LightestIsWanted) =
+            (Math.Max(0, plan.Heaviest) == CornerPlan.Wanted, Math.Max(0, plan.Lightest) == CornerPlan.Wanted);
         Height = At(height);
         TargetTravel = double.IsNaN(targetHeight) || double.IsNaN(Height) ? 0 : Height - targetHeight;
         MountRegister = plan.Parts.TopMount?.Register?.Si ?? double.NaN;
@@ -115,5 +116,6 @@ internal sealed class StaticStation
     }
 
     /// <summary>Camber at a travel, rad; NaN out of reach.</summary>
-    public double CamberAt(double travel) => Motion is not null && Motion.WheelAt(travel, out var wheel).IsUsable() ? wheel.Camber : double.NaN;
+    public double CamberAt(double travel) => Motion is not null && Motion.WheelAt(travel, out var wheel).IsUsable() ? wheel.Camber
+        : double.NaN;
 }

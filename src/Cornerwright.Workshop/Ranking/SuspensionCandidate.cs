@@ -19,5 +19,6 @@ internal readonly record struct SuspensionCandidate(
 {
     /// <summary>Ride frequency on a wheel set, Hz, by side; NaN where it cannot be said.</summary>
     public (double Left, double Right) FrequencyOn(WheelSet wheels) =>
-        (StaticCorner.FrequencyOf(WheelRate.Left, Sprung.Left, wheels.Stiffness.Left), StaticCorner.FrequencyOf(WheelRate.Right, Sprung.Right, wheels.Stiffness.Right));
+        (StaticCorner.FrequencyOf(WheelRate.Left, Sprung.Left, wheels.Stiffness.Left),
+            StaticCorner.FrequencyOf(WheelRate.Right, Sprung.Right, wheels.Stiffness.Right));
 }

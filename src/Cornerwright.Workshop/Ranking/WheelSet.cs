@@ -13,12 +13,14 @@ using Cornerwright.Workshop.Weighing;
 namespace Cornerwright.Workshop.Ranking;
 
 /// <summary>A wheel with tyre and spacer, and what can be said of it without springs.</summary>
-/// <param name="Stiffness">Of the tyre, N/m, by side; NaN where no pressure or size is known: then it is left out of the ride frequency.</param>
+/// <param name="Stiffness">Of the tyre, N/m, by side; NaN where no pressure
+/// or size is known: then it is left out of the ride frequency.</param>
 /// <param name="Unknown">Wheel checks that lack a reading.</param>
 /// <param name="Bound">What the chance of all that springs have no part in cannot be above.</param>
 /// <param name="Apart">True where none of that stands on an input that springs feel: then it is independent of them.</param>
 /// <param name="Broken">The checks that wheel, tyre and spacer break by themselves.</param>
-internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, double Right) Stiffness, int Unknown, double Bound, bool Apart, IReadOnlyList<BrokenCheck> Broken)
+internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, double Right) Stiffness, int Unknown, double Bound,
+    bool Apart, IReadOnlyList<BrokenCheck> Broken)
 {
     /// <summary>
     /// Judges a wheel set on the starting build and takes what the wheels decide alone: their own checks, and the gaps to what
@@ -48,7 +50,8 @@ internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, 
                 unknown += double.IsFinite(value) || check.Clearance >= 0 ? 0 : 1;
                 if (double.IsFinite(value) && margin < 0)
                 {
-                    broken.Add(new(check.Id, check.Title, corner.Plan.Place.Words(), corner.Plan.Place, new Measure(-margin, check.Unit, check.Decimals)));
+                    broken.Add(new(check.Id, check.Title, corner.Plan.Place.Words(), corner.Plan.Place,
+                        new Measure(-margin, check.Unit, check.Decimals)));
                 }
                 else if (double.IsFinite(value))
                 {
@@ -64,13 +67,16 @@ internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, 
             broken.Add(new("track-change", "Track", $"{space.Axle.Words()} axle", null, new Measure(-track, Units.Millimetre, 1)));
         }
 
-        return new WheelSet(choice, space.CostOf(choice), (StiffnessAt(left.Plan), StiffnessAt(right.Plan)), unknown, joint.Bound(suspensionOnly: false), apart, broken);
+        return new WheelSet(choice, space.CostOf(choice), (StiffnessAt(left.Plan), StiffnessAt(right.Plan)), unknown,
+            joint.Bound(suspensionOnly: false), apart, broken);
     }
 
-    private static CornerResult Judged(SearchSpace space, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(space.Car, build, place, CarLearning.InUse(space.Car)));
+    private static CornerResult Judged(SearchSpace space, Build build, CornerPlace place) =>
+        CornerResult.Of(CornerPlan.Compile(space.Car, build, place, CarLearning.InUse(space.Car)));
 
     private static bool OnCarrier(CornerPlan plan, CornerCheck check) =>
-        check.Clearance >= 0 && check.Clearance < plan.Clearance.Items.Count && plan.Clearance.Items[check.Clearance] is { Piece: null, AttachedTo: AttachedTo.Knuckle };
+        check.Clearance >= 0 && check.Clearance < plan.Clearance.Items.Count
+            && plan.Clearance.Items[check.Clearance] is { Piece: null, AttachedTo: AttachedTo.Knuckle };
 
     // Springs feel what moves travel or motion; a check that stands on nothing of that has no input in common with theirs.
     private static bool IsApart(CornerResult corner, int check)
@@ -96,5 +102,6 @@ internal sealed record WheelSet(WheelChoice Choice, decimal Cost, (double Left, 
     }
 
     private static double StiffnessAt(CornerPlan plan) =>
-        plan.Build.At(plan.Place).Pressure is { } pressure && plan.Parts.TyreSize is { } tyre ? tyre.VerticalStiffness(pressure.Si) : double.NaN;
+        plan.Build.At(plan.Place).Pressure is { } pressure && plan.Parts.TyreSize is { } tyre ? tyre.VerticalStiffness(pressure.Si)
+            : double.NaN;
 }

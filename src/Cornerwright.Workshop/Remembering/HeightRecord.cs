@@ -15,11 +15,15 @@ public readonly record struct HeightPair(CornerPlace Corner, double Predicted, d
     public double Miss => Measured - Predicted;
 }
 
-/// <summary>Heights read at one time against those predicted from the readings on which the car was judged then, learned corrections left out.</summary>
+/// <summary>
+/// Heights read at one time against those predicted from the readings on which the car was judged then, learned corrections left out.
+/// </summary>
 /// <param name="Date">The latest date of its readings; null where none has one.</param>
 public sealed record HeightRecord(Occasion Occasion, DateOnly? Date, IReadOnlyList<HeightPair> Heights)
 {
-    /// <summary>In order of time. Occasions in another load case than the one in which heights are wanted have nothing to be compared with.</summary>
+    /// <summary>
+    /// In order of time. Occasions in another load case than the one in which heights are wanted have nothing to be compared with.
+    /// </summary>
     public static IReadOnlyList<HeightRecord> Of(Car car)
     {
         ArgumentNullException.ThrowIfNull(car);

@@ -6,7 +6,8 @@ namespace Cornerwright.Workshop.Scanning;
 /// <summary>Says of every scan that the car names and nobody can use that its clearance is unknown.</summary>
 internal static class AbsentScans
 {
-    public static IEnumerable<Finding> For(ScanShelf? shelf) => (shelf?.Absent ?? []).GroupBy(a => a.Scan.Id, StringComparer.Ordinal).Select(Unknown);
+    public static IEnumerable<Finding> For(ScanShelf? shelf) =>
+        (shelf?.Absent ?? []).GroupBy(a => a.Scan.Id, StringComparer.Ordinal).Select(Unknown);
 
     private static Finding Unknown(IGrouping<string, AbsentScan> of)
     {
@@ -20,7 +21,8 @@ internal static class AbsentScans
             Axle = scan.Corner.Axle(),
             Verdict = Verdict.Unknown,
             Sentence = $"The scan {scan.Name} cannot be used, so nothing is said of what it shows.",
-            Missing = [.. of.Select(a => new MissingReading("scans/" + scan.Id, $"{a.Why.Field}: {a.Why.Allowed}. {a.Why.Cure}")).Distinct()],
+            Missing =
+                [.. of.Select(a => new MissingReading("scans/" + scan.Id, $"{a.Why.Field}: {a.Why.Allowed}. {a.Why.Cure}")).Distinct()],
         };
     }
 }

@@ -13,8 +13,8 @@ public sealed record PlacedScan
     public required CornerPlace Corner { get; init; }
 
     /// <summary>
-    /// m. Of the body: from the corner's hub face at the reference state, on the body's axes (X forward, Y left, Z up). Of the knuckle: in S
-    /// (a, 12, 3 o'clock). Null for a cloud.
+    /// m. Of the body: from the corner's hub face at the reference state, on the body's axes (X forward, Y left, Z up). Of the knuckle: in
+    /// S (a, 12, 3 o'clock). Null for a cloud.
     /// </summary>
     public TriangleMesh? Mesh { get; init; }
 

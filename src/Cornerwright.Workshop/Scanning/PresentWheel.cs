@@ -17,7 +17,10 @@ namespace Cornerwright.Workshop.Scanning;
 /// <param name="Deviation">Of the reading, m.</param>
 public sealed record KnownPlace(string Name, Vec3 Place, double Deviation);
 
-/// <summary>The wheel that was on the car when it was measured: its shape, and where it stands at any travel and steer, from the corner's hub face on the body's axes.</summary>
+/// <summary>
+/// The wheel that was on the car when it was measured: its shape, and where it
+/// stands at any travel and steer, from the corner's hub face on the body's axes.
+/// </summary>
 public sealed class PresentWheel
 {
     private const int ArcPoints = 12;
@@ -62,13 +65,15 @@ public sealed class PresentWheel
         string where = place.Words() + " corner / wheel on the car";
         if (car.Build(car.MeasuredBuild) is not { } build)
         {
-            return Checked<PresentWheel>.Wrong(new Problem(where, "", "the build on which the car was measured", "Choose it on the car's page."));
+            return Checked<PresentWheel>.Wrong(
+                new Problem(where, "", "the build on which the car was measured", "Choose it on the car's page."));
         }
 
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Clearance.Missing.Count > 0)
         {
-            return Checked<PresentWheel>.Wrong([.. plan.Clearance.Missing.Select(m => new Problem(where, "", m.Label, "Fill it in on the corner's page or on the shelf."))]);
+            return Checked<PresentWheel>.Wrong([.. plan.Clearance.Missing.Select(m =>
+                new Problem(where, "", m.Label, "Fill it in on the corner's page or on the shelf."))]);
         }
 
         var solved = new SolvedCorner(plan);
@@ -76,11 +81,13 @@ public sealed class PresentWheel
         var numbers = solved.Read;
         return plan.WheelNow!.Tyre(numbers.X, 0, 0).IsSound && plan.WheelNow.Rim(numbers.X).IsSound
             ? Checked<PresentWheel>.From(new PresentWheel(plan, numbers))
-            : Checked<PresentWheel>.Wrong(new Problem(where, plan.PartsNow!.Tyre!.Name, "a tyre and a rim whose sizes go together", "Check the sizes of both on the shelf."));
+            : Checked<PresentWheel>.Wrong(new Problem(where, plan.PartsNow!.Tyre!.Name, "a tyre and a rim whose sizes go together",
+                "Check the sizes of both on the shelf."));
     }
 
     /// <summary>Where it stands at a travel (m) and steer (rad, left positive); false where the wheel cannot be there.</summary>
-    public bool PoseAt(double travel, double steer, out WheelPose pose) => _numbers.Corner.Clearance.Places.Pose(_numbers, _numbers.MotionNow, travel, steer, out pose);
+    public bool PoseAt(double travel, double steer, out WheelPose pose) =>
+        _numbers.Corner.Clearance.Places.Pose(_numbers, _numbers.MotionNow, travel, steer, out pose);
 
     /// <summary>
     /// Signed distance of a point in S (a, 12, 3) from the wheel with all that it carries inside its rim, m: what a scan shows of spokes,
@@ -105,7 +112,8 @@ public sealed class PresentWheel
                 if (gap.Distance is { } distance && PoseAt(gap.Travel?.Si ?? 0, gap.Steer?.Si ?? 0, out var pose))
                 {
                     var reading = new GapReading((WheelFeature)gap.From, Direction(gap.Direction), gap.Clock, distance.Si);
-                    places.Add(new KnownPlace(FormattableString.Invariant($"{obstacle.Name} at {gap.Clock:0.#} o'clock"), reading.InBody(Tyre, Rim, pose), distance.StandardDeviation));
+                    places.Add(new KnownPlace(FormattableString.Invariant($"{obstacle.Name} at {gap.Clock:0.#} o'clock"),
+                        reading.InBody(Tyre, Rim, pose), distance.StandardDeviation));
                 }
             }
         }

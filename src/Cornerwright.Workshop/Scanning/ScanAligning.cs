@@ -57,7 +57,9 @@ public static class ScanAligning
     /// <summary>Travel over which a scan that is turned about the spindle tilts the wheel's way, m.</summary>
     private const double TravelLever = 0.06;
 
-    /// <summary>By the wheel: a circle of picks finds it, the whole known wheel refines it, the file's up direction does the rest.</summary>
+    /// <summary>
+    /// By the wheel: a circle of picks finds it, the whole known wheel refines it, the file's up direction does the rest.
+    /// </summary>
     /// <param name="wheel">The wheel that was on the car.</param>
     /// <param name="points">All points of the scan, m, in the file's frame; empty to go by the circle alone.</param>
     /// <param name="circle">Picks, m, in the file's frame.</param>
@@ -65,19 +67,16 @@ public static class ScanAligning
     /// <param name="up">Up in the file's frame; any length.</param>
     /// <param name="travel">Of the wheel when scanned, m.</param>
     /// <param name="steer">Of the wheel when scanned, rad, left positive.</param>
-    /// <param name="otherWay">The street lies on the other side of the circle than is guessed; counts only where the whole wheel does not tell.</param>
-    public static Aligning ByWheel(PresentWheel wheel, ReadOnlySpan<Vec3> points, ReadOnlySpan<Vec3> circle, PickedCircle on, Vec3 up, double travel, double steer, bool otherWay = false)
+    /// <param name="otherWay">The street lies on the other side of the circle
+    /// than is guessed; counts only where the whole wheel does not tell.</param>
+    public static Aligning ByWheel(PresentWheel wheel, ReadOnlySpan<Vec3> points, ReadOnlySpan<Vec3> circle, PickedCircle on, Vec3 up,
+        double travel, double steer, bool otherWay = false)
     {
         ArgumentNullException.ThrowIfNull(wheel);
         var round = CircleFit.Fit(circle, PickDeviation);
         if (round.Why != CircleFitStop.Fitted)
         {
-            return Aligning.Not(round.Why switch
-            {
-                CircleFitStop.TooFew => "Pick at least three points round the circle; six, well spread, are better.",
-                CircleFitStop.OnALine => "The picked points lie on a line: spread them round the circle.",
-                _ => "The picked points cover too short a piece of the circle: pick some on the far side too.",
-            });
+            return Aligning.Not(NoCircle(round.Why));
         }
 
         if (!(up.Length > 0) || !wheel.PoseAt(travel, steer, out var pose))
@@ -90,7 +89,8 @@ public static class ScanAligning
         double plane = on == PickedCircle.OuterRimLip ? wheel.OuterLip : 0;
         if (on == PickedCircle.OuterRimLip && !(Math.Abs(round.Radius / wheel.Rim.LipRadius - 1) < 0.1))
         {
-            return Aligning.Not(remarks[0] + " They do not go together: check the unit of the file, and that the points lie on the rim's edge.");
+            return Aligning.Not(
+                remarks[0] + " They do not go together: check the unit of the file, and that the points lie on the rim's edge.");
         }
 
         // Which way along the axis is the street? Whichever lets the wheel fit better.
@@ -115,23 +115,36 @@ public static class ScanAligning
         }
 
         double lean = (leanNow - leanKnown) * 180 / Math.PI;
-        remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The file's up leans {Math.Abs(lean):0.0} deg {(lean > 0 ? "away from" : "toward")} the car against the camber that was read{(Math.Abs(lean) > 3 ? ": more than a phone's level is off. Check what is taken for up, and the camber." : ".")}"));
+        remarks.Add(string.Create(CultureInfo.InvariantCulture,
+            $"The file's up leans {Math.Abs(lean):0.0} deg {(lean > 0 ? "away from" : "toward")} the car against the camber that was "
+                + $"read{(Math.Abs(lean) > 3 ? ": more than a phone's level is off. Check what is taken for up, and the camber." : ".")}"));
         double reach = wheel.Reach;
-        double byCircle = Math.Sqrt((round.CentreDeviation * round.CentreDeviation) + (reach * reach * round.AxisDeviation * round.AxisDeviation));
+        double byCircle =
+            Math.Sqrt((round.CentreDeviation * round.CentreDeviation) + (reach * reach * round.AxisDeviation * round.AxisDeviation));
         double tilt = TravelLever * Math.Max(UprightDeviation, Math.Abs(lean) * Math.PI / 180);
         double near = whole ? best.Doubt : byCircle;
         if (whole)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The wheel was found on {best.Points} points, which lie within {2000 * best.Deviation:0.0} mm of it, 19 in 20."));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture,
+                $"The wheel was found on {best.Points} points, which lie within {2000 * best.Deviation:0.0} mm of it, 19 in 20."));
         }
         else
         {
-            remarks.Add("The whole wheel was not found among the points: the alignment goes by the picked circle alone, and its doubt is larger.");
+            remarks.Add(
+                "The whole wheel was not found among the points: the alignment goes by the picked circle alone, and its doubt is larger.");
         }
 
         return Aligning.Is(new ScanAligned(
-            ByAxis(hub, spindle, up, pose), Math.Sqrt((near * near) + (tilt * tilt)), whole ? best.Deviation : 0, whole ? "the wheel on the car" : on == PickedCircle.HubFace ? "a circle on the hub face" : "a circle on the rim", remarks));
+            ByAxis(hub, spindle, up, pose), Math.Sqrt((near * near) + (tilt * tilt)), whole ? best.Deviation : 0,
+            whole ? "the wheel on the car" : on == PickedCircle.HubFace ? "a circle on the hub face" : "a circle on the rim", remarks));
     }
+
+    private static string NoCircle(CircleFitStop why) => why switch
+    {
+        CircleFitStop.TooFew => "Pick at least three points round the circle; six, well spread, are better.",
+        CircleFitStop.OnALine => "The picked points lie on a line: spread them round the circle.",
+        _ => "The picked points cover too short a piece of the circle: pick some on the far side too.",
+    };
 
     /// <summary>By pairs: points picked in the file, and the places on the car that they show.</summary>
     /// <param name="wheel">The wheel that was on the car, round which the doubt is worked out.</param>
@@ -143,7 +156,8 @@ public static class ScanAligning
         ArgumentNullException.ThrowIfNull(wheel);
         ArgumentNullException.ThrowIfNull(places);
         Vec3[] to = [.. places.Select(p => p.Place)];
-        double deviation = Math.Sqrt(places.Select(p => (p.Deviation * p.Deviation) + (PickDeviation * PickDeviation)).DefaultIfEmpty(PickDeviation * PickDeviation).Average());
+        double deviation = Math.Sqrt(places.Select(p => (p.Deviation * p.Deviation) + (PickDeviation * PickDeviation))
+            .DefaultIfEmpty(PickDeviation * PickDeviation).Average());
         var fit = RigidFit.Fit(picked, to, deviation);
         if (fit.Why != RigidFitStop.Fitted)
         {
@@ -158,10 +172,12 @@ public static class ScanAligning
         var remarks = new List<string>();
         for (int i = 0; i < places.Count; i++)
         {
-            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{places[i].Name}: {1000 * fit.Residuals[i]:0.0} mm off{(fit.Outliers.Contains(i) ? ", left out: it disagrees with all others" : "")}."));
+            remarks.Add(string.Create(CultureInfo.InvariantCulture, $"{places[i].Name}: {1000 * fit.Residuals[i]:0.0} mm "
+                + $"off{(fit.Outliers.Contains(i) ? ", left out: it disagrees with all others" : "")}."));
         }
 
-        remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The picked places lie {100 * fit.Scale:0.0} % as far apart on the car as in the file{(Math.Abs(fit.Scale - 1) > 0.03 ? ": check the unit, and the scanner's scale." : ".")}"));
+        remarks.Add(string.Create(CultureInfo.InvariantCulture, $"The picked places lie {100 * fit.Scale:0.0} % as far apart on the car "
+            + $"as in the file{(Math.Abs(fit.Scale - 1) > 0.03 ? ": check the unit, and the scanner's scale." : ".")}"));
         return Aligning.Is(new ScanAligned(fit.Transform, DoubtRoundWheel(fit, wheel, hubFaceThen), 0, "picked places", remarks));
     }
 
@@ -218,15 +234,18 @@ public static class ScanAligning
     private static string Circle(CircleFitted round, PresentWheel wheel, PickedCircle on)
     {
         double off = round.Residuals.Where((_, i) => !round.Outliers.Contains(i)).DefaultIfEmpty(0).Max();
-        string text = string.Create(CultureInfo.InvariantCulture, $"The picked circle is {2000 * round.Radius:0.0} mm across; its points lie within {1000 * off:0.0} mm of it.");
-        return on == PickedCircle.OuterRimLip ? text + string.Create(CultureInfo.InvariantCulture, $" The rim's edge is {2000 * wheel.Rim.LipRadius:0.0} mm across.") : text;
+        string text = string.Create(CultureInfo.InvariantCulture,
+            $"The picked circle is {2000 * round.Radius:0.0} mm across; its points lie within {1000 * off:0.0} mm of it.");
+        return on == PickedCircle.OuterRimLip
+            ? text + string.Create(CultureInfo.InvariantCulture, $" The rim's edge is {2000 * wheel.Rim.LipRadius:0.0} mm across.") : text;
     }
 
     private static void AddOutliers(List<string> remarks, IReadOnlyList<int> outliers)
     {
         if (outliers.Count > 0)
         {
-            remarks.Add($"Left out, since {(outliers.Count == 1 ? "it disagrees" : "they disagree")} with all others: {string.Join(", ", outliers.Select(i => "point " + (i + 1).ToString(CultureInfo.InvariantCulture)))}.");
+            remarks.Add($"Left out, since {(outliers.Count == 1 ? "it disagrees" : "they disagree")} with all others: "
+                + $"{string.Join(", ", outliers.Select(i => "point " + (i + 1).ToString(CultureInfo.InvariantCulture)))}.");
         }
     }
 }

@@ -13,7 +13,9 @@ namespace Cornerwright.Workshop.Scanning;
 /// <summary>Puts a scan where its record says.</summary>
 public static class ScanPlacing
 {
-    /// <summary>How far left and right of a body may differ, standard deviation, m. Common practice for pressed bodies, no source.</summary>
+    /// <summary>
+    /// How far left and right of a body may differ, standard deviation, m. Common practice for pressed bodies, no source.
+    /// </summary>
     public const double MirrorDeviation = 0.0015;
 
     /// <summary>Kept round the hub where the record has no crop, m: more than any wheel reaches.</summary>
@@ -55,7 +57,8 @@ public static class ScanPlacing
         string where = "scan " + scan.Name;
         if (scan.Alignment is not { } alignment)
         {
-            return Checked<PlacedScan>.Wrong(new Problem(where + " / alignment", "", "an alignment", "Align the scan on the page of the car's scans."));
+            return Checked<PlacedScan>.Wrong(
+                new Problem(where + " / alignment", "", "an alignment", "Align the scan on the page of the car's scans."));
         }
 
         var notes = new List<string>();
@@ -72,7 +75,8 @@ public static class ScanPlacing
 
             if (!wheel.Value.PoseAt(scan.Travel?.Si ?? 0, scan.Steer?.Si ?? 0, out var pose))
             {
-                return Checked<PlacedScan>.Wrong(new Problem(where + " / wheel travel when scanned", scan.Travel?.Typed ?? "0", "a travel the wheel can reach", "Correct the travel at which the scan was made."));
+                return Checked<PlacedScan>.Wrong(new Problem(where + " / wheel travel when scanned", scan.Travel?.Typed ?? "0",
+                    "a travel the wheel can reach", "Correct the travel at which the scan was made."));
             }
 
             var frame = SpindleFrame.Of(pose);
@@ -89,14 +93,17 @@ public static class ScanPlacing
 
         if (coordinates.Length == 0)
         {
-            return Checked<PlacedScan>.Wrong(new Problem(where, "nothing is left of it", "a scan that shows something near the wheel", "Widen the crop, or align it again."));
+            return Checked<PlacedScan>.Wrong(new Problem(where, "nothing is left of it", "a scan that shows something near the wheel",
+                "Widen the crop, or align it again."));
         }
 
         double bound = 0;
         if (scan.Thinning is { Si: > 0 } cell)
         {
             var thinned = ScanThinning.Thin(coordinates, corners, cell.Si);
-            notes.Add(string.Create(CultureInfo.InvariantCulture, $"Thinned from {coordinates.Length / 3} to {thinned.Coordinates.Length / 3} points; nothing moved by more than {1000 * thinned.Bound:0.00} mm, which comes off every gap."));
+            notes.Add(string.Create(CultureInfo.InvariantCulture,
+                $"Thinned from {coordinates.Length / 3} to {thinned.Coordinates.Length / 3} points; "
+                    + $"nothing moved by more than {1000 * thinned.Bound:0.00} mm, which comes off every gap."));
             (coordinates, corners, bound) = (thinned.Coordinates, thinned.Corners, thinned.Bound);
         }
 
@@ -105,20 +112,25 @@ public static class ScanPlacing
             // In S, 3 o'clock is rearward on left wheels and forward on right ones.
             bool knuckle = scan.AttachedTo == AttachedTo.Knuckle;
             Each(coordinates, p => knuckle ? new Vec3(p.X, p.Y, -p.Z) : new Vec3(p.X, -p.Y, p.Z));
-            notes.Add("Mirrored from the other side; left and right were taken to differ by no more than 3 mm, 19 in 20 (common practice, no source).");
+            notes.Add("Mirrored from the other side; left and right were taken to differ by no more than 3 mm, 19 in 20 (common "
+                + "practice, no source).");
         }
 
-        return Made(scan, mirrored ? scan.Corner.OtherSide() : scan.Corner, coordinates, corners, Deviation(scan, alignment, mirrored), bound, notes, where);
+        return Made(scan, mirrored ? scan.Corner.OtherSide() : scan.Corner, coordinates, corners, Deviation(scan, alignment, mirrored),
+            bound, notes, where);
     }
 
-    private static Checked<PlacedScan> Made(Scan scan, CornerPlace corner, float[] coordinates, int[] corners, double deviation, double bound, List<string> notes, string where)
+    private static Checked<PlacedScan> Made(Scan scan, CornerPlace corner, float[] coordinates, int[] corners, double deviation,
+        double bound, List<string> notes, string where)
     {
         TriangleMesh? mesh = null;
         PointCloud? cloud = null;
         var fault = corners.Length > 0 ? TriangleMesh.TryFrom(coordinates, corners, out mesh) : PointCloud.TryFrom(coordinates, out cloud);
         return fault.Kind == ScanFaultKind.None
-            ? Checked<PlacedScan>.From(new PlacedScan { Scan = scan, Corner = corner, Mesh = mesh, Cloud = cloud, Deviation = deviation, Bound = bound, Notes = notes })
-            : Checked<PlacedScan>.Wrong(new Problem(where, $"{fault.Kind} at {fault.Index}", "a surface near the wheel", "Check unit, alignment and crop."));
+            ? Checked<PlacedScan>.From(new PlacedScan { Scan = scan, Corner = corner, Mesh = mesh, Cloud = cloud, Deviation = deviation,
+                Bound = bound, Notes = notes })
+            : Checked<PlacedScan>.Wrong(
+                new Problem(where, $"{fault.Kind} at {fault.Index}", "a surface near the wheel", "Check unit, alignment and crop."));
     }
 
     private static double Deviation(Scan scan, ScanAlignment alignment, bool mirrored)
@@ -148,7 +160,8 @@ public static class ScanPlacing
         {
             Vec3 p = At(coordinates, i);
             bool inside = p.LengthSquared <= radius * radius
-                && p.X >= Low(crop?.BackLow) && p.X <= High(crop?.ForwardHigh) && p.Y >= Low(crop?.RightLow) && p.Y <= High(crop?.LeftHigh) && p.Z >= Low(crop?.FloorLow) && p.Z <= High(crop?.RoofHigh);
+                && p.X >= Low(crop?.BackLow) && p.X <= High(crop?.ForwardHigh) && p.Y >= Low(crop?.RightLow) && p.Y <= High(crop?.LeftHigh)
+                && p.Z >= Low(crop?.FloorLow) && p.Z <= High(crop?.RoofHigh);
             gone[i] = !inside;
             count += inside ? 0 : 1;
         }
@@ -161,7 +174,8 @@ public static class ScanPlacing
         return count == 0 ? (coordinates, corners) : ScanCut.Without(coordinates, corners, gone, wholly: true);
     }
 
-    private static (float[] Coordinates, int[] Corners) WithoutWheel(float[] coordinates, int[] corners, PresentWheel wheel, in SpindleFrame frame, double within, List<string> notes)
+    private static (float[] Coordinates, int[] Corners) WithoutWheel(float[] coordinates, int[] corners, PresentWheel wheel,
+        in SpindleFrame frame, double within, List<string> notes)
     {
         bool[] gone = new bool[coordinates.Length / 3];
         int count = 0;
@@ -171,7 +185,8 @@ public static class ScanPlacing
             count += gone[i] ? 1 : 0;
         }
 
-        notes.Add(string.Create(CultureInfo.InvariantCulture, $"{count} points within {1000 * within:0.#} mm of the wheel that was on the car are its own and were left out; what stood nearer to it than that is not in the scan."));
+        notes.Add(string.Create(CultureInfo.InvariantCulture, $"{count} points within {1000 * within:0.#} mm of the wheel that was on the "
+            + $"car are its own and were left out; what stood nearer to it than that is not in the scan."));
         return ScanCut.Without(coordinates, corners, gone, wholly: false);
     }
 

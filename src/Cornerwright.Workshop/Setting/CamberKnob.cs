@@ -14,7 +14,10 @@ internal static class CamberKnob
     /// <summary>A clamp is set with a gauge to about this, rad.</summary>
     private const double ClampStep = 0.1 * Math.PI / 180;
 
-    /// <summary>Slide of the plate, m, and change at the clamp, rad, that bring the wanted camber nearest; 0 where nothing is wanted or nothing can be set.</summary>
+    /// <summary>
+    /// Slide of the plate, m, and change at the clamp, rad, that bring the
+    /// wanted camber nearest; 0 where nothing is wanted or nothing can be set.
+    /// </summary>
     /// <param name="model">The car.</param>
     /// <param name="i">The corner.</param>
     /// <param name="travelFromNow">Where the wheel will stand, m from where it stands.</param>
@@ -31,13 +34,15 @@ internal static class CamberKnob
         var mount = model.Corners[i].Plan.Parts.TopMount;
         if (mount is { SlideIn: not null, SlideOut: not null })
         {
-            if (model.At(place, Set(start, PlateStep, 0), travelFromNow) is not { } nudged || !(Math.Abs(nudged.Camber - untouched.Camber) > 1e-7))
+            if (model.At(place, Set(start, PlateStep, 0), travelFromNow) is not { } nudged
+                || !(Math.Abs(nudged.Camber - untouched.Camber) > 1e-7))
             {
                 return (0, 0);
             }
 
             double slide = start.Slide?.Si ?? 0, steps = off / (nudged.Camber - untouched.Camber);
-            double least = Math.Ceiling(((-mount.SlideOut!.Si - slide) / PlateStep) - 1e-9), most = Math.Floor(((mount.SlideIn!.Si - slide) / PlateStep) + 1e-9);
+            double least = Math.Ceiling(((-mount.SlideOut!.Si - slide) / PlateStep) - 1e-9),
+                most = Math.Floor(((mount.SlideIn!.Si - slide) / PlateStep) + 1e-9);
             return (least > most ? 0 : Math.Clamp(Math.Round(steps), least, most) * PlateStep, 0);
         }
 
@@ -50,5 +55,6 @@ internal static class CamberKnob
         ClampCamber = clamp == 0 ? corner.ClampCamber : Setting((corner.ClampCamber?.Si ?? 0) + clamp, Units.Degree),
     };
 
-    public static Reading Setting(double si, Unit unit) => new(Quantity.Of(Math.Round(unit.FromSi(si), 3), unit), null, ReadingSource.Setting);
+    public static Reading Setting(double si, Unit unit) =>
+        new(Quantity.Of(Math.Round(unit.FromSi(si), 3), unit), null, ReadingSource.Setting);
 }

@@ -21,14 +21,16 @@ internal static class SettingChecks
         {
             if (car.At(axle).Track is null)
             {
-                yield return new Problem($"{axle.Words()} axle / track", "", "600 to 2500 mm", "Measure it on the ground between the middles of the two treads.");
+                yield return new Problem($"{axle.Words()} axle / track", "", "600 to 2500 mm",
+                    "Measure it on the ground between the middles of the two treads.");
             }
         }
     }
 
     /// <summary>People and ballast without a mass or a place.</summary>
     public static IEnumerable<Problem> OfLoads(IEnumerable<PlacedLoad> loads) => loads.Where(l => !l.IsComplete)
-        .Select(l => new Problem($"on board / {(l.Name.Length > 0 ? l.Name : "without a name")}", "", "mass, and where it sits", "Give its mass, how far behind the front axle and how far left of the middle it sits, or take it out."));
+        .Select(l => new Problem($"on board / {(l.Name.Length > 0 ? l.Name : "without a name")}", "", "mass, and where it sits",
+            "Give its mass, how far behind the front axle and how far left of the middle it sits, or take it out."));
 
     /// <summary>Targets that contradict each other, or that no setting can reach.</summary>
     public static IEnumerable<Problem> OfWish(SettingModel model)
@@ -45,7 +47,8 @@ internal static class SettingChecks
             var (least, greatest) = Warp.CrossWeightRange([.. stance.Load], pattern);
             if (!(cross > least && cross < greatest))
             {
-                yield return new Problem("cross weight", model.Wish.CrossWeight!.Typed, $"between {Share(least)} and {Share(greatest)}", "Beyond that a wheel leaves the ground: the weight of this car does not allow it, whatever the collars do.");
+                yield return new Problem("cross weight", model.Wish.CrossWeight!.Typed, $"between {Share(least)} and {Share(greatest)}",
+                    "Beyond that a wheel leaves the ground: the weight of this car does not allow it, whatever the collars do.");
             }
         }
 
@@ -76,7 +79,8 @@ internal static class SettingChecks
         var last = Places.Corners[3];
         double fits = model.Wish.At(last).Height!.Si - (twist / pattern[3]);
         return new Problem(
-            "heights wanted", string.Join(", ", Places.Corners.Select(p => $"{p.Words()} {Mm(model.Wish.At(p).Height!.Si, 0)}")), $"four heights of a body that does not bend; with the first three, {last.Words()} comes to {Mm(fits, 0)}",
+            "heights wanted", string.Join(", ", Places.Corners.Select(p => $"{p.Words()} {Mm(model.Wish.At(p).Height!.Si, 0)}")),
+            $"four heights of a body that does not bend; with the first three, {last.Words()} comes to {Mm(fits, 0)}",
             "From how it stands now, three heights decide the fourth. Leave one out, or say how they may differ.");
     }
 }

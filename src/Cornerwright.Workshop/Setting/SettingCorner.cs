@@ -48,10 +48,12 @@ internal sealed class SettingCorner : ICornerForce
 
     public double UnsprungWeight => _numbers.X[Plan.Station.Unsprung] * Gravity;
 
-    public static SettingCorner Of(Car car, Build build, CornerPlace place, double travel) => new(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), travel);
+    public static SettingCorner Of(Car car, Build build, CornerPlace place, double travel) =>
+        new(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), travel);
 
     /// <summary>The same corner after its plate or clamp was set otherwise.</summary>
-    public SettingCorner With(Build build) => new(CornerPlan.Compile(Plan.Car, build, Plan.Place, CarLearning.InUse(Plan.Car)), PresentTravel) { _offset = _offset };
+    public SettingCorner With(Build build) =>
+        new(CornerPlan.Compile(Plan.Car, build, Plan.Place, CarLearning.InUse(Plan.Car)), PresentTravel) { _offset = _offset };
 
     /// <summary>Puts the curve through the load read: as if the stack were longer or shorter by the <see cref="Correction"/>.</summary>
     /// <param name="load">Contact load now, N.</param>
@@ -67,7 +69,8 @@ internal sealed class SettingCorner : ICornerForce
     public bool At(double travel, double seatRise, out CornerForce force)
     {
         double z = PresentTravel + travel;
-        double load = z >= Plan.LowestTravel - 0.05 && z <= Plan.HighestTravel ? _numbers.ContactLoad(z, seatRise + _offset, out double slope, out double perSeat) : Nowhere(out slope, out perSeat);
+        double load = z >= Plan.LowestTravel - 0.05 && z <= Plan.HighestTravel
+            ? _numbers.ContactLoad(z, seatRise + _offset, out double slope, out double perSeat) : Nowhere(out slope, out perSeat);
         double hanging = _droop - z;
         (load, slope) = hanging > 0 ? (load - (DroopRate * hanging), slope + DroopRate) : (load, slope);
         force = new CornerForce(load - UnsprungWeight, slope, perSeat);

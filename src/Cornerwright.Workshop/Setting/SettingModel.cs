@@ -43,7 +43,8 @@ internal sealed record SettingModel
         WheelUnderCar[] wheels = [.. Places.Corners.Select((place, i) =>
         {
             double track = car.At(place.Axle()).Track!.Si;
-            return new WheelUnderCar(place.Axle() == AxlePlace.Front ? 0 : -length, place.IsLeft() ? track / 2 : -track / 2, corners[i].UnsprungWeight, TyreRate(corners[i], assumptions), present.Wheels[i].Load);
+            return new WheelUnderCar(place.Axle() == AxlePlace.Front ? 0 : -length, place.IsLeft() ? track / 2 : -track / 2,
+                corners[i].UnsprungWeight, TyreRate(corners[i], assumptions), present.Wheels[i].Load);
         })];
         double[] held = [.. wheels.Select((w, i) => w.LoadAtReference - corners[i].UnsprungWeight)];
         var weights = new List<WeightOnBody> { CarOnWheels.Resultant(wheels, held) };
@@ -53,14 +54,17 @@ internal sealed record SettingModel
         bool hasFront = front.RateOneEnd > 0, hasRear = rear.RateOneEnd > 0;
         if (hasFront || hasRear)
         {
-            assumptions.Add(wish.LinksOn ? "the anti-roll bars carry nothing as the car stands now" : "the anti-roll bars carry nothing: a link is off while the collars turn, and goes back without force");
+            assumptions.Add(wish.LinksOn ? "the anti-roll bars carry nothing as the car stands now"
+                : "the anti-roll bars carry nothing: a link is off while the collars turn, and goes back without force");
         }
 
         foreach (var place in Places.Corners)
         {
-            if (car.Build(present.Build.Id)?.At(place).PerchHeight is { } now && present.Build.At(place).PerchHeight is { } then && Math.Abs(now.Si - then.Si) > 1e-6)
+            if (car.Build(present.Build.Id)?.At(place).PerchHeight is { } now && present.Build.At(place).PerchHeight is { } then
+                && Math.Abs(now.Si - then.Si) > 1e-6)
             {
-                assumptions.Add($"{place.Words()}: the build says {TurnWords.Mm(now.Si)} of perch height now, {TurnWords.Mm(then.Si)} when it was read; turns count from where it was read");
+                assumptions.Add($"{place.Words()}: the build says {TurnWords.Mm(now.Si)} of perch height "
+                    + $"now, {TurnWords.Mm(then.Si)} when it was read; turns count from where it was read");
             }
         }
 
@@ -77,7 +81,8 @@ internal sealed record SettingModel
             Car = onBoard,
             Targets = new CollarTargets(
                 [.. Places.Corners.Select((p, i) => wish.At(p).Height is { } h ? present.Wheels[i].Height - h.Si : (double?)null)],
-                wish.HeightBand?.Si ?? TurnTableMaker.UsualHeightBand, wish.CrossWeight?.Si ?? kept, wish.CrossBand?.Si ?? (wish.CrossWeight is null ? KeptCrossBand : TurnTableMaker.UsualCrossBand)),
+                wish.HeightBand?.Si ?? TurnTableMaker.UsualHeightBand, wish.CrossWeight?.Si ?? kept,
+                wish.CrossBand?.Si ?? (wish.CrossWeight is null ? KeptCrossBand : TurnTableMaker.UsualCrossBand)),
             Knobs = [.. corners.Select(c => Knob(c, assumptions))],
             Assumptions = [.. assumptions],
             BarFront = hasFront,
@@ -105,7 +110,8 @@ internal sealed record SettingModel
     private static double TyreRate(SettingCorner corner, SortedSet<string> assumptions)
     {
         var plan = corner.Plan;
-        double rate = plan.Build.At(plan.Place).Pressure is { } pressure && plan.Parts.TyreSize is { } tyre ? tyre.VerticalStiffness(pressure.Si) : double.NaN;
+        double rate = plan.Build.At(plan.Place).Pressure is { } pressure && plan.Parts.TyreSize is { } tyre
+            ? tyre.VerticalStiffness(pressure.Si) : double.NaN;
         if (rate > 0)
         {
             return rate;
@@ -144,7 +150,8 @@ internal sealed record SettingModel
         }
 
         return bar is { Diameter: { } d, StraightLength: { } straight, Arm: { } arm } && (bar.Bore?.Si ?? 0) < d.Si
-            ? Mechanics.Bars.AntiRollBar.RateOneEnd(TorsionBar.Stiffness(d.Si, straight.Si, SpringSteel.ShearModulusHotRolled, bar.Bore?.Si ?? 0), arm.Si)
+            ? Mechanics.Bars.AntiRollBar.RateOneEnd(
+                TorsionBar.Stiffness(d.Si, straight.Si, SpringSteel.ShearModulusHotRolled, bar.Bore?.Si ?? 0), arm.Si)
             : null;
     }
 
@@ -162,7 +169,8 @@ internal sealed record SettingModel
             assumptions.Add($"{plan.Place.Words()}: the collar's thread was not measured; taken as 40 mm either way");
         }
 
-        double down = damper?.ThreadLow is { } low ? low.Si - perch : -UsualThread, up = damper?.ThreadHigh is { } high ? high.Si - perch : UsualThread;
+        double down = damper?.ThreadLow is { } low ? low.Si - perch
+            : -UsualThread, up = damper?.ThreadHigh is { } high ? high.Si - perch : UsualThread;
 
         // A collar that already stands beyond its thread may stay or come back, no more.
         int least = (int)Math.Ceiling(Math.Min(0, down / step) - 1e-9), most = (int)Math.Floor(Math.Max(0, up / step) + 1e-9);

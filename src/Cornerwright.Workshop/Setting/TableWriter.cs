@@ -49,7 +49,8 @@ internal static class TableWriter
         if (plan.Station.Pitch > 0)
         {
             double perch = plan.Inputs[plan.Station.Perch].Value, pitch = plan.Station.Pitch!.Value;
-            collar = new CollarMove(choice.Steps[i], choice.Exact[i] / 4, pitch, perch, plan.Parts.Damper?.ThreadLow?.Si, plan.Parts.Damper?.ThreadHigh?.Si);
+            collar = new CollarMove(choice.Steps[i], choice.Exact[i] / 4, pitch, perch, plan.Parts.Damper?.ThreadLow?.Si,
+                plan.Parts.Damper?.ThreadHigh?.Si);
             set = collar.Quarters == 0 ? set : set with { PerchHeight = CamberKnob.Setting(collar.After, Units.Millimetre) };
         }
 
@@ -93,8 +94,10 @@ internal static class TableWriter
     {
         // What ends a collar's way explains what is missed.
         string[] ends = [.. Places.Corners.Where((_, i) => Ended(model.Knobs[i], choice, i)).Select((p, _) => End(model, choice, p))];
-        string why = ends.Length > 0 ? " " + string.Join(" ", ends) : model.Knobs.Any(k => !k.Turns) ? $" The {string.Join(", ", Places.Corners.Where((_, i) => !model.Knobs[i].Turns).Select(p => p.Words()))} seat does not turn."
-            : model.Wish.CrossWeight is not null && choice.ExactStance is { } exact && CollarSearch.Misses(model.Targets, exact).Any(m => Math.Abs(m) > 1) ? " At that cross weight the tyres squash unevenly and take the heights with them." : "";
+        string why = ends.Length > 0 ? " " + string.Join(" ", ends) : model.Knobs.Any(k => !k.Turns)
+            ? $" The {string.Join(", ", Places.Corners.Where((_, i) => !model.Knobs[i].Turns).Select(p => p.Words()))} seat does not turn."
+            : model.Wish.CrossWeight is not null && choice.ExactStance is { } exact && CollarSearch.Misses(model.Targets, exact)
+            .Any(m => Math.Abs(m) > 1) ? " At that cross weight the tyres squash unevenly and take the heights with them." : "";
         foreach (var c in corners)
         {
             if (c.Wanted.Height is { } height && Math.Abs(c.Predicted.Height - height.Si) > model.HeightBand)
@@ -105,7 +108,9 @@ internal static class TableWriter
             if (c.Wanted.Camber is { } camber && c.Predicted.Camber is { } reached && Math.Abs(camber.Si - reached) > 0.1 * Math.PI / 180)
             {
                 bool plate = model.Corners[(int)c.Corner].Plan.Parts.TopMount is { SlideIn: not null };
-                yield return $"{Words(c.Corner)}: camber {Degrees(camber.Si)} is wanted, {Degrees(reached)} comes out. {(plate ? "The plate's slide ends there, or its step is a millimetre." : c.Clamp != 0 ? "The clamp is set in steps of 0.1°." : "Nothing that sets camber is known at this corner.")}";
+                string end = plate ? "The plate's slide ends there, or its step is a millimetre."
+                    : c.Clamp != 0 ? "The clamp is set in steps of 0.1°." : "Nothing that sets camber is known at this corner.";
+                yield return $"{Words(c.Corner)}: camber {Degrees(camber.Si)} is wanted, {Degrees(reached)} comes out. {end}";
             }
         }
 
@@ -117,13 +122,15 @@ internal static class TableWriter
         static string Words(CornerPlace place) => char.ToUpperInvariant(place.Words()[0]) + place.Words()[1..];
     }
 
-    private static bool Ended(CollarKnob knob, CollarChoice choice, int i) => knob.Turns && (choice.Exact[i] > knob.Most + 0.5 || choice.Exact[i] < knob.Least - 0.5);
+    private static bool Ended(CollarKnob knob, CollarChoice choice, int i) =>
+        knob.Turns && (choice.Exact[i] > knob.Most + 0.5 || choice.Exact[i] < knob.Least - 0.5);
 
     private static string End(SettingModel model, CollarChoice choice, CornerPlace place)
     {
         int i = (int)place;
         double beyond = choice.Exact[i] > 0 ? choice.Exact[i] - model.Knobs[i].Most : model.Knobs[i].Least - choice.Exact[i];
-        return $"The {place.Words()} collar would have to go {Mm(beyond * model.Knobs[i].Step)} beyond the {(choice.Exact[i] > 0 ? "upper" : "lower")} end of its thread.";
+        return $"The {place.Words()} collar would have to go {Mm(beyond * model.Knobs[i].Step)} beyond the "
+            + $"{(choice.Exact[i] > 0 ? "upper" : "lower")} end of its thread.";
     }
 
     // Readings that the springs do not explain are worth a word; the table works from the readings.
@@ -132,7 +139,9 @@ internal static class TableWriter
         const double Notable = 0.004;
         foreach (var corner in model.Corners.Where(c => Math.Abs(c.Correction) > Notable))
         {
-            yield return $"{corner.Plan.Place.Words()}: height and load read agree with the springs only if their stack is {Mm(Math.Abs(corner.Correction))} {(corner.Correction > 0 ? "longer" : "shorter")} than by its parts; the readings were followed";
+            yield return $"{corner.Plan.Place.Words()}: height and load read agree with the springs only if their stack is "
+                + $"{Mm(Math.Abs(corner.Correction))} {(corner.Correction > 0 ? "longer" : "shorter")} than by its parts; the "
+                + $"readings were followed";
         }
     }
 }

@@ -103,5 +103,6 @@ public sealed record TurnTable
     public Build AfterTurning => Corners.Aggregate(Build, (build, c) => build.With(c.Corner, c.After));
 
     /// <summary>Greatest miss of a wanted height after rounding, m; null where no height is wanted.</summary>
-    public double? HeightMiss => Corners.Where(c => c.Wanted.Height is not null).Select(c => (double?)Math.Abs(c.Predicted.Height - c.Wanted.Height!.Si)).Max();
+    public double? HeightMiss =>
+        Corners.Where(c => c.Wanted.Height is not null).Select(c => (double?)Math.Abs(c.Predicted.Height - c.Wanted.Height!.Si)).Max();
 }

@@ -21,7 +21,8 @@ public static class TurnTableMaker
     private const int PlateRounds = 3;
 
     /// <summary>Makes the table of one of the car's builds.</summary>
-    /// <param name="car">Its newest readings after the work count; without any, the readings it was measured with or the prediction.</param>
+    /// <param name="car">Its newest readings after the work count; without
+    /// any, the readings it was measured with or the prediction.</param>
     /// <param name="build">To be set.</param>
     /// <param name="wish">What is wanted; null takes the car's own, and failing that the heights of its limits.</param>
     /// <param name="price">Of touching a collar at all; see <see cref="CollarSearch.Price"/>.</param>
@@ -58,7 +59,10 @@ public static class TurnTableMaker
         return PresentState.Newest(car, build);
     }
 
-    /// <summary>What is wanted when nobody said: the heights of the limits, left and right alike, cross weight as it is, toe and camber as they come.</summary>
+    /// <summary>
+    /// What is wanted when nobody said: the heights of the limits, left and
+    /// right alike, cross weight as it is, toe and camber as they come.
+    /// </summary>
     public static SettingWish UsualWish(Car car, Build build)
     {
         ArgumentNullException.ThrowIfNull(build);
@@ -83,7 +87,8 @@ public static class TurnTableMaker
             if (!plan.CanRide)
             {
                 problems.AddRange(plan.MissingForSpring().Concat(plan.Inputs.Lacking(plan.Station.Unsprung)).Distinct()
-                    .Select(m => new Problem($"{place.Words()} / {m}", "", "a reading", "Enter it: the spring's force cannot be worked out without it.")));
+                    .Select(m => new Problem($"{place.Words()} / {m}", "", "a reading",
+                        "Enter it: the spring's force cannot be worked out without it.")));
                 continue;
             }
 
@@ -111,7 +116,9 @@ public static class TurnTableMaker
             choice = CollarSearch.Find(model.Car, model.Corners, model.Targets, model.Knobs, price);
             if (choice.Why != BalanceStop.Converged)
             {
-                return Checked<TurnTable>.Wrong(new Problem("the car's balance", choice.Why == BalanceStop.OutOfReach ? "a wheel beyond its travel" : "not held", "four wheels on the ground within their travel", "Look at loads on board and at the readings: with them the springs do not carry the car."));
+                return Checked<TurnTable>.Wrong(new Problem("the car's balance", choice.Why == BalanceStop.OutOfReach
+                    ? "a wheel beyond its travel" : "not held", "four wheels on the ground within their travel",
+                    "Look at loads on board and at the readings: with them the springs do not carry the car."));
             }
 
             // Plates and clamps at the travel reached; they move the spring a little, so the collars are asked again.

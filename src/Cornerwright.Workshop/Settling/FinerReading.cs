@@ -46,7 +46,8 @@ internal static class FinerReading
         }
 
         var tolerance = new Tolerance(Quantity.Of(Digits(unit.FromSi(twoSigma)), unit), ToleranceKind.TwoSigma);
-        var reading = found.Reading is { } there ? there with { Tolerance = tolerance } : new Reading(Quantity.Of(unit.FromSi(value), unit), tolerance, ReadingSource.Gauge);
+        var reading = found.Reading is { } there ? there with { Tolerance = tolerance }
+            : new Reading(Quantity.Of(unit.FromSi(value), unit), tolerance, ReadingSource.Gauge);
         return CarPath.With(car, path, reading);
     }
 
@@ -56,12 +57,15 @@ internal static class FinerReading
         Dimension.Length => Short(twoSigma, Units.Millimetre, "mm"),
         Dimension.Angle => Short(twoSigma, Units.Degree, "°"),
         Dimension.Mass => Short(twoSigma, Units.Kilogram, "kg"),
-        Dimension.Ratio or Dimension.AnglePerLength or Dimension.InverseLength => $"{Digits(field.Unit!.FromSi(twoSigma)).ToString(System.Globalization.CultureInfo.InvariantCulture)} {field.Unit.Symbol}".TrimEnd(),
+        Dimension.Ratio or Dimension.AnglePerLength or Dimension.InverseLength =>
+            FormattableString.Invariant($"{Digits(field.Unit!.FromSi(twoSigma))} {field.Unit.Symbol}").TrimEnd(),
         _ when Math.Abs(value) > 0 => FormattableString.Invariant($"{Digits(100 * twoSigma / Math.Abs(value)):0.###} % of itself"),
         _ => new Measure(twoSigma, field.Unit!, 4).Text,
     };
 
-    private static string Short(double si, Unit unit, string symbol) => FormattableString.Invariant($"{Digits(unit.FromSi(si)):0.####}{(symbol == "°" ? "" : " ")}{symbol}");
+    private static string Short(double si, Unit unit, string symbol) =>
+        FormattableString.Invariant($"{Digits(unit.FromSi(si)):0.####}{(symbol == "°" ? "" : " ")}{symbol}");
 
-    private static double Digits(double x) => double.Parse(x.ToString("G3", System.Globalization.CultureInfo.InvariantCulture), System.Globalization.CultureInfo.InvariantCulture);
+    private static double Digits(double x) => double.Parse(x.ToString("G3", System.Globalization.CultureInfo.InvariantCulture),
+        System.Globalization.CultureInfo.InvariantCulture);
 }

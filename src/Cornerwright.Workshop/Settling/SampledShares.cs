@@ -13,15 +13,22 @@ internal static class SampledShares
     /// <summary>Inputs asked apart; what is left is drawn together, as one.</summary>
     private const int Apart = 10;
 
-    /// <summary>How far an input is moved to see whether it matters, in standard deviations: far enough to cross a kink that the judge's one step does not.</summary>
+    /// <summary>
+    /// How far an input is moved to see whether it matters, in standard
+    /// deviations: far enough to cross a kink that the judge's one step does not.
+    /// </summary>
     private const double Look = 2;
 
-    /// <summary>Sampled shares by input of the corner's table (only the weightiest have one), and the sampled chance to lie within the limits.</summary>
+    /// <summary>
+    /// Sampled shares by input of the corner's table (only the weightiest have one), and the sampled chance to lie within the limits.
+    /// </summary>
     public static (IReadOnlyDictionary<int, VarianceShare> ByInput, double Within) Of(CornerResult corner, int check)
     {
         var inputs = corner.Plan.Inputs.Inputs;
         double[] deviations = new double[inputs.Count];
-        int[] order = [.. Enumerable.Range(0, inputs.Count).Where(i => inputs[i].Sigma > 0).Select(i => (Index: i, Size: Size(corner, check, i, deviations))).OrderByDescending(x => x.Size).ThenBy(x => x.Index).Where(x => x.Size > 0).Select(x => x.Index)];
+        int[] order = [.. Enumerable.Range(0, inputs.Count).Where(i => inputs[i].Sigma > 0)
+            .Select(i => (Index: i, Size: Size(corner, check, i, deviations))).OrderByDescending(x => x.Size).ThenBy(x => x.Index)
+            .Where(x => x.Size > 0).Select(x => x.Index)];
         int[] asked = [.. order.Take(Apart)], rest = [.. order.Skip(Apart)];
         bool[] uniform = [.. asked.Select(i => Uniform(inputs[i])), .. rest.Length > 0 ? [false] : Array.Empty<bool>()];
         var shares = VarianceShares.Of(
@@ -62,7 +69,9 @@ internal static class SampledShares
 
     private static bool Uniform(in Input input) => input.Spread == ToleranceKind.HalfRange;
 
-    /// <summary>A number between 0 and 1, both excluded. Source: S. Vigna, splitmix64 (2015), after Steele, Lea and Flood, OOPSLA 2014.</summary>
+    /// <summary>
+    /// A number between 0 and 1, both excluded. Source: S. Vigna, splitmix64 (2015), after Steele, Lea and Flood, OOPSLA 2014.
+    /// </summary>
     private static double Next(ref ulong state)
     {
         state += 0x9E3779B97F4A7C15;

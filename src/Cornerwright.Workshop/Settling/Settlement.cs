@@ -12,7 +12,8 @@ namespace Cornerwright.Workshop.Settling;
 /// <param name="Within">The tolerance proposed, in words; empty where it cannot be measured by itself.</param>
 /// <param name="TwoSigma">The same, SI; 0 where nothing is proposed.</param>
 /// <param name="DoubtThen">Chance to be wrong about the check with that tolerance, judged anew; null where nothing is proposed.</param>
-public sealed record SettlingReading(string Path, string Label, double Share, double? First, double? Total, string Now, string Within, double TwoSigma, double? DoubtThen);
+public sealed record SettlingReading(string Path, string Label, double Share, double? First, double? Total, string Now, string Within,
+    double TwoSigma, double? DoubtThen);
 
 /// <summary>Which reading would settle a check.</summary>
 /// <param name="Finding">The check as it stands.</param>
@@ -24,4 +25,5 @@ public sealed record SettlingReading(string Path, string Label, double Share, do
 /// <param name="Sampled">Chance that the check holds, by sampling; null where it was not sampled.</param>
 /// <param name="Sentence">"Measure the perch height to within 1 mm: doubt falls from 31 % to 4 %."</param>
 public sealed record Settlement(
-    Finding Finding, double Doubt, IReadOnlyList<SettlingReading> Readings, IReadOnlyList<SettlingReading> Chosen, double DoubtThen, bool Settles, double? Sampled, string Sentence);
+    Finding Finding, double Doubt, IReadOnlyList<SettlingReading> Readings, IReadOnlyList<SettlingReading> Chosen, double DoubtThen,
+    bool Settles, double? Sampled, string Sentence);

@@ -28,7 +28,9 @@ public static class SettlingFinder
     /// <summary>A reading that the judge does not name is added from this sampled share on.</summary>
     private const double LeastUnseen = 0.05;
 
-    /// <summary>Answers for one finding of a build's judgement; null where the check is unknown or nothing it stands on is in doubt.</summary>
+    /// <summary>
+    /// Answers for one finding of a build's judgement; null where the check is unknown or nothing it stands on is in doubt.
+    /// </summary>
     /// <param name="car">As judged.</param>
     /// <param name="build">As judged.</param>
     /// <param name="finding">One of the judgement's.</param>
@@ -52,13 +54,15 @@ public static class SettlingFinder
             .OrderByDescending(r => r.Total ?? r.Share).ToList();
         double doubt = Doubt(holds);
         var (chosen, then) = Choose(judge, readings, doubt, enough);
-        return new Settlement(finding, doubt, readings, chosen, then, then <= enough, sampled, Sentence(chosen, readings, doubt, then, enough));
+        return new Settlement(finding, doubt, readings, chosen, then, then <= enough, sampled,
+            Sentence(chosen, readings, doubt, then, enough));
     }
 
     /// <summary>Chance that what a probability says is wrong: it says the likelier of the two.</summary>
     public static double Doubt(double probability) => Math.Min(probability, 1 - probability);
 
-    private static (IReadOnlyDictionary<string, VarianceShare> Shares, double? Within) Sample(Car car, Build build, Finding finding, ScanShelf? scans)
+    private static (IReadOnlyDictionary<string, VarianceShare> Shares, double? Within) Sample(Car car, Build build, Finding finding,
+        ScanShelf? scans)
     {
         if (finding.Corner is not { } place)
         {
@@ -78,16 +82,20 @@ public static class SettlingFinder
 
     // What the judge's straight line does not see, and sampling does: an input behind a kink.
     private static IEnumerable<DecidingReading> Unseen(Finding finding, IReadOnlyDictionary<string, VarianceShare> shares, Again judge) =>
-        shares.Where(s => s.Value.Total >= LeastUnseen && finding.Deciding.All(d => d.Path != s.Key)).OrderBy(s => s.Key, StringComparer.Ordinal)
+        shares.Where(s => s.Value.Total >= LeastUnseen && finding.Deciding.All(d => d.Path != s.Key))
+        .OrderBy(s => s.Key, StringComparer.Ordinal)
             .Select(s => new DecidingReading(s.Key, judge.Input(s.Key)!.Value.Label, 0));
 
     /// <summary>The field that would hold a reading: a share that was assumed stands for a width that can be measured.</summary>
-    private static string Measurable(string path) => path.EndsWith(TreadShare, StringComparison.Ordinal) ? path[..^TreadShare.Length] + "/treadWidth" : path;
+    private static string Measurable(string path) =>
+        path.EndsWith(TreadShare, StringComparison.Ordinal) ? path[..^TreadShare.Length] + "/treadWidth" : path;
 
-    private static SettlingReading Describe(Again judge, DecidingReading deciding, IReadOnlyDictionary<string, VarianceShare> shares, double enough)
+    private static SettlingReading Describe(Again judge, DecidingReading deciding, IReadOnlyDictionary<string, VarianceShare> shares,
+        double enough)
     {
         VarianceShare? share = shares.TryGetValue(deciding.Path, out var s) ? s : null;
-        var blank = new SettlingReading(Measurable(deciding.Path), deciding.Label, deciding.Share, share?.First, share?.Total, "", "", 0, null);
+        var blank = new SettlingReading(Measurable(deciding.Path), deciding.Label, deciding.Share, share?.First, share?.Total, "",
+            "", 0, null);
         if (judge.Input(blank.Path) is not { } input || CarPath.Find(judge.Car, blank.Path) is not { } found)
         {
             return blank;
@@ -100,7 +108,8 @@ public static class SettlingFinder
             // Coarse first: the coarsest that settles it is what to ask for, else the finest.
             if (judge.With([(blank.Path, input.Value, step)]) is { } probability)
             {
-                best = blank with { Within = FinerReading.Words(found.Field, input.Value, step), TwoSigma = step, DoubtThen = Doubt(probability) };
+                best = blank with { Within = FinerReading.Words(found.Field, input.Value, step), TwoSigma = step,
+                    DoubtThen = Doubt(probability) };
                 if (best.DoubtThen <= enough)
                 {
                     break;
@@ -112,7 +121,8 @@ public static class SettlingFinder
     }
 
     // One that settles it, if there is one; else the best, and to it the next that helps most.
-    private static (IReadOnlyList<SettlingReading> Chosen, double Doubt) Choose(Again judge, List<SettlingReading> readings, double doubt, double enough)
+    private static (IReadOnlyList<SettlingReading> Chosen, double Doubt) Choose(Again judge, List<SettlingReading> readings, double doubt,
+        double enough)
     {
         var usable = readings.Where(r => r.DoubtThen < doubt).OrderBy(r => r.DoubtThen).ToList();
         var chosen = new List<SettlingReading>();
@@ -129,7 +139,8 @@ public static class SettlingFinder
                     double then = judge.With([.. moves, (reading.Path, input.Value, step)]) is { } p ? Doubt(p) : doubt;
                     if (best is null || (then < best.Value.Doubt && best.Value.Doubt > enough))
                     {
-                        best = (reading with { Within = FinerReading.Words(found.Field, input.Value, step), TwoSigma = step, DoubtThen = then }, (reading.Path, input.Value, step), then);
+                        best = (reading with { Within = FinerReading.Words(found.Field, input.Value, step), TwoSigma = step,
+                            DoubtThen = then }, (reading.Path, input.Value, step), then);
                     }
                 }
             }
@@ -151,10 +162,12 @@ public static class SettlingFinder
     // A linkage that tape readings cannot show is no reading that could be taken finer: another level of knowing it is asked for.
     private static string Elsewhere(IReadOnlyList<SettlingReading> readings) =>
         readings.FirstOrDefault() is { Within.Length: 0 } first && first.Path.Contains("/motion/", StringComparison.Ordinal)
-            ? $"What decides most is the {first.Label}, which no single reading gives: cycle the wheel in steps, or write down its hardpoints."
+            ? $"What decides most is the {first.Label}, which no single "
+            + $"reading gives: cycle the wheel in steps, or write down its hardpoints."
             : "more margin would settle it.";
 
-    private static string Sentence(IReadOnlyList<SettlingReading> chosen, IReadOnlyList<SettlingReading> readings, double doubt, double then, double enough)
+    private static string Sentence(IReadOnlyList<SettlingReading> chosen, IReadOnlyList<SettlingReading> readings, double doubt,
+        double then, double enough)
     {
         if (doubt <= enough)
         {
@@ -167,7 +180,8 @@ public static class SettlingFinder
         }
 
         string what = string.Join(chosen.Count > 2 ? ", and " : " and ", chosen.Select(c => $"the {c.Label} to within {c.Within}"));
-        return $"Measure {what}: doubt falls from {Percent(doubt)} to {Percent(then)}{(then <= enough ? "." : $", which does not settle it alone. {Capital(Elsewhere(readings))}")}";
+        return $"Measure {what}: doubt falls from {Percent(doubt)} to "
+            + $"{Percent(then)}{(then <= enough ? "." : $", which does not settle it alone. {Capital(Elsewhere(readings))}")}";
     }
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
@@ -189,7 +203,8 @@ public static class SettlingFinder
             (Car, _build, _finding, _scans) = (car, build, finding, scans);
             foreach (var place in finding.Corner is { } only ? [only] : Places.Corners)
             {
-                foreach (var input in CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), scans?.At(place)).Plan.Inputs.Inputs)
+                foreach (var input in CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), scans?.At(place))
+                    .Plan.Inputs.Inputs)
                 {
                     _inputs.TryAdd(input.Path, input);
                     if (input.Path.EndsWith(TreadShare, StringComparison.Ordinal))
@@ -203,15 +218,18 @@ public static class SettlingFinder
             foreach (var share in _shares)
             {
                 string tyre = share.Path[..^TreadShare.Length];
-                if (_inputs.TryGetValue(tyre + "/sectionWidth", out var width) || _inputs.TryGetValue(tyre + "/sectionWidth/greatest", out width))
+                if (_inputs.TryGetValue(tyre + "/sectionWidth", out var width)
+                    || _inputs.TryGetValue(tyre + "/sectionWidth/greatest", out width))
                 {
-                    _inputs.TryAdd(tyre + "/treadWidth", share with { Path = tyre + "/treadWidth", Value = share.Value * width.Value, Sigma = share.Sigma * width.Value });
+                    _inputs.TryAdd(tyre + "/treadWidth",
+                        share with { Path = tyre + "/treadWidth", Value = share.Value * width.Value, Sigma = share.Sigma * width.Value });
                 }
             }
 
             if (car.GroundClearance is { } clearance)
             {
-                _inputs.TryAdd("groundClearance", new Input("groundClearance", "ground clearance", clearance.Si, clearance.StandardDeviation, clearance.Spread));
+                _inputs.TryAdd("groundClearance",
+                    new Input("groundClearance", "ground clearance", clearance.Si, clearance.StandardDeviation, clearance.Spread));
             }
         }
 
@@ -241,7 +259,8 @@ public static class SettlingFinder
                 return check < 0 ? null : FindingWriter.Of(corner, check, Say.Limit(LimitsInForce.Of(car, build).Certainty)).Probability;
             }
 
-            return Judge.Build(car, build, JudgeOptions.FindingsOnly with { Scans = _scans }).Findings.FirstOrDefault(f => f.Key == _finding.Key)?.Probability;
+            return Judge.Build(car, build, JudgeOptions.FindingsOnly with { Scans = _scans })
+                .Findings.FirstOrDefault(f => f.Key == _finding.Key)?.Probability;
         }
     }
 }

@@ -6,7 +6,9 @@ using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Surroundings;
 
-/// <summary>The poses of one corner's wheel as the judge has them: travel in m, steer in rad, hub face from its place at the reference state.</summary>
+/// <summary>
+/// The poses of one corner's wheel as the judge has them: travel in m, steer in rad, hub face from its place at the reference state.
+/// </summary>
 internal sealed class CornerPoses(CornerReader numbers) : IPoseField
 {
     /// <inheritdoc/>

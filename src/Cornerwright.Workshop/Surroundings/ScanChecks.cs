@@ -56,8 +56,10 @@ internal static class ScanChecks
     }
 
     private static Handle Lie(CornerPlan plan, PlacedScan scan) => plan.Inputs.Assume(
-        $"scans/{scan.Scan.Id}/alignment/doubt{(scan.Mirrored ? "/mirrored" : "")}", $"where the scan {scan.Scan.Name} lies", 0, scan.Deviation,
-        string.Create(CultureInfo.InvariantCulture, $"scan {scan.Scan.Name}: alignment and roughness together good for ± {2000 * scan.Deviation:0.0} mm"));
+        $"scans/{scan.Scan.Id}/alignment/doubt{(scan.Mirrored ? "/mirrored" : "")}", $"where the scan {scan.Scan.Name} lies", 0,
+        scan.Deviation,
+        string.Create(CultureInfo.InvariantCulture,
+            $"scan {scan.Scan.Name}: alignment and roughness together good for ± {2000 * scan.Deviation:0.0} mm"));
 
     private static MissingReading[] Failed(CornerPlan plan, CertifiedGap? found) => found switch
     {
@@ -85,7 +87,8 @@ internal static class ScanChecks
         var (droop, bump) = n.Swept();
         double travel = found.Place.Travel, steer = found.Place.Steer;
         string where = travel - droop < 0.001 ? "at full droop" : bump - travel < 0.001 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
-        string turned = Math.Abs(steer) < 0.005 ? "straight ahead" : $"steered {new Measure(Math.Abs(steer), Units.Degree, 0).Text} to the {(steer > 0 ? "left" : "right")}";
+        string turned = Math.Abs(steer) < 0.005 ? "straight ahead"
+            : $"steered {new Measure(Math.Abs(steer), Units.Degree, 0).Text} to the {(steer > 0 ? "left" : "right")}";
         return new WorstState($"{where}, {turned}", travel, steer, found.Clearing.ClockHours);
     }
 
@@ -107,8 +110,10 @@ internal static class ScanChecks
         double limit = Limit(part == WheelPart.Tyre ? plan.Limits.TyreToBody : plan.Limits.RimToAnything), gain = limit + wanted - value;
         double rounded = Math.Ceiling(gain * 1000) / 1000;
         var unit = new Measure(0, Units.Millimetre, 1);
-        string sentence = $"Work the arch back {Mm(rounded, 0)} at {ClockWords.Of(found.Clearing.ClockHours)}, and wherever else it stands nearer than {Mm(limit + wanted, 0)} to the moving wheel.";
-        return new Cure(sentence, unit.With(rounded), unit.With(value + rounded - limit), "Bare metal needs paint; what carries load or covers wiring stays.") { CornerHolds = true };
+        string sentence = $"Work the arch back {Mm(rounded, 0)} at {ClockWords.Of(found.Clearing.ClockHours)}, and wherever else it "
+            + $"stands nearer than {Mm(limit + wanted, 0)} to the moving wheel.";
+        return new Cure(sentence, unit.With(rounded), unit.With(value + rounded - limit),
+            "Bare metal needs paint; what carries load or covers wiring stays.") { CornerHolds = true };
     }
 
     private static string PartWords(WheelPart part) => part switch

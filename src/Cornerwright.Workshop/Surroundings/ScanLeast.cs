@@ -10,7 +10,9 @@ using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Surroundings;
 
-/// <summary>The least gap between one corner's wheel and one scan over all its poses, certified, and the same place again when a number moves.</summary>
+/// <summary>
+/// The least gap between one corner's wheel and one scan over all its poses, certified, and the same place again when a number moves.
+/// </summary>
 internal sealed class ScanLeast
 {
     /// <summary>Points on each arc of the tyre's section, as for everything else the judge clears.</summary>
@@ -96,7 +98,8 @@ internal sealed class ScanLeast
     {
         var (tyre, rim) = n.Corner.Clearance.Sections(n, OnBody);
         return tyre.IsSound && rim.IsSound
-            ? Certifying.Least(WheelShape.Of(tyre, rim, ArcPoints), [ScanObstacles.Of(_scan)], new CornerPoses(n), CornerPoses.Box(n), new(UpTo: upTo, MostCells: MostCells))
+            ? Certifying.Least(WheelShape.Of(tyre, rim, ArcPoints), [ScanObstacles.Of(_scan)], new CornerPoses(n), CornerPoses.Box(n),
+                new(UpTo: upTo, MostCells: MostCells))
             : null;
     }
 

@@ -41,7 +41,8 @@ public static class CornerSweep
         foreach (double slide in slides)
         {
             var set = Set(Set(build, place, slide), place.OtherSide(), slide);
-            var problem = car.At(place).Motion.Level == MotionLevel.Hardpoints && !(LinkageOf.TableOf(car, place) is { } table && HardpointNeeds.IsAxle(table.Kind))
+            var problem = car.At(place).Motion.Level == MotionLevel.Hardpoints
+                && !(LinkageOf.TableOf(car, place) is { } table && HardpointNeeds.IsAxle(table.Kind))
                 ? Hardpoints(rows, car, set, place, slide, grid, wishes) : Otherwise(rows, car, set, place, slide, grid);
             if (problem.Count > 0)
             {
@@ -65,14 +66,17 @@ public static class CornerSweep
 
         var (points, corner) = (found.Value, car.At(place));
         double clamp = Clamp(build, place) - (car.Build(car.MeasuredBuild) is { } now ? Clamp(now, place) : 0);
-        double More(LinkageStation? station, double? length) => station is not null && length is { } l ? l - points.Linkage.LengthAtRest(station) : 0;
+        double More(LinkageStation? station, double? length) =>
+            station is not null && length is { } l ? l - points.Linkage.LengthAtRest(station) : 0;
         double? damper = car.At(place.Axle()).Layout == SpringLayout.Coilover ? corner.SpringAxisLength?.Si : corner.DamperAxisLength?.Si;
         return StrutSetting.Create(points.Linkage, points.Plate, clamp, out _, points.HubFaceOutboard) is { } set
             && HardpointMotion.Create(
-                set.Linkage, out _, points.HubFaceOutboard, set.Plate, More(points.Linkage.Spring, corner.SpringAxisLength?.Si), More(points.Linkage.Damper, damper)) is { } motion
+                set.Linkage, out _, points.HubFaceOutboard, set.Plate, More(points.Linkage.Spring, corner.SpringAxisLength?.Si),
+                More(points.Linkage.Damper, damper)) is { } motion
             ? Checked<HardpointMotion>.From(motion)
             : Checked<HardpointMotion>.Wrong(new Problem(
-                $"{place.Words()} corner / plate and clamp", "a setting at which the linkage locks", "a smaller change", "Set plate and clamp nearer to how they were measured."));
+                $"{place.Words()} corner / plate and clamp", "a setting at which the linkage locks", "a smaller change",
+                "Set plate and clamp nearer to how they were measured."));
     }
 
     private static IReadOnlyList<Problem> Hardpoints(
@@ -94,7 +98,8 @@ public static class CornerSweep
             foreach (double travel in grid.Travels)
             {
                 rows.Add(there != Reach.Reached
-                    ? Unreached(place, travel, null, slide, there == Reach.NotGiven ? "no rack steers this wheel" : "the linkage cannot be steered so far")
+                    ? Unreached(place, travel, null, slide,
+                        there == Reach.NotGiven ? "no rack steers this wheel" : "the linkage cannot be steered so far")
                     : At(motion, other, car, place, travel, rack, slide, steered, wishes));
             }
         }
@@ -103,12 +108,14 @@ public static class CornerSweep
     }
 
     private static SweepRow At(
-        HardpointMotion motion, HardpointMotion? other, Car car, CornerPlace place, double travel, double rack, double slide, bool steered, SweepWishes wishes)
+        HardpointMotion motion, HardpointMotion? other, Car car, CornerPlace place, double travel, double rack, double slide, bool steered,
+        SweepWishes wishes)
     {
         Reach reach = motion.GeometryAt(travel, rack, out WheelGeometry wheel);
         if (reach != Reach.Reached)
         {
-            return Unreached(place, travel, steered ? rack : null, slide, motion.Explain(travel, rack) is { } stop ? Words(stop) : "out of the linkage's reach");
+            return Unreached(place, travel, steered ? rack : null, slide,
+                motion.Explain(travel, rack) is { } stop ? Words(stop) : "out of the linkage's reach");
         }
 
         motion.PoseAt(travel, rack, out var pose);
@@ -119,26 +126,30 @@ public static class CornerSweep
         double straight = motion.WheelAt(0, out var rest) == Reach.Reached ? rest.Toe : wheel.Toe;
         double steer = -side * (wheel.Toe - straight);
         AckermannReading? ackermann = null;
-        if (other is not null && wheelbase is { } w && car.At(place.Axle()).Track?.Si is { } track && other.GeometryAt(travel, rack, out WheelGeometry across) == Reach.Reached)
+        if (other is not null && wheelbase is { } w && car.At(place.Axle()).Track?.Si is { } track
+            && other.GeometryAt(travel, rack, out WheelGeometry across) == Reach.Reached)
         {
             double here = -side * wheel.Toe, there = side * across.Toe;
             ackermann = SteeringAckermann.Read(side > 0 ? here : there, side > 0 ? there : here, w, track);
         }
 
         return new(
-            place, travel, steered ? rack : null, slide, "", new(wheel.Camber, wheel.Toe, side * pose.HubFace.Y), wheel.Spring, wheel.Damper,
+            place, travel, steered ? rack : null, slide, "", new(wheel.Camber, wheel.Toe, side * pose.HubFace.Y), wheel.Spring,
+            wheel.Damper,
             wheel.Bar?.EndRatio ?? car.At(place).Motion.BarRatio?.Si, wheel, steer,
             wheelbase is { } b && height is { } h ? wheel.AntiBrake(front, share, b, h) : null,
             wheelbase is { } l && height is { } g ? wheel.AntiDrive(front, l, g) : null, ackermann);
     }
 
     // Tape and cycled levels know travel and plate; no rack moves them.
-    private static IReadOnlyList<Problem> Otherwise(List<SweepRow> rows, Car car, Build build, CornerPlace place, double slide, SweepGrid grid)
+    private static IReadOnlyList<Problem> Otherwise(List<SweepRow> rows, Car car, Build build, CornerPlace place, double slide,
+        SweepGrid grid)
     {
         var plan = CornerPlan.Compile(car, build, place, CarLearning.InUse(car));
         if (plan.Motion.Missing.Count > 0)
         {
-            return [.. plan.Motion.Missing.Select(m => new Problem($"{place.Words()} corner / wheel motion", "not known", m.Label, "Measure it, or choose another way in which the motion is known."))];
+            return [.. plan.Motion.Missing.Select(m => new Problem($"{place.Words()} corner / wheel motion", "not known", m.Label,
+                "Measure it, or choose another way in which the motion is known."))];
         }
 
         var motion = plan.Motion.Make(plan.Inputs.Best());
@@ -151,7 +162,8 @@ public static class CornerSweep
                 rows.Add(steering != 0
                     ? Unreached(place, travel, null, slide, "steering is known only from hardpoints")
                     : reach.IsUsable()
-                        ? new(place, travel, null, slide, "", wheel, Of(Station.Spring), Of(Station.Damper), car.At(place).Motion.BarRatio?.Si, null, 0, null, null, null)
+                        ? new(place, travel, null, slide, "", wheel, Of(Station.Spring), Of(Station.Damper),
+                            car.At(place).Motion.BarRatio?.Si, null, 0, null, null, null)
                         : Unreached(place, travel, null, slide, Words(reach)));
             }
         }
@@ -194,7 +206,8 @@ public static class CornerSweep
 
     private static Build Set(Build build, CornerPlace place, double slide) =>
         (build.At(place).Slide?.Si ?? 0) == slide ? build
-            : build.With(place, build.At(place) with { Slide = new(Quantity.Of(slide * 1000, Units.Millimetre), null, Garage.Readings.ReadingSource.Setting) });
+            : build.With(place, build.At(place) with { Slide = new(Quantity.Of(slide * 1000, Units.Millimetre), null,
+                Garage.Readings.ReadingSource.Setting) });
 
     private static Checked<IReadOnlyList<SweepRow>> Wrong(string field, string given, string allowed, string cure) =>
         Checked<IReadOnlyList<SweepRow>>.Wrong(new Problem(field, given, allowed, cure));

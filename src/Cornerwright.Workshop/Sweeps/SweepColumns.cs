@@ -75,5 +75,6 @@ public static class SweepColumns
     private static SweepColumn[] Point(string name, Func<SweepRow, Vec3?> at) =>
         [Length(name + "_x_mm", r => at(r)?.X), Length(name + "_y_mm", r => at(r)?.Y), Length(name + "_z_mm", r => at(r)?.Z)];
 
-    private static Unit Per(Dimension dimension, string symbol) => Units.Find(symbol, dimension) ?? throw new InvalidOperationException(symbol);
+    private static Unit Per(Dimension dimension, string symbol) =>
+        Units.Find(symbol, dimension) ?? throw new InvalidOperationException(symbol);
 }

@@ -22,5 +22,6 @@ namespace Cornerwright.Workshop.Sweeps;
 /// <param name="AntiDrive">Likewise for driving on this axle.</param>
 /// <param name="Ackermann">Both wheels of the axle at this travel and rack.</param>
 public sealed record SweepRow(
-    CornerPlace Corner, double Travel, double? Rack, double Slide, string Why, WheelMotionState? Motion, StationState? Spring, StationState? Damper,
+    CornerPlace Corner, double Travel, double? Rack, double Slide, string Why, WheelMotionState? Motion, StationState? Spring,
+    StationState? Damper,
     double? BarRatio, WheelGeometry? Wheel, double? Steer, double? AntiBrake, double? AntiDrive, AckermannReading? Ackermann);

@@ -20,7 +20,9 @@ internal static class BentProbability
     /// <summary>A limit further away than this many standard deviations is reached too rarely to matter.</summary>
     private const double FarAway = 3.5;
 
-    /// <summary>The way to a limit nearer than this is too short to show a bend; it is looked for this far out, in standard deviations.</summary>
+    /// <summary>
+    /// The way to a limit nearer than this is too short to show a bend; it is looked for this far out, in standard deviations.
+    /// </summary>
     private const double NearBy = 0.5;
 
     /// <summary>The share by which the probability between two limits is off, about; 0 to 1.</summary>
@@ -28,10 +30,13 @@ internal static class BentProbability
     /// <param name="sigma">Standard deviation of the value.</param>
     /// <param name="low">Lower limit, may be minus infinity.</param>
     /// <param name="high">Upper limit, may be infinity.</param>
-    /// <param name="meanShift">By how much the value's mean lies above the best estimate: half of what both moves of every input leave, summed.</param>
+    /// <param name="meanShift">By how much the value's mean lies above the best
+    /// estimate: half of what both moves of every input leave, summed.</param>
     /// <param name="blind">What of sigma comes from inputs that can be moved only one way.</param>
-    /// <param name="along">The value when all inputs move together so that first order promises a change of this many standard deviations.</param>
-    public static double Off(double value, double sigma, double low, double high, double meanShift, double blind, Func<double, double> along)
+    /// <param name="along">The value when all inputs move together so that
+    /// first order promises a change of this many standard deviations.</param>
+    public static double Off(double value, double sigma, double low, double high, double meanShift, double blind,
+        Func<double, double> along)
     {
         if (!(sigma > 0))
         {

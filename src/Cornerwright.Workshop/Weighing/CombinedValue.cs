@@ -25,11 +25,14 @@ internal sealed class CombinedValue
     public CombinedValue Add(CornerResult corner, CarriedKind kind, double weight)
     {
         int index = corner.Find(kind);
-        IReadOnlyList<MissingReading> lacking = corner.MissingFor(index) is { Count: 0 } && corner.TooWide(index) is { } wide ? [wide] : corner.MissingFor(index);
+        IReadOnlyList<MissingReading> lacking = corner.MissingFor(index) is { Count: 0 } && corner.TooWide(index) is { } wide ? [wide]
+            : corner.MissingFor(index);
         if (lacking.Count > 0 || !double.IsFinite(corner.Value(index)))
         {
             string where = Garage.Chassis.Places.Words(corner.Plan.Place);
-            _missing.AddRange(lacking.Count == 0 ? [new(corner.Plan.Path + "/motion", $"{where}: the ride height is out of the motion's reach")] : lacking.Select(m => m with { Label = $"{where}: {m.Label}" }));
+            _missing.AddRange(lacking.Count == 0
+                ? [new(corner.Plan.Path + "/motion", $"{where}: the ride height is out of the motion's reach")]
+                : lacking.Select(m => m with { Label = $"{where}: {m.Label}" }));
             return this;
         }
 
@@ -99,11 +102,14 @@ internal sealed class CombinedValue
         };
     }
 
-    /// <summary>By how much the first-order probability is off, about: the same question as for one corner, asked of all corners at once.</summary>
+    /// <summary>
+    /// By how much the first-order probability is off, about: the same question as for one corner, asked of all corners at once.
+    /// </summary>
     private double ProbabilityOff(in LinearDoubt doubt, double low, double high)
     {
         double sigma = doubt.StandardDeviation;
-        double meanShift = _corners.Sum(c => c.Weight * c.Corner.MeanShift(c.Check)), blind = _corners.Sum(c => Math.Abs(c.Weight) * c.Corner.Blind(c.Check));
+        double meanShift = _corners.Sum(c => c.Weight * c.Corner.MeanShift(c.Check)),
+            blind = _corners.Sum(c => Math.Abs(c.Weight) * c.Corner.Blind(c.Check));
         return BentProbability.Off(Value, sigma, low, high, meanShift, blind, Along);
 
         // Inputs that are no corner's own (a reading added alone) move the value in a straight line.
@@ -112,7 +118,8 @@ internal sealed class CombinedValue
             double moved = Value + (far * sigma);
             foreach (var (corner, check, weight) in _corners)
             {
-                double[] deviations = [.. corner.Plan.Inputs.Inputs.Select(i => _parts.TryGetValue(i.Path, out var part) ? far * part.Contribution / sigma : 0)];
+                double[] deviations = [.. corner.Plan.Inputs.Inputs.Select(i =>
+                    _parts.TryGetValue(i.Path, out var part) ? far * part.Contribution / sigma : 0)];
                 double straight = 0;
                 for (int i = 0; i < deviations.Length; i++)
                 {

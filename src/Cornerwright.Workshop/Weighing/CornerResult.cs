@@ -22,7 +22,8 @@ internal sealed class CornerResult
     private readonly double[][] _contributions;   // [value][input]: change of the value for one standard deviation
     private readonly double[] _values;
     private readonly double[] _meanShifts, _blind;
-    private readonly int[] _lost, _lostOneWay;   // by value: an input that, moved both ways or one, takes it out of what can be worked out; -1 for none
+    // by value: an input that, moved both ways or one, takes it out of what can be worked out; -1 for none
+    private readonly int[] _lost, _lostOneWay;
     private readonly ReadSet[] _reads;   // by value: what it was worked out from
     private readonly SolvedCorner _moved;
 
@@ -105,8 +106,8 @@ internal sealed class CornerResult
     public int Find(CarriedKind kind) => Array.FindIndex(_all, v => v is CarriedValue carried && carried.Kind == kind);
 
     /// <summary>
-    /// A reading whose tolerance is so wide that the value cannot be worked out at either end of it: then nothing can be said of how surely it
-    /// holds, and more doubt must not make it surer. Null where there is none.
+    /// A reading whose tolerance is so wide that the value cannot be worked out at either end of it: then nothing can be said of how surely
+    /// it holds, and more doubt must not make it surer. Null where there is none.
     /// </summary>
     public MissingReading? TooWide(int value) => _lost[value] < 0 ? null : Tighter(_lost[value]);
 
@@ -153,15 +154,20 @@ internal sealed class CornerResult
     /// <summary>By how much the check's mean lies above its best estimate, to second order.</summary>
     public double MeanShift(int check) => _meanShifts[check];
 
-    /// <summary>Of the check's standard deviation, what comes from inputs that can be moved only one way before the value is lost.</summary>
+    /// <summary>
+    /// Of the check's standard deviation, what comes from inputs that can be moved only one way before the value is lost.
+    /// </summary>
     public double Blind(int check) => _blind[check];
 
-    /// <summary>By how much the first-order probability of a check is off, about; above <see cref="BentProbability.Noticeable"/> it is not enough.</summary>
+    /// <summary>
+    /// By how much the first-order probability of a check is off, about; above <see cref="BentProbability.Noticeable"/> it is not enough.
+    /// </summary>
     public double ProbabilityOff(int check)
     {
         double[] deviations = new double[Plan.Inputs.Count];
         double sigma = Doubtful(check).Doubt.StandardDeviation;
-        double bent = BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
+        double bent =
+            BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
         return Math.Max(bent, Checks[check].Kind == CheckCatalogue.StopOrder ? TouchInDoubt(check, sigma) : 0);
 
         double Along(double far)
@@ -192,7 +198,8 @@ internal sealed class CornerResult
             }
 
             // The touch that decides may vanish; any other may come before the stop is spent, where nothing followed it.
-            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Read.Spent - _values[check]) < 1e-9, grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
+            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Read.Spent - _values[check]) < 1e-9,
+                grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
             double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
             if (!decides && double.IsFinite(lead))
             {
@@ -288,7 +295,8 @@ internal sealed class CornerResult
         bool upLost = IsLost(c, up), downLost = asked && IsLost(c, down);
         _lost[c] = upLost && downLost && _lost[c] < 0 ? i : _lost[c];
         _lostOneWay[c] = upLost != downLost && _lostOneWay[c] < 0 ? i : _lostOneWay[c];
-        _contributions[c][i] = upKnown && downKnown ? Slope(up, down, _all[c] is CornerCheck { Clearance: >= 0 }) : upKnown ? up : downKnown ? -down : 0;
+        _contributions[c][i] = upKnown && downKnown ? Slope(up, down, _all[c] is CornerCheck { Clearance: >= 0 }) : upKnown ? up : downKnown
+            ? -down : 0;
         _meanShifts[c] += upKnown && downKnown ? (up + down) / 2 : 0;
         _blind[c] += asked && upKnown != downKnown ? Math.Abs(_contributions[c][i]) : 0;
     }
@@ -323,7 +331,8 @@ internal sealed class CornerResult
 
             // A figure or a mark has no limit near which a bend could matter; what axles are made of may have.
             bool certain = _all[c] is CornerCheck check
-                ? Math.Abs(Math.Min(_values[c] - check.Low, check.High - _values[c])) > FarAway * Math.Sqrt(variance) : _all[c] is not CarriedValue;
+                ? Math.Abs(Math.Min(_values[c] - check.Low, check.High - _values[c])) > FarAway * Math.Sqrt(variance)
+                : _all[c] is not CarriedValue;
             least[c] = certain || !double.IsFinite(_values[c]) ? double.PositiveInfinity : Math.Sqrt(LeastShare * variance);
         }
 

@@ -12,11 +12,15 @@ internal static class FindingWriter
     private const int MostDeciding = 5;
     private const double LeastShare = 0.02;
 
-    /// <summary>Where the value is lost one standard deviation to one side of an input, so much is left at most: the share of a normal number below that.</summary>
+    /// <summary>
+    /// Where the value is lost one standard deviation to one side of an input,
+    /// so much is left at most: the share of a normal number below that.
+    /// </summary>
     private const double KnownOneWay = 0.8413;
 
     /// <summary>Verdict, margin and probability of a value between limits.</summary>
-    public static (Verdict Verdict, double Margin, double Probability) Weigh(double value, double low, double high, in LinearDoubt doubt, double certainty)
+    public static (Verdict Verdict, double Margin, double Probability) Weigh(double value, double low, double high, in LinearDoubt doubt,
+        double certainty)
     {
         double margin = Math.Min(value - low, high - value), probability = doubt.Within(value, low, high);
         var verdict = !(margin >= 0) ? Verdict.Fails : probability >= certainty ? Verdict.Holds : Verdict.Tight;
@@ -30,7 +34,9 @@ internal static class FindingWriter
         string where = plan.Place.Words();
         if (!check.CanSpeak || !double.IsFinite(value))
         {
-            IReadOnlyList<MissingReading> missing = check.CanSpeak ? [new(plan.Path + "/motion", "motion readings that reach further: the state lies outside the travel they cover")] : [.. check.Missing.Distinct()];
+            IReadOnlyList<MissingReading> missing = check.CanSpeak
+                ? [new(plan.Path + "/motion", "motion readings that reach further: the state lies outside the travel they cover")]
+                : [.. check.Missing.Distinct()];
             return Unknown(check.Id, check.Title, where, missing) with { Corner = plan.Place };
         }
 
@@ -39,7 +45,8 @@ internal static class FindingWriter
             return Unknown(check.Id, check.Title, where, check.MissingAtLock) with
             {
                 Corner = plan.Place,
-                Sentence = $"Not known at lock: {MissingReading.Words(check.MissingAtLock)}. Without steering: {check.Sentence(corner.Numbers.Read, value)}",
+                Sentence = $"Not known at lock: {MissingReading.Words(check.MissingAtLock)}. Without steering: "
+                    + $"{check.Sentence(corner.Numbers.Read, value)}",
                 Assumptions = Assumptions(corner, index),
             };
         }
@@ -116,7 +123,8 @@ internal static class FindingWriter
             }
 
             int at = list.Count;
-            while (at > 0 && (list[at - 1].Share < share || (list[at - 1].Share == share && string.CompareOrdinal(inputs[i].Path, list[at - 1].Path) < 0)))
+            while (at > 0 && (list[at - 1].Share < share
+                || (list[at - 1].Share == share && string.CompareOrdinal(inputs[i].Path, list[at - 1].Path) < 0)))
             {
                 at--;
             }

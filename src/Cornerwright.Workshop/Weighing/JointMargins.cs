@@ -14,7 +14,10 @@ internal sealed class JointMargins
     /// <summary>A check that fails more rarely is not joined; its chance of failing is taken off the result instead.</summary>
     private const double Negligible = 1e-5;
 
-    /// <summary>Of the chance of failing: the joint is right to this, and never worse than <see cref="MostError"/>. Measured; docs/theory/ranking.md §4.</summary>
+    /// <summary>
+    /// Of the chance of failing: the joint is right to this, and never worse
+    /// than <see cref="MostError"/>. Measured; docs/theory/ranking.md §4.
+    /// </summary>
     private const double ErrorShare = 0.05;
 
     private const double LeastError = 2e-4, MostError = 0.004;
@@ -23,7 +26,8 @@ internal sealed class JointMargins
     private readonly List<Row> _rows = [];
     private double _rest;
 
-    private sealed record Row(double Low, double High, double Fails, bool Suspension, (int Column, double Contribution)[] Parts, double Sigma);
+    private sealed record Row(double Low, double High, double Fails, bool Suspension, (int Column, double Contribution)[] Parts,
+        double Sigma);
 
     /// <summary>Sum of all chances of failing.</summary>
     public double FailuresSum { get; private set; }
@@ -38,7 +42,8 @@ internal sealed class JointMargins
     /// <param name="doubt">Of the value.</param>
     /// <param name="parts">Change of the value for one standard deviation of each input.</param>
     /// <param name="suspension">True for a check that the wheels have no part in.</param>
-    public void Add(double value, double low, double high, in LinearDoubt doubt, IEnumerable<(Input Input, double Contribution)> parts, bool suspension)
+    public void Add(double value, double low, double high, in LinearDoubt doubt, IEnumerable<(Input Input, double Contribution)> parts,
+        bool suspension)
     {
         double holds = doubt.Within(value, low, high), fails = 1 - holds;
         FailuresSum += fails;
@@ -101,7 +106,8 @@ internal sealed class JointMargins
     /// <summary>What the probability of these checks and any more cannot be above.</summary>
     public double Bound(bool suspensionOnly)
     {
-        double joint = JointOf([.. _rows.Where(r => !suspensionOnly || r.Suspension).OrderByDescending(r => r.Fails).Take(JointNormal.MostNumbers)]);
+        double joint =
+            JointOf([.. _rows.Where(r => !suspensionOnly || r.Suspension).OrderByDescending(r => r.Fails).Take(JointNormal.MostNumbers)]);
         return Math.Min(Least, joint + Math.Min(MostError, LeastError + (ErrorShare * (1 - joint))));
     }
 

@@ -53,7 +53,8 @@ public sealed class AccessMap
         _ => null,
     };
 
-    public static IEnumerable<AccessNode> NodesOf(Component component) => CornersOf(component.Place).Select(c => new AccessNode(component.Id, c));
+    public static IEnumerable<AccessNode> NodesOf(Component component) =>
+        CornersOf(component.Place).Select(c => new AccessNode(component.Id, c));
 
     /// <summary>What must be undone before this can be: its own blockers, and for what comes off also all that stands on it.</summary>
     public IEnumerable<(Undoing First, string Why)> Before(Undoing item)

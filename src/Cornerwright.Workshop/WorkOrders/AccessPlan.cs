@@ -50,7 +50,8 @@ public sealed record AccessPlan(IReadOnlyList<Undoing> Undo, IReadOnlyDictionary
     public static IReadOnlyList<Problem> Cycles(AccessGraph graph)
     {
         var map = new AccessMap(graph);
-        var all = map.Components.SelectMany(AccessMap.NodesOf).SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) });
+        var all = map.Components.SelectMany(AccessMap.NodesOf)
+            .SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) });
 
         // Every rule as it stands, without sparing any step.
         var why = new Dictionary<Undoing, (Undoing, string)>();
@@ -58,7 +59,8 @@ public sealed record AccessPlan(IReadOnlyList<Undoing> Undo, IReadOnlyDictionary
         return InOrder(map, needed, needed.ToDictionary(x => x, x => map.Before(x).Select(b => b.First).Distinct().ToList()), why).Problems;
     }
 
-    private static HashSet<Undoing> Closure(AccessMap map, IEnumerable<Undoing> targets, HashSet<AccessNode> early, Dictionary<Undoing, (Undoing, string)> why)
+    private static HashSet<Undoing> Closure(AccessMap map, IEnumerable<Undoing> targets, HashSet<AccessNode> early,
+        Dictionary<Undoing, (Undoing, string)> why)
     {
         var needed = new HashSet<Undoing>();
         var open = new Queue<Undoing>();
@@ -147,7 +149,8 @@ public sealed record AccessPlan(IReadOnlyList<Undoing> Undo, IReadOnlyDictionary
                 break;
             }
 
-            var next = free.OrderBy(x => Rank(map, x, last, order.Count > 0)).ThenBy(x => map.OrderOf(x.Node.Component)).ThenBy(x => x.Node.Corner).ThenBy(x => x.State).First();
+            var next = free.OrderBy(x => Rank(map, x, last, order.Count > 0)).ThenBy(x => map.OrderOf(x.Node.Component))
+                .ThenBy(x => x.Node.Corner).ThenBy(x => x.State).First();
             order.Add(next);
             waiting.Remove(next);
         }
@@ -186,6 +189,7 @@ public sealed record AccessPlan(IReadOnlyList<Undoing> Undo, IReadOnlyDictionary
         path.RemoveRange(0, path.IndexOf(at));
         path.Add(at);
         string circle = string.Join(" → ", path.Select(x => map[x.Node.Component].Name + (x.State == Undone.Loose ? " (slack)" : "")));
-        return new Problem("how it comes apart", circle, "no component that waits for itself", "Each of these waits for the next to be undone: take out one of the blockers.");
+        return new Problem("how it comes apart", circle, "no component that waits for itself",
+            "Each of these waits for the next to be undone: take out one of the blockers.");
     }
 }

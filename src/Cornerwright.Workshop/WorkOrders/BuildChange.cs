@@ -13,7 +13,8 @@ namespace Cornerwright.Workshop.WorkOrders;
 public sealed record BuildChange(CornerPlace Corner, FieldShape Field, BuildRole Role, Undone State, bool Part, string Before, string After)
 {
     /// <summary>Whether the car stands at another height afterwards, so that bonded rubber must be let go.</summary>
-    public bool MovesHeight => Field.PropertyName is nameof(CornerBuild.Stack) or nameof(CornerBuild.Perch) or nameof(CornerBuild.PerchHeight)
+    public bool MovesHeight =>
+        Field.PropertyName is nameof(CornerBuild.Stack) or nameof(CornerBuild.Perch) or nameof(CornerBuild.PerchHeight)
         or nameof(CornerBuild.BodyHeight) or nameof(CornerBuild.TopMount) or nameof(CornerBuild.Damper);
 
     public static IReadOnlyList<BuildChange> Between(Car car, Build from, Build to)

@@ -6,7 +6,9 @@ namespace Cornerwright.Workshop.WorkOrders;
 /// <summary>What is on the car now.</summary>
 public static class CarNow
 {
-    /// <summary>The build that the last finished job led to; without one, the build on which the car was measured; null where neither is known.</summary>
+    /// <summary>
+    /// The build that the last finished job led to; without one, the build on which the car was measured; null where neither is known.
+    /// </summary>
     public static Build? Of(Car car)
     {
         ArgumentNullException.ThrowIfNull(car);

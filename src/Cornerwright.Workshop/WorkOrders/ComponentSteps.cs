@@ -37,8 +37,10 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
             details.Add($"For: {map[why.For.Node.Component].Name.ToLowerInvariant()}{reason}.");
         }
 
-        details.AddRange(lines.Where(l => l.Fastener.Mark).Select(l => $"Mark first where it sits, it sets the alignment: {l.Fastener.Name.ToLowerInvariant()}."));
-        details.AddRange(lines.Where(l => l.Fastener.SingleUse && off).Select(l => $"Single use, throw away: {l.Fastener.Name.ToLowerInvariant()}."));
+        details.AddRange(lines.Where(l => l.Fastener.Mark)
+            .Select(l => $"Mark first where it sits, it sets the alignment: {l.Fastener.Name.ToLowerInvariant()}."));
+        details.AddRange(lines.Where(l => l.Fastener.SingleUse && off)
+            .Select(l => $"Single use, throw away: {l.Fastener.Name.ToLowerInvariant()}."));
         return new OrderStep
         {
             Id = Id(off ? "off" : "slack", item.Node),
@@ -79,7 +81,8 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
         }
 
         details.AddRange(settings);
-        details.AddRange(component.Fasteners.Where(f => f.When == TightenedWhen.OnItsWheels).Select(f => $"Only by hand now: {f.Name.ToLowerInvariant()}. The torque comes with the car on its wheels."));
+        details.AddRange(component.Fasteners.Where(f => f.When == TightenedWhen.OnItsWheels)
+            .Select(f => $"Only by hand now: {f.Name.ToLowerInvariant()}. The torque comes with the car on its wheels."));
         var lines = component.Fasteners.Where(f => f.When == TightenedWhen.Unloaded).Select(f => Line(item.Node, f)).ToList();
         details.AddRange(component.Fasteners.Where(f => f.SingleUse && on).Select(f => $"A new one: {f.Name.ToLowerInvariant()}."));
         details.AddRange(component.Fasteners.Where(f => f.Locking.Length > 0).Select(f => $"{f.Name}: {f.Locking}."));
@@ -104,11 +107,14 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
         };
     }
 
-    /// <summary>What of an undone component gets its torque, or gets it again, with the car on its wheels; null where nothing does.</summary>
+    /// <summary>
+    /// What of an undone component gets its torque, or gets it again, with the car on its wheels; null where nothing does.
+    /// </summary>
     public OrderStep? OnItsWheels(Undoing item)
     {
         var component = map[item.Node.Component];
-        var lines = component.Fasteners.Where(f => f.When == TightenedWhen.OnItsWheels || f.AgainOnItsWheels).Select(f => Line(item.Node, f)).ToList();
+        var lines = component.Fasteners.Where(f => f.When == TightenedWhen.OnItsWheels || f.AgainOnItsWheels)
+            .Select(f => Line(item.Node, f)).ToList();
         if (lines.Count == 0 || (item.State == Undone.Off && !Has(to, component, item.Node)))
         {
             return null;
@@ -119,12 +125,15 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
         {
             Id = Id("ride", item.Node),
             Phase = OrderPhase.LetDown,
-            Title = (wheel ? "Tighten crosswise, in two rounds: " : "Tighten with the car on its wheels: ") + string.Join(", ", lines.Select(l => l.Fastener.Name)).ToLowerInvariant(),
+            Title = (wheel ? "Tighten crosswise, in two rounds: " : "Tighten with the car on its wheels: ")
+                + string.Join(", ", lines.Select(l => l.Fastener.Name)).ToLowerInvariant(),
             Place = PlaceWords(item.Node),
             Details =
             [
-                .. rubber ? new[] { "At ride height, rolled and settled: its rubber is bonded and must be at rest where the car drives." } : [],
-                .. lines.Where(l => l.Fastener.AgainOnItsWheels && l.Fastener.When == TightenedWhen.Unloaded).Select(l => $"Once more, now with weight on it: {l.Fastener.Name.ToLowerInvariant()}."),
+                .. rubber ? new[] { "At ride height, rolled and settled: its rubber is bonded and must be at rest where the car drives." }
+                    : [],
+                .. lines.Where(l => l.Fastener.AgainOnItsWheels && l.Fastener.When == TightenedWhen.Unloaded)
+                .Select(l => $"Once more, now with weight on it: {l.Fastener.Name.ToLowerInvariant()}."),
             ],
             Fasteners = lines,
             Cautions = rubber ? ["Under the car only with its wheels on ramps, boards or a drive-on lift: never on a jack alone."] : [],
@@ -154,7 +163,8 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
             return true;
         }
 
-        return CornersOf(component, node).Any(c => RecordShape.Of<CornerBuild>().Fields.First(f => f.PropertyName == name).Get(build.At(c)) switch
+        return CornersOf(component, node).Any(c =>
+            RecordShape.Of<CornerBuild>().Fields.First(f => f.PropertyName == name).Get(build.At(c)) switch
         {
             string id => id.Length > 0,
             IReadOnlyList<string> ids => ids.Count > 0,
@@ -179,11 +189,13 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
 
         return before == after ? null : (before, after);
 
-        string Words(Build build, string property) => PartSwap.Words(car.Parts, fields.First(f => f.PropertyName == property), build.At(corner));
+        string Words(Build build, string property) =>
+            PartSwap.Words(car.Parts, fields.First(f => f.PropertyName == property), build.At(corner));
     }
 
     private SwapWords? Swap(Component component, AccessNode node) =>
-        CornersOf(component, node).Select(c => SwapOf(component, c)).FirstOrDefault(s => s is not null) is { } swap ? new SwapWords(swap.Before, swap.After) : null;
+        CornersOf(component, node).Select(c => SwapOf(component, c)).FirstOrDefault(s => s is not null) is { } swap
+            ? new SwapWords(swap.Before, swap.After) : null;
 
     private IEnumerable<string> Settings(Component component, AccessNode node)
     {

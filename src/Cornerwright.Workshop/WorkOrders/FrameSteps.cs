@@ -12,19 +12,23 @@ internal static class FrameSteps
     {
         yield return new OrderStep
         {
-            Id = "prepare/parts", Phase = OrderPhase.Prepare, Title = "Lay out all parts, tools and consumables of the lists, and compare them with the car", Minutes = 15,
-            Details = ["Read the car maker's instruction for this job first: where it differs from this sheet, it is right.", "Look at threads, lengths and left and right before anything is undone."],
+            Id = "prepare/parts", Phase = OrderPhase.Prepare,
+                Title = "Lay out all parts, tools and consumables of the lists, and compare them with the car", Minutes = 15,
+            Details = ["Read the car maker's instruction for this job first: where it differs from this sheet, it is right.",
+                "Look at threads, lengths and left and right before anything is undone."],
         };
         if (singleUse.Count > 0)
         {
-            yield return new OrderStep { Id = "prepare/single-use", Phase = OrderPhase.Prepare, Title = "Have the new single-use nuts and bolts at hand", Details = singleUse, Minutes = 2 };
+            yield return new OrderStep { Id = "prepare/single-use", Phase = OrderPhase.Prepare,
+                Title = "Have the new single-use nuts and bolts at hand", Details = singleUse, Minutes = 2 };
         }
 
         if (changes.Any(c => c.Field.PropertyName is nameof(CornerBuild.Tyre) or nameof(CornerBuild.Wheel)))
         {
             yield return new OrderStep
             {
-                Id = "prepare/tyres", Phase = OrderPhase.Prepare, Title = "Have the tyres mounted and balanced on their wheels", Details = ["Check running direction and load and speed marks."],
+                Id = "prepare/tyres", Phase = OrderPhase.Prepare, Title = "Have the tyres mounted and balanced on their wheels",
+                    Details = ["Check running direction and load and speed marks."],
             };
         }
 
@@ -33,14 +37,16 @@ internal static class FrameSteps
         {
             yield return new OrderStep
             {
-                Id = "prepare/pairs", Phase = OrderPhase.Prepare, Title = "Only one side of an axle gets new parts: make sure that this is meant", Details = oneSided, Minutes = 1,
+                Id = "prepare/pairs", Phase = OrderPhase.Prepare,
+                    Title = "Only one side of an axle gets new parts: make sure that this is meant", Details = oneSided, Minutes = 1,
                 Cautions = ["Springs, dampers and tyres are changed in pairs on an axle: unequal sides pull when braking."],
             };
         }
 
         yield return new OrderStep
         {
-            Id = "prepare/measure", Phase = OrderPhase.Prepare, Title = "Write down odometer, tyre pressures and the four heights from hub centre to arch edge", Minutes = 10,
+            Id = "prepare/measure", Phase = OrderPhase.Prepare,
+                Title = "Write down odometer, tyre pressures and the four heights from hub centre to arch edge", Minutes = 10,
             Details = ["On level ground, rolled a length and settled. Afterwards the same again: that is how you see what the work did."],
         };
     }
@@ -86,7 +92,8 @@ internal static class FrameSteps
             yield return new OrderStep
             {
                 Id = "set/pressures", Phase = OrderPhase.Set, Title = "Set the tyre pressures, cold", Minutes = 5,
-                Details = [.. Places.Corners.Where(c => to.At(c).Pressure is not null).Select(c => $"{c.Words()}: {to.At(c).Pressure!.Typed}")],
+                Details =
+                    [.. Places.Corners.Where(c => to.At(c).Pressure is not null).Select(c => $"{c.Words()}: {to.At(c).Pressure!.Typed}")],
             };
         }
 
@@ -94,7 +101,9 @@ internal static class FrameSteps
         {
             yield return new OrderStep
             {
-                Id = "set/free", Phase = OrderPhase.Set, Title = "Steering from lock to lock, brake pedal pressed until it is firm: nothing rubs, no hose is tight, no lamp is lit", Minutes = 5,
+                Id = "set/free", Phase = OrderPhase.Set, Title =
+                    "Steering from lock to lock, brake pedal pressed until it is firm: nothing rubs, no hose is tight, no lamp is lit",
+                    Minutes = 5,
             };
         }
 
@@ -102,12 +111,16 @@ internal static class FrameSteps
         {
             yield return new OrderStep
             {
-                Id = "set/heights", Phase = OrderPhase.Set, Title = "Measure the four heights from hub centre to arch edge again and write them into the log", Minutes = 10,
-                Details = ["In the load case in which heights are wanted. Left and right within a few millimetres; if not, find out why before you drive."],
+                Id = "set/heights", Phase = OrderPhase.Set,
+                    Title = "Measure the four heights from hub centre to arch edge again and write them into the log", Minutes = 10,
+                Details = ["In the load case in which heights are wanted. Left and right within a few millimetres; if not, find out "
+                    + "why before you drive."],
             };
             yield return new OrderStep
             {
-                Id = "set/lamps", Phase = OrderPhase.Set, Title = "Have the headlamps aimed; where a height sensor hangs on an arm, have it taught anew", Details = ["The car stands at another height than before."],
+                Id = "set/lamps", Phase = OrderPhase.Set,
+                    Title = "Have the headlamps aimed; where a height sensor hangs on an arm, have it taught anew",
+                    Details = ["The car stands at another height than before."],
             };
         }
 
@@ -122,8 +135,10 @@ internal static class FrameSteps
 
         yield return new OrderStep
         {
-            Id = "set/approval", Phase = OrderPhase.Set, Title = "Ask whether this change needs approval or inspection where the car is driven",
-            Details = ["Wheels, tyres, springs and track. The maker's instructions, local codes and a licensed workshop decide; this sheet does not."],
+            Id = "set/approval", Phase = OrderPhase.Set,
+                Title = "Ask whether this change needs approval or inspection where the car is driven",
+            Details = ["Wheels, tyres, springs and track. The maker's instructions, local codes and a licensed workshop decide; "
+                + "this sheet does not."],
         };
     }
 
@@ -133,7 +148,9 @@ internal static class FrameSteps
         {
             yield return new OrderStep
             {
-                Id = "later/recheck", Phase = OrderPhase.Later, Title = "After 50 to 100 km: check these torques again, and write odometer and date into the log", Fasteners = again, Minutes = 15,
+                Id = "later/recheck", Phase = OrderPhase.Later,
+                    Title = "After 50 to 100 km: check these torques again, and write odometer and date into the log", Fasteners = again,
+                    Minutes = 15,
             };
         }
 
@@ -141,7 +158,8 @@ internal static class FrameSteps
         {
             yield return new OrderStep
             {
-                Id = "later/settle", Phase = OrderPhase.Later, Title = "After a week of driving: measure the heights again; new springs settle",
+                Id = "later/settle", Phase = OrderPhase.Later,
+                    Title = "After a week of driving: measure the heights again; new springs settle",
                 Details = ["If it stands too high, turn the perches down a few turns at a time, drive, and measure again."],
             };
         }

@@ -39,14 +39,16 @@ internal static class OrderLists
                 int more = Count(to) - Count(from);
                 if (more > 0)
                 {
-                    var where = places.Where(p => ids(to.At(p)).Contains(part.Id) && !ids(from.At(p)).Contains(part.Id)).Select(p => byAxle ? p.Axle().Words() : p.Words());
+                    var where = places.Where(p => ids(to.At(p)).Contains(part.Id) && !ids(from.At(p)).Contains(part.Id))
+                        .Select(p => byAxle ? p.Axle().Words() : p.Words());
                     lines.Add(new OrderPart(part, more, part.Price * more, string.Join(", ", where)));
                 }
             }
         }
     }
 
-    public static IReadOnlyList<string> Tools(AccessMap map, IReadOnlyList<OrderStep> steps, IReadOnlyList<FastenerLine> torques, bool lifted)
+    public static IReadOnlyList<string> Tools(AccessMap map, IReadOnlyList<OrderStep> steps, IReadOnlyList<FastenerLine> torques,
+        bool lifted)
     {
         var tools = new List<string>();
         if (lifted)
@@ -85,7 +87,8 @@ internal static class OrderLists
     public static IReadOnlyList<string> SingleUse(AccessMap map, IReadOnlyList<OrderStep> steps)
     {
         var counted = new Dictionary<(string Component, string Fastener), (string Words, int Count, bool Known)>();
-        foreach (var step in steps.Where(s => s.Phase == OrderPhase.Fit && s.Id.StartsWith("on/", StringComparison.Ordinal) && s.Node is not null))
+        foreach (var step in steps.Where(s => s.Phase == OrderPhase.Fit && s.Id.StartsWith("on/", StringComparison.Ordinal)
+            && s.Node is not null))
         {
             var component = map[step.Node!.Value.Component];
             string axle = AccessMap.AxleOf(component.Place) is { } place ? $" ({place.Words()})" : "";
@@ -97,12 +100,15 @@ internal static class OrderLists
             }
         }
 
-        return [.. counted.Values.Select(v => v.Known ? string.Create(CultureInfo.InvariantCulture, $"{v.Count} new: {v.Words}") : $"new, count them: {v.Words}")];
+        return [.. counted.Values.Select(v => v.Known ? string.Create(CultureInfo.InvariantCulture, $"{v.Count} new: {v.Words}")
+            : $"new, count them: {v.Words}")];
     }
 
-    private static IEnumerable<AccessNode> Nodes(IEnumerable<OrderStep> steps) => steps.Where(s => s.Node is not null).Select(s => s.Node!.Value).Distinct();
+    private static IEnumerable<AccessNode> Nodes(IEnumerable<OrderStep> steps) =>
+        steps.Where(s => s.Node is not null).Select(s => s.Node!.Value).Distinct();
 
-    private static IEnumerable<string> Split(string list) => list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+    private static IEnumerable<string> Split(string list) =>
+        list.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
 
     private static IReadOnlyList<string> Distinct(IEnumerable<string> texts) => [.. texts.Distinct(StringComparer.OrdinalIgnoreCase)];
 }

@@ -19,14 +19,16 @@ internal sealed record OrderTargets(IReadOnlyList<Undoing> Fit, IReadOnlyList<Un
             items.AddRange(nodes.Select(n => new Undoing(n, change.State)));
             if (nodes.Count == 0)
             {
-                gaps.Add($"The graph does not say how the {RoleWords(change.Role)} at the {change.Corner.Axle().Words()} comes off: add a component that is it, or plan that by hand.");
+                gaps.Add($"The graph does not say how the {RoleWords(change.Role)} at the "
+                    + $"{change.Corner.Axle().Words()} comes off: add a component that is it, or plan that by hand.");
             }
         }
 
         // Rubber that is bonded to its bushing would stay twisted at another height.
         foreach (var corner in changes.Where(c => c.MovesHeight).Select(c => c.Corner).Distinct())
         {
-            items.AddRange(map.Components.Where(c => c.Fasteners.Any(f => f.BondedRubber)).SelectMany(c => NodesAt(map, c, corner)).Select(n => new Undoing(n, Undone.Loose)));
+            items.AddRange(map.Components.Where(c => c.Fasteners.Any(f => f.BondedRubber)).SelectMany(c => NodesAt(map, c, corner))
+                .Select(n => new Undoing(n, Undone.Loose)));
         }
 
         var stays = new HashSet<Undoing>();
@@ -35,7 +37,8 @@ internal sealed record OrderTargets(IReadOnlyList<Undoing> Fit, IReadOnlyList<Un
             foreach (var onDamper in map.Components.Where(c => c.OnBench && c.Role is not (BuildRole.None or BuildRole.Damper)))
             {
                 var nodes = NodesAt(map, onDamper, corner).ToList();
-                if (changes.Any(c => c.Corner == corner && c.Role == onDamper.Role && c.Field.PropertyName == BuildChange.FieldOf(onDamper.Role)))
+                if (changes.Any(c => c.Corner == corner && c.Role == onDamper.Role
+                    && c.Field.PropertyName == BuildChange.FieldOf(onDamper.Role)))
                 {
                     // New for old: the old one stays on the old damper.
                     stays.UnionWith(nodes.SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) }));

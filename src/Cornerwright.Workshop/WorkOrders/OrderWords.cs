@@ -25,7 +25,9 @@ public static class OrderWords
 
     public static string Of(TightenedWhen when) => when == TightenedWhen.OnItsWheels ? "on its wheels" : "unloaded";
 
-    /// <summary>"3 × Top mount to body, nuts: 13 mm socket, 28 N·m (21 lbf·ft), crosswise"; without the torque where it is undone.</summary>
+    /// <summary>
+    /// "3 × Top mount to body, nuts: 13 mm socket, 28 N·m (21 lbf·ft), crosswise"; without the torque where it is undone.
+    /// </summary>
     public static string Line(FastenerLine line, bool tighten)
     {
         ArgumentNullException.ThrowIfNull(line);
@@ -49,7 +51,8 @@ public static class OrderWords
         string time = quarters < 4
             ? FormattableString.Invariant($"about {quarters * 15} min")
             : FormattableString.Invariant($"about {quarters / 4:0.##} h");
-        return order.Untimed > 0 ? time + FormattableString.Invariant($", without {order.Untimed} of the steps (tyre shop, alignment and the like)") : time;
+        return order.Untimed > 0
+            ? time + FormattableString.Invariant($", without {order.Untimed} of the steps (tyre shop, alignment and the like)") : time;
     }
 
     /// <summary>Steps in a row of one phase at one axle, under one heading.</summary>

@@ -18,7 +18,8 @@ public static class OrderWriter
         var changes = BuildChange.Between(car, from, to);
         if (changes.Count == 0)
         {
-            return Checked<WorkOrder>.Wrong(new Problem("build", to.Id, "a build that differs from what is on the car", $"\"{to.Name}\" and \"{from.Name}\" are bolted and set alike: there is nothing to do."));
+            return Checked<WorkOrder>.Wrong(new Problem("build", to.Id, "a build that differs from what is on the car",
+                $"\"{to.Name}\" and \"{from.Name}\" are bolted and set alike: there is nothing to do."));
         }
 
         var map = new AccessMap(car.Access);
@@ -30,7 +31,8 @@ public static class OrderWriter
             : Checked<WorkOrder>.Wrong(fit.Problems.Count > 0 ? fit.Problems : undo.Problems);
     }
 
-    private static WorkOrder Compose(Car car, Build from, Build to, IReadOnlyList<BuildChange> changes, AccessMap map, OrderTargets targets, AccessPlan undo, AccessPlan plan)
+    private static WorkOrder Compose(Car car, Build from, Build to, IReadOnlyList<BuildChange> changes, AccessMap map, OrderTargets targets,
+        AccessPlan undo, AccessPlan plan)
     {
         var writer = new ComponentSteps(car, from, to, map);
         var work = new List<OrderStep>();
@@ -64,7 +66,8 @@ public static class OrderWriter
         }
 
         work.AddRange(atRide);
-        var again = work.Where(s => s.Phase is OrderPhase.Fit or OrderPhase.LetDown).SelectMany(s => s.Fasteners).Where(f => f.Fastener.CheckAgain).ToList();
+        var again = work.Where(s => s.Phase is OrderPhase.Fit or OrderPhase.LetDown).SelectMany(s => s.Fasteners)
+            .Where(f => f.Fastener.CheckAgain).ToList();
         bool alignment = plan.Undo.Any(i => map[i.Node.Component].MovesAlignment);
         OrderStep[] steps =
         [
@@ -104,17 +107,22 @@ public static class OrderWriter
         IReadOnlyList<Undoing> At(AccessPlan of, AxlePlace? axle) => [.. of.Undo.Where(i => Axle(map, i) == axle)];
     }
 
-    private static IEnumerable<OrderStep> Undo(ComponentSteps writer, IEnumerable<Undoing> items, AccessPlan plan) => items.Select(i => writer.Undo(i, plan)).OfType<OrderStep>();
+    private static IEnumerable<OrderStep> Undo(ComponentSteps writer, IEnumerable<Undoing> items, AccessPlan plan) =>
+        items.Select(i => writer.Undo(i, plan)).OfType<OrderStep>();
 
-    private static IEnumerable<OrderStep> Redo(ComponentSteps writer, IEnumerable<Undoing> items) => items.Reverse().Select(writer.Redo).OfType<OrderStep>();
+    private static IEnumerable<OrderStep> Redo(ComponentSteps writer, IEnumerable<Undoing> items) =>
+        items.Reverse().Select(writer.Redo).OfType<OrderStep>();
 
-    private static IEnumerable<OrderStep> Ride(ComponentSteps writer, IEnumerable<Undoing> items) => items.Select(writer.OnItsWheels).OfType<OrderStep>().DistinctBy(s => s.Id);
+    private static IEnumerable<OrderStep> Ride(ComponentSteps writer, IEnumerable<Undoing> items) =>
+        items.Select(writer.OnItsWheels).OfType<OrderStep>().DistinctBy(s => s.Id);
 
     private static IReadOnlyList<FastenerLine> Torques(IEnumerable<OrderStep> steps) =>
-        [.. steps.Where(s => s.Phase is OrderPhase.Fit or OrderPhase.LetDown).SelectMany(s => s.Fasteners).DistinctBy(f => (f.Node, f.Fastener.Id))];
+        [.. steps.Where(s => s.Phase is OrderPhase.Fit or OrderPhase.LetDown).SelectMany(s => s.Fasteners)
+            .DistinctBy(f => (f.Node, f.Fastener.Id))];
 
     private static IEnumerable<string> Gaps(IReadOnlyList<FastenerLine> torques) => torques.Select(t => t.Warning).Where(w => w.Length > 0)
-        .Concat(torques.Where(t => t.Fastener.Torque is null).Select(t => $"{t.Fastener.Name}: look the torque up in the maker's instruction and write it into the graph.")).Distinct();
+        .Concat(torques.Where(t => t.Fastener.Torque is null)
+            .Select(t => $"{t.Fastener.Name}: look the torque up in the maker's instruction and write it into the graph.")).Distinct();
 
     private static AxlePlace? Axle(AccessMap map, Undoing item) => AccessMap.AxleOf(map[item.Node.Component].Place);
 

@@ -60,7 +60,8 @@ public sealed class AccessTests
     public void A_torque_is_shown_in_both_units_or_left_to_the_maker()
     {
         Assert.Equal("34 N·m (25 lbf·ft)", TorqueSense.Words(Bolt("25 lbf·ft")));
-        Assert.Equal("85 N·m (63 lbf·ft), then 90° further", TorqueSense.Words(Bolt("85 N·m") with { ThenTurn = Reading.Of("90 deg", Dimension.Angle) }));
+        Assert.Equal("85 N·m (63 lbf·ft), then 90° further",
+            TorqueSense.Words(Bolt("85 N·m") with { ThenTurn = Reading.Of("90 deg", Dimension.Angle) }));
         Assert.Equal("maker's figure", TorqueSense.Words(new Fastener()));
     }
 
@@ -91,8 +92,10 @@ public sealed class AccessTests
             Assert.Equal(StartingGraph.Practice, f.TorqueFrom);
             Assert.Equal("", TorqueSense.Warning(f));
         });
-        Assert.All(graph.Components.Where(c => c.Role == BuildRole.Stack), c => Assert.Contains(c.Hazards, h => h.Kind == HazardKind.SpringEnergy));
-        foreach (var role in new[] { BuildRole.Wheel, BuildRole.Spacer, BuildRole.Stack, BuildRole.Perch, BuildRole.TopMount, BuildRole.Damper, BuildRole.BumpStop })
+        Assert.All(graph.Components.Where(c => c.Role == BuildRole.Stack), c =>
+            Assert.Contains(c.Hazards, h => h.Kind == HazardKind.SpringEnergy));
+        foreach (var role in new[] { BuildRole.Wheel, BuildRole.Spacer, BuildRole.Stack, BuildRole.Perch, BuildRole.TopMount,
+            BuildRole.Damper, BuildRole.BumpStop })
         {
             Assert.Single(graph.Components, c => c.Role == role);
         }

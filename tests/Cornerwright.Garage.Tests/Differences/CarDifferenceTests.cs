@@ -17,9 +17,11 @@ public sealed class CarDifferenceTests
     [Fact]
     public void A_changed_setting_is_told_by_place_before_and_after()
     {
-        var after = Small.With(Small.Builds[0] with { FrontLeft = Small.Builds[0].FrontLeft with { PerchHeight = Reading.Of("318 mm", Dimension.Length) } });
+        var after = Small.With(
+            Small.Builds[0] with { FrontLeft = Small.Builds[0].FrontLeft with { PerchHeight = Reading.Of("318 mm", Dimension.Length) } });
         var change = Assert.Single(CarDifference.Between(Small, after));
-        Assert.Equal(new FieldChange(ChangeKind.Changed, "builds/street/frontLeft/perchHeight", "Builds / Street / Front left / Perch height", "312 mm", "318 mm"), change);
+        Assert.Equal(new FieldChange(ChangeKind.Changed, "builds/street/frontLeft/perchHeight",
+            "Builds / Street / Front left / Perch height", "312 mm", "318 mm"), change);
         Assert.Equal("street", change.BuildId);
         Assert.Equal("Builds / Street / Front left / Perch height: 312 mm → 318 mm", change.ToString());
     }
@@ -28,9 +30,12 @@ public sealed class CarDifferenceTests
     public void A_changed_tolerance_source_or_date_shows_the_whole_reading()
     {
         var after = Small with { Wheelbase = Reading.Parse("", Dimension.Length, "2480 mm", "4 mm").Value };
-        Assert.Equal("Wheelbase: 2480 mm ±5 mm at most (tape, 2026-05-01) → 2480 mm ±4 mm (tape)", Assert.Single(CarDifference.Between(Small, after)).ToString());
-        Assert.Equal("Wheelbase: emptied (was 2480 mm ±5 mm at most (tape, 2026-05-01))", Assert.Single(CarDifference.Between(Small, Small with { Wheelbase = null })).ToString());
-        Assert.Equal("Ground clearance: 120 mm (setting)", Assert.Single(CarDifference.Between(Small, Small with { GroundClearance = Reading.Of("120 mm", Dimension.Length) })).ToString());
+        Assert.Equal("Wheelbase: 2480 mm ±5 mm at most (tape, 2026-05-01) → 2480 mm ±4 mm (tape)",
+            Assert.Single(CarDifference.Between(Small, after)).ToString());
+        Assert.Equal("Wheelbase: emptied (was 2480 mm ±5 mm at most (tape, 2026-05-01))",
+            Assert.Single(CarDifference.Between(Small, Small with { Wheelbase = null })).ToString());
+        Assert.Equal("Ground clearance: 120 mm (setting)", Assert.Single(
+            CarDifference.Between(Small, Small with { GroundClearance = Reading.Of("120 mm", Dimension.Length) })).ToString());
     }
 
     [Fact]
@@ -52,7 +57,8 @@ public sealed class CarDifferenceTests
     {
         var spring = Small.Parts.Springs[0];
         SpringCurvePoint more = new() { Deflection = Reading.Of("20 mm", Dimension.Length), Force = Reading.Of("1300 N", Dimension.Force) };
-        var after = Small with { Parts = Small.Parts with { Springs = [spring with { Curve = [spring.Curve[0] with { Force = Reading.Of("610 N", Dimension.Force) }, more] }] } };
+        var after = Small with { Parts = Small.Parts
+            with { Springs = [spring with { Curve = [spring.Curve[0] with { Force = Reading.Of("610 N", Dimension.Force) }, more] }] } };
         Assert.Equal(
             ["Parts / Springs / Sixty / Force curve 1 / Force: 600 N → 610 N", "Parts / Springs / Sixty / Force curve 2: added"],
             CarDifference.Between(Small, after).Select(x => x.ToString()));
@@ -62,14 +68,16 @@ public sealed class CarDifferenceTests
     public void Choices_and_flags_read_as_words()
     {
         var after = Small with { Front = Small.Front with { Layout = SpringLayout.Apart, Driven = true } };
-        Assert.Equal(["Front axle / Springs: coilover → apart", "Front axle / Driven: no → yes"], CarDifference.Between(Small, after).Select(x => x.ToString()));
+        Assert.Equal(["Front axle / Springs: coilover → apart", "Front axle / Driven: no → yes"],
+            CarDifference.Between(Small, after).Select(x => x.ToString()));
     }
 
     [Fact]
     public void Two_builds_compare_alone()
     {
         var other = Small.Builds[0] with { Id = "track", FrontLeft = Small.Builds[0].FrontLeft with { Stack = ["s60, soft"] } };
-        Assert.Equal(["Id: street → track", "Front left / Stack, from the perch upward: s60 → s60, soft"], CarDifference.Between(Small.Builds[0], other).Select(x => x.ToString()));
+        Assert.Equal(["Id: street → track", "Front left / Stack, from the perch upward: s60 → s60, soft"],
+            CarDifference.Between(Small.Builds[0], other).Select(x => x.ToString()));
         var split = other with { FrontLeft = other.FrontLeft with { Stack = ["s60", "soft"] } };
         Assert.Single(CarDifference.Between(other, split));
     }
@@ -79,7 +87,8 @@ public sealed class CarDifferenceTests
     {
         Build b = new() { Id = "x", Name = "X" };
         var before = Small with { Builds = [b, b with { Name = "Y" }] };
-        Assert.Equal("Builds 2 / Name: Y → Z", Assert.Single(CarDifference.Between(before, Small with { Builds = [b, b with { Name = "Z" }] })).ToString());
+        Assert.Equal("Builds 2 / Name: Y → Z",
+            Assert.Single(CarDifference.Between(before, Small with { Builds = [b, b with { Name = "Z" }] })).ToString());
     }
 
     [Fact]
@@ -90,7 +99,8 @@ public sealed class CarDifferenceTests
             var (a, b) = (new RandomRecords(seed).Car(), new RandomRecords(seed + 1).Car());
             Assert.Empty(CarDifference.Between(a, new RandomRecords(seed).Car()));
             Assert.NotEmpty(CarDifference.Between(a, b));
-            Assert.Equal(CarDifference.Between(a, b).Count, CarDifference.Between(a, b).Select(x => (x.Address, x.Kind)).Distinct().Count());
+            Assert.Equal(CarDifference.Between(a, b).Count,
+                CarDifference.Between(a, b).Select(x => (x.Address, x.Kind)).Distinct().Count());
         }
     }
 

@@ -28,7 +28,8 @@ public sealed class CarFileFuzzTests(ITestOutputHelper output)
             var result = input is string text ? CarFile.Read(text) : CarFile.Read((byte[])input);
             if (!result.Ok)
             {
-                Assert.All(result.Problems, x => Assert.True(x.Field.Length > 0 && x.Allowed.Length > 0 && x.Cure.Length > 0, x.ToString()));
+                Assert.All(result.Problems, x =>
+                    Assert.True(x.Field.Length > 0 && x.Allowed.Length > 0 && x.Cure.Length > 0, x.ToString()));
                 continue;
             }
 
@@ -67,7 +68,8 @@ public sealed class CarFileFuzzTests(ITestOutputHelper output)
 
     private static string Insert(string[] lines, int at, string line) => string.Join('\n', [.. lines[..at], line, .. lines[at..]]);
 
-    private static string RandomName(Random random) => string.Concat(Enumerable.Range(0, random.Next(1, 6)).Select(_ => "qxzQ\u00e9"[random.Next(5)]));
+    private static string RandomName(Random random) =>
+        string.Concat(Enumerable.Range(0, random.Next(1, 6)).Select(_ => "qxzQ\u00e9"[random.Next(5)]));
 
     /// <summary>The same name with a letter escaped: a field twice all the same.</summary>
     private static string Spelled(string name, Random random)

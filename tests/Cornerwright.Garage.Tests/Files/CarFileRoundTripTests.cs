@@ -45,7 +45,8 @@ public sealed class CarFileRoundTripTests
     public void Lists_that_are_empty_in_another_way_leave_no_trace()
     {
         var car = new Car { Id = "a", Name = "A" };
-        var same = car with { Parts = new PartsShelf { Wheels = new List<Wheel>() }, FrontLeft = new Corner { Motion = new WheelMotion { Steps = new List<CycledStep>() } } };
+        var same = car with { Parts = new PartsShelf { Wheels = new List<Wheel>() },
+            FrontLeft = new Corner { Motion = new WheelMotion { Steps = new List<CycledStep>() } } };
         Assert.Equal(CarFile.Write(car), CarFile.Write(same));
     }
 
@@ -56,8 +57,10 @@ public sealed class CarFileRoundTripTests
     [InlineData("7 3/4", "7 3/4 mm")]
     public void A_bare_number_is_written_with_the_unit_it_was_taken_in(string typed, string written)
     {
-        var height = new Reading(QuantityText.Parse(typed, Dimension.Length, "height", Units.Millimetre).Value, null, ReadingSource.Setting);
-        var car = new Car { Id = "a", Name = "A", Builds = [new Build { Id = "b", Name = "B", RearLeft = new CornerBuild { PerchHeight = height } }] };
+        var height =
+            new Reading(QuantityText.Parse(typed, Dimension.Length, "height", Units.Millimetre).Value, null, ReadingSource.Setting);
+        var car = new Car { Id = "a", Name = "A",
+            Builds = [new Build { Id = "b", Name = "B", RearLeft = new CornerBuild { PerchHeight = height } }] };
         var back = CarFile.Read(CarFile.Write(car)).Value.Builds[0].RearLeft.PerchHeight!;
         Assert.Equal(written, back.Typed);
         Assert.Equal(height.Si, back.Si);

@@ -19,7 +19,8 @@ public sealed class CarSchemaTests
             File.WriteAllText(path, CarSchema.Write());
         }
 
-        Assert.True(File.ReadAllText(path) == CarSchema.Write(), "Run the tests once with CORNERWRIGHT_WRITE_DOCS=1 and commit the schema.");
+        Assert.True(File.ReadAllText(path) == CarSchema.Write(),
+            "Run the tests once with CORNERWRIGHT_WRITE_DOCS=1 and commit the schema.");
     }
 
     [Fact]
@@ -27,7 +28,8 @@ public sealed class CarSchemaTests
     {
         Assert.True(IsValid(SmallCar.Text));
         foreach (string demo in Directory.EnumerateFiles(Repository.PathOf("."), "*.json", SearchOption.AllDirectories)
-            .Where(x => !x.Contains("/bin/", StringComparison.Ordinal) && !x.Contains("/obj/", StringComparison.Ordinal) && !x.Contains("node_modules", StringComparison.Ordinal))
+            .Where(x => !x.Contains("/bin/", StringComparison.Ordinal) && !x.Contains("/obj/", StringComparison.Ordinal)
+                && !x.Contains("node_modules", StringComparison.Ordinal))
             .Where(x => File.ReadAllText(x).Contains($"\"{CarFile.Format}\",\n  \"version\"", StringComparison.Ordinal)))
         {
             Assert.True(IsValid(File.ReadAllText(demo)), demo);

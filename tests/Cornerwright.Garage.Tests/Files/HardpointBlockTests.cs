@@ -46,7 +46,8 @@ public sealed class HardpointBlockTests
     }
 
     [Fact]
-    public void Every_wrong_cell_is_listed_at_once() => Assert.Equal(3, Read("Strut top\ta\tb\tc\nTie rod, outer joint\t1\t2\t3").Problems.Count);
+    public void Every_wrong_cell_is_listed_at_once() =>
+        Assert.Equal(3, Read("Strut top\ta\tb\tc\nTie rod, outer joint\t1\t2\t3").Problems.Count);
 
     [Fact]
     public void What_is_written_reads_back()
@@ -61,7 +62,8 @@ public sealed class HardpointBlockTests
     {
         foreach (var kind in Enum.GetValues<LinkageKind>())
         {
-            var table = new HardpointTable { Kind = kind, SpringOn = HardpointNeeds.Carriers(kind)[0], DamperOn = HardpointNeeds.Carriers(kind)[0] };
+            var table = new HardpointTable { Kind = kind, SpringOn = HardpointNeeds.Carriers(kind)[0],
+                DamperOn = HardpointNeeds.Carriers(kind)[0] };
             Assert.Equal(HardpointNeeds.Of(table).Count, HardpointNeeds.Missing(table).Count);
             string block = string.Concat(HardpointNeeds.Of(table).Select((f, i) => $"{f.Label}\t{i}\t{i}\t{i}\n"));
             Assert.Empty(HardpointNeeds.Missing(Read(block, table).Value));

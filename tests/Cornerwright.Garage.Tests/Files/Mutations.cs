@@ -5,9 +5,12 @@ public sealed class Mutations(Random random)
 {
     private static readonly string[] Poison =
     [
-        "\0", "\uFEFF", "\uD800", "\uDC00", "\\uD800", "\\u0000", "\u202E", "1e999", "-1e999", "1e-999", "999999999999999999999999999", "-0", "0x10",
-        "NaN", "Infinity", "null", "true", "[]", "{}", "\"", "\\", "\"\"", ",", ";", "\t", "\n", "\r", ",,", "//", "/*", "'", "\u00A0", "½", "−", "1,234",
-        "{\"a\":", "[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[", "{\"\\uD800\":1},", "\"value\":\"1 mm\",", "\"id\":\"x\",", "mm", "parsec",
+        "\0", "\uFEFF", "\uD800", "\uDC00", "\\uD800", "\\u0000", "\u202E", "1e999", "-1e999", "1e-999", "999999999999999999999999999",
+        "-0", "0x10",
+        "NaN", "Infinity", "null", "true", "[]", "{}", "\"", "\\", "\"\"", ",", ";", "\t", "\n", "\r", ",,", "//", "/*", "'", "\u00A0", "½",
+        "−", "1,234",
+        "{\"a\":", "[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[[", "{\"\\uD800\":1},", "\"value\":\"1 mm\",", "\"id\":\"x\",",
+        "mm", "parsec",
     ];
 
     public string Of(string text)
@@ -43,7 +46,8 @@ public sealed class Mutations(Random random)
             1 => text.Remove(at, length),
             2 => text.Insert(at, text.Substring(at, length)),
             3 => string.Concat(text.AsSpan(0, at), Poison[random.Next(Poison.Length)], text.AsSpan(at + length)),
-            4 => at == text.Length ? text[..(text.Length / 2)] : string.Concat(text.AsSpan(0, at), ((char)random.Next(32, 127)).ToString(), text.AsSpan(at + 1)),
+            4 => at == text.Length ? text[..(text.Length / 2)]
+                : string.Concat(text.AsSpan(0, at), ((char)random.Next(32, 127)).ToString(), text.AsSpan(at + 1)),
             _ => text.Insert(random.Next(text.Length + 1), text.Substring(at, length)),
         };
     }

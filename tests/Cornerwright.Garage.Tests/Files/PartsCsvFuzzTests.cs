@@ -14,7 +14,8 @@ public sealed class PartsCsvFuzzTests(ITestOutputHelper output)
 
     private static readonly string[] Lists =
     [
-        "id,name,price,rate,rate.tolerance,freeLength (mm),ends,note\ns60,Sixty,89.50,60 N/mm,2 N/mm,180,open,\"a, \"\"b\"\"\"\ns70,Seventy,,70 N/mm,,200,closed,\n",
+        "id,name,price,rate,rate.tolerance,freeLength (mm),ends,note\ns60,Sixty,89.50,60 N/mm,2 N/mm,180,open,\"a, "
+            + "\"\"b\"\"\"\ns70,Seventy,,70 N/mm,,200,closed,\n",
         "Id;Name;Rate (N/mm);Free length;Price each\r\nr8;Red;78,5;7 3/4 in;49,90\r\nr9;Blue;80;180 mm;\r\n",
         "id\tname\tinnerDiameter\tinnerDiameter.source\nr8\tRed\t60.5 mm\tcalliper\nr9\tBlue\t2 1/2 in\tgauge\n",
     ];

@@ -22,7 +22,8 @@ public sealed class PartsCsvTests
     [Fact]
     public void Two_delimiters_equally_often_are_not_guessed() =>
         Assert.Equal(
-            "line 1: \"Id;Name,Rate\" is not accepted. Allowed: columns parted by commas, by semicolons or by tabs. Two of them stand equally often in the first line: put names that contain one into quotes.",
+            "line 1: \"Id;Name,Rate\" is not accepted. Allowed: columns parted by commas, by semicolons or by tabs. Two of them stand "
+                + "equally often in the first line: put names that contain one into quotes.",
             Assert.Single(CsvTable.Read("Id;Name,Rate\na;A,b").Problems).ToString());
 
     [Fact]
@@ -46,26 +47,31 @@ public sealed class PartsCsvTests
         Assert.Equal("Write a quote inside a cell as \"\", with the whole cell in quotes.", problems[1].Cure);
         Assert.Equal("1 cells", problems[2].Given);
         Assert.Equal("line 3", Assert.Single(CsvTable.Read("Id,Name\na,A\nb,\"B\nc,C").Problems).Field);
-        Assert.Equal("Save the list again as \"CSV UTF-8\".", Assert.Single(CsvTable.Read(Encoding.Latin1.GetBytes("Id\n\u00fc")).Problems).Cure);
+        Assert.Equal("Save the list again as \"CSV UTF-8\".",
+            Assert.Single(CsvTable.Read(Encoding.Latin1.GetBytes("Id\n\u00fc")).Problems).Cure);
         Assert.StartsWith("This is not a CSV file", Assert.Single(CsvTable.Read("Id\na\0").Problems).Cure, StringComparison.Ordinal);
-        Assert.Equal("Put the names of the columns into the first line and the parts below.", Assert.Single(CsvTable.Read("Id,Name\n\n").Problems).Cure);
+        Assert.Equal("Put the names of the columns into the first line and the parts below.",
+            Assert.Single(CsvTable.Read("Id,Name\n\n").Problems).Cure);
         Assert.Equal("Split the list.", Assert.Single(CsvTable.Read("Id\n" + string.Concat(Enumerable.Repeat("a\n", 2001))).Problems).Cure);
     }
 
     [Fact]
     public void Columns_are_guessed_by_name_label_and_unit_and_left_out_when_in_doubt()
     {
-        string[] header = ["ID", "name", "Rate (lbf/in)", "free length [in]", "freeLength.tolerance", "Solid Height (N)", "Price each", "Ends", "Ends", "Colour", "Force curve"];
+        string[] header = ["ID", "name", "Rate (lbf/in)", "free length [in]", "freeLength.tolerance", "Solid Height (N)", "Price each",
+            "Ends", "Ends", "Colour", "Force curve"];
         var choices = ColumnChoice.Guess(header, Springs);
         Assert.Equal(
-            ["id Value ", "name Value ", "rate Value lbf/in", "freeLength Value in", "freeLength Tolerance ", "- Value ", "price Value ", "- Value ", "- Value ", "- Value ", "- Value "],
+            ["id Value ", "name Value ", "rate Value lbf/in", "freeLength Value in", "freeLength Tolerance ", "- Value ", "price Value ",
+                "- Value ", "- Value ", "- Value ", "- Value "],
             choices.Select(x => $"{x.Field?.Name ?? "-"} {x.Piece} {x.DefaultUnit?.Symbol}"));
     }
 
     [Fact]
     public void A_list_with_semicolons_and_decimal_commas_becomes_parts()
     {
-        var table = CsvTable.Read("Id;Name;Rate (N/mm);Free length;Price;Ends\nr8;Red;78,5;7 3/4 in;49,90;closed and ground\nr9;Blue;80;180 mm;;open\n").Value;
+        var table = CsvTable.Read(
+            "Id;Name;Rate (N/mm);Free length;Price;Ends\nr8;Red;78,5;7 3/4 in;49,90;closed and ground\nr9;Blue;80;180 mm;;open\n").Value;
         var columns = ColumnChoice.Guess(table.Header, Springs).ToArray();
         columns[4] = new ColumnChoice(Springs.Shape.ByName["price"]);
         var springs = PartsCsv.Import(table, Springs, columns, new PartsShelf()).Value.Springs;
@@ -107,8 +113,10 @@ public sealed class PartsCsvTests
             ],
             told);
         Assert.Equal("5 to 900 mm", result.Problems[5].Allowed);
-        var order = PartsCsv.Import(CsvTable.Read("Id,Name,Free length (mm),Solid height (mm)\nd,D,60,180").Value, Springs, new PartsShelf());
-        Assert.Equal("line 2 / spring d / solid height and free length: \"180 and 60\" is not accepted. Allowed: the first smaller than the second. They may have been exchanged.", Assert.Single(order.Problems).ToString());
+        var order =
+            PartsCsv.Import(CsvTable.Read("Id,Name,Free length (mm),Solid height (mm)\nd,D,60,180").Value, Springs, new PartsShelf());
+        Assert.Equal("line 2 / spring d / solid height and free length: \"180 and 60\" is not accepted. Allowed: the first smaller than "
+            + "the second. They may have been exchanged.", Assert.Single(order.Problems).ToString());
     }
 
     [Fact]
@@ -116,7 +124,8 @@ public sealed class PartsCsvTests
     {
         var table = CsvTable.Read("A,B,C,D\n1,2,3,4").Value;
         var rate = Springs.Shape.ByName["rate"];
-        ColumnChoice[] columns = [new(rate), new(rate), new(Springs.Shape.ByName["freeLength"], ColumnPiece.Date), new(Springs.Shape.ByName["wireDiameter"], DefaultUnit: Units.Newton)];
+        ColumnChoice[] columns = [new(rate), new(rate), new(Springs.Shape.ByName["freeLength"], ColumnPiece.Date),
+            new(Springs.Shape.ByName["wireDiameter"], DefaultUnit: Units.Newton)];
         var problems = PartsCsv.Import(table, Springs, columns, new PartsShelf()).Problems;
         Assert.Equal(["N", "Rate", "A, B, C, D", "A, B, C, D", "Free length"], problems.Select(x => x.Given));
         Assert.Equal("Choose the column that holds it, or name one \"id\".", problems[2].Cure);
@@ -130,7 +139,8 @@ public sealed class PartsCsvTests
     [Fact]
     public void Designations_are_checked_with_their_line()
     {
-        var problems = PartsCsv.Import(CsvTable.Read("id,name,designation\nw,W,8Jx").Value, PartKind.Find("Wheels")!, new PartsShelf()).Problems;
+        var problems =
+            PartsCsv.Import(CsvTable.Read("id,name,designation\nw,W,8Jx").Value, PartKind.Find("Wheels")!, new PartsShelf()).Problems;
         Assert.All(problems, x => Assert.StartsWith("line 2 / wheel w / rim designation", x.Field, StringComparison.Ordinal));
         Assert.NotEmpty(problems);
     }
@@ -158,7 +168,8 @@ public sealed class PartsCsvTests
                 Assert.True(back.Ok, $"seed {seed}: {string.Join("\n", back.Problems)}\n{written.Text}");
                 Assert.Equal(written.Text, PartsCsvWriter.Write(back.Value, kind).Text);
                 Assert.Equal(Text(WithoutLists(shelf, kind)), Text(back.Value));
-                Assert.Equal(parts.Sum(p => kind.Shape.Fields.Count(f => f.Kind == Garage.Fields.FieldKind.RecordList && ((Array)f.Get(p)!).Length > 0)), written.LeftOut.Count);
+                Assert.Equal(parts.Sum(p => kind.Shape.Fields.Count(f =>
+                    f.Kind == Garage.Fields.FieldKind.RecordList && ((Array)f.Get(p)!).Length > 0)), written.LeftOut.Count);
             }
         }
     }
@@ -168,6 +179,7 @@ public sealed class PartsCsvTests
     private static PartsShelf WithoutLists(PartsShelf shelf, PartKind kind)
     {
         var lists = kind.Shape.Fields.Where(f => f.Kind == Garage.Fields.FieldKind.RecordList);
-        return kind.With(shelf, [.. kind.On(shelf).Select(p => lists.Aggregate(p, (part, f) => kind.Shape.With(part, f, Array.CreateInstance(f.ElementType, 0))))]);
+        return kind.With(shelf, [.. kind.On(shelf)
+            .Select(p => lists.Aggregate(p, (part, f) => kind.Shape.With(part, f, Array.CreateInstance(f.ElementType, 0))))]);
     }
 }

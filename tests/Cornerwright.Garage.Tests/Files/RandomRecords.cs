@@ -14,7 +14,8 @@ public sealed class RandomRecords(int seed)
     private const int MostItems = 3;
 
     private static readonly string[] Words =
-        ["plain", "with \"quotes\"", "a, comma; and more", "ärmel — ½ ° µ", "two\nlines", "tab\there", "車 🛞", "back\\slash", "</script>", "e\u0301"];
+        ["plain", "with \"quotes\"", "a, comma; and more", "ärmel — ½ ° µ", "two\nlines", "tab\there", "車 🛞", "back\\slash",
+            "</script>", "e\u0301"];
 
     // Pairs that must stand in order: the first of each from the lower part of its range, the second from the upper.
     private static readonly string[] Lower = ["Low", "Min", "RodClosed", "SolidHeight", "InnerDiameter", "SpentLength"];
@@ -48,13 +49,16 @@ public sealed class RandomRecords(int seed)
 
     /// <summary>What is said of steering belongs to an axle that is steered.</summary>
     private static bool Steers(Car car, AxlePlace axle) => car.Scans.Any(s => s.Corner.Axle() == axle && s.Steer is not null)
-        || Places.Corners.Where(c => c.Axle() == axle).Select(car.At).Any(c => c.Steering is not null || c.Obstacles.Any(o => o.Gaps.Any(g => g.Steer is not null)));
+        || Places.Corners.Where(c => c.Axle() == axle).Select(car.At)
+        .Any(c => c.Steering is not null || c.Obstacles.Any(o => o.Gaps.Any(g => g.Steer is not null)));
 
     /// <summary>A table may only mirror one that stands on its own: here the right wheel's the left's.</summary>
-    private static Corner Own(Corner corner) => corner.Hardpoints is { } table ? Fitted(corner with { Hardpoints = table with { Mirrored = false } }) : corner;
+    private static Corner Own(Corner corner) => corner.Hardpoints is { } table
+        ? Fitted(corner with { Hardpoints = table with { Mirrored = false } }) : corner;
 
     /// <summary>Springs and dampers on parts that the kind of linkage has.</summary>
-    private static Corner Fitted(Corner corner) => corner.Hardpoints is { } table ? corner with { Hardpoints = HardpointNeeds.Fitted(table) } : corner;
+    private static Corner Fitted(Corner corner) =>
+        corner.Hardpoints is { } table ? corner with { Hardpoints = HardpointNeeds.Fitted(table) } : corner;
 
     private object Record(Type type, double position)
     {
@@ -119,7 +123,9 @@ public sealed class RandomRecords(int seed)
     }
 
     private string[] AllOnShelf(FieldShape field) => _shelf is null ? [] :
-        [.. field.Words.RefersTo.Split(',').SelectMany(list => ((System.Collections.IEnumerable)RecordShape.Of<PartsShelf>().ByName[list["parts/".Length..]].Get(_shelf)!).Cast<Part>()).Select(p => p.Id)];
+        [.. field.Words.RefersTo.Split(',').SelectMany(list =>
+            ((System.Collections.IEnumerable)RecordShape.Of<PartsShelf>().ByName[list["parts/".Length..]].Get(_shelf)!).Cast<Part>())
+            .Select(p => p.Id)];
 
     /// <summary>In any unit of the field, at the place of its range that rising lists and ordered pairs need.</summary>
     private Reading Reading(FieldShape field, double position)
@@ -128,9 +134,11 @@ public sealed class RandomRecords(int seed)
         double si = field.MinSi + ((field.MaxSi - field.MinSi) * (third + (_random.NextDouble() * 0.1)));
         var unit = Pick(Units.Of(field.Words.Dimension).ToArray());
         var source = Pick(Enum.GetValues<ReadingSource>());
-        string? tolerance = _random.Next(3) == 0 ? Pick("±", "+/-", "") + QuantityText.Write(si == 0 ? 1 : Math.Abs(si) / 50, unit, 6) : null;
+        string? tolerance = _random.Next(3) == 0 ? Pick("±", "+/-", "") + QuantityText.Write(si == 0 ? 1 : Math.Abs(si) / 50, unit, 6)
+            : null;
         DateOnly? date = _random.Next(3) == 0 ? new DateOnly(2026, 1, 1).AddDays(_random.Next(300)) : null;
-        return Garage.Readings.Reading.Parse(field.Label, field.Words.Dimension, QuantityText.Write(si, unit, 6), tolerance, Pick(Enum.GetValues<ToleranceKind>()), source, date).Value;
+        return Garage.Readings.Reading.Parse(field.Label, field.Words.Dimension, QuantityText.Write(si, unit, 6), tolerance,
+            Pick(Enum.GetValues<ToleranceKind>()), source, date).Value;
     }
 
     private T Pick<T>(params T[] from) => from[_random.Next(from.Length)];

@@ -7,22 +7,27 @@ using Cornerwright.Garage.Scans;
 
 namespace Cornerwright.Garage.Tests.Files;
 
-/// <summary>Seen: with the tick "Steered" forgotten, a lock of 35° and gaps read at lock were ignored, and the verdict said that everything holds.</summary>
+/// <summary>
+/// Seen: with the tick "Steered" forgotten, a lock of 35° and gaps read at lock were ignored, and the verdict said that everything holds.
+/// </summary>
 public sealed class UnsteeredAxleTests
 {
     private static readonly Corner Steering = new()
     {
         Steering = new SteeringAxis
         {
-            Kingpin = Reading.Of("14 deg", Dimension.Angle), Caster = Reading.Of("5 deg", Dimension.Angle), HubOffset = Reading.Of("78 mm", Dimension.Length),
-            Lock = Reading.Of("35 deg", Dimension.Angle), RackTravel = Reading.Of("70 mm", Dimension.Length), BumpAtLock = Reading.Of("30 mm", Dimension.Length),
+            Kingpin = Reading.Of("14 deg", Dimension.Angle), Caster = Reading.Of("5 deg", Dimension.Angle),
+                HubOffset = Reading.Of("78 mm", Dimension.Length),
+            Lock = Reading.Of("35 deg", Dimension.Angle), RackTravel = Reading.Of("70 mm", Dimension.Length),
+            BumpAtLock = Reading.Of("30 mm", Dimension.Length),
         },
     };
 
     [Fact]
     public void A_lock_or_steering_axis_on_an_axle_that_does_not_steer_is_refused()
     {
-        const string Cure = " is not accepted. Allowed: nothing while the front axle is not steered. Tick \"Steered\" on the front axle, or take this out.";
+        const string Cure =
+            " is not accepted. Allowed: nothing while the front axle is not steered. Tick \"Steered\" on the front axle, or take this out.";
         Assert.Equal(
             [
                 "front left corner / steering axis / kingpin inclination: \"14 deg\"" + Cure,
@@ -34,7 +39,8 @@ public sealed class UnsteeredAxleTests
             ],
             Problems(new Car { Id = "a", Name = "A", FrontLeft = Steering }));
         Assert.Empty(Problems(new Car { Id = "a", Name = "A", Front = new Axle { Steered = true }, FrontLeft = Steering }));
-        Assert.Equal(6, Problems(new Car { Id = "a", Name = "A", Front = new Axle { Steered = true }, FrontLeft = Steering, RearRight = Steering }).Count(p => p.StartsWith("rear right", StringComparison.Ordinal)));
+        Assert.Equal(6, Problems(new Car { Id = "a", Name = "A", Front = new Axle { Steered = true }, FrontLeft = Steering,
+            RearRight = Steering }).Count(p => p.StartsWith("rear right", StringComparison.Ordinal)));
     }
 
     [Theory]
@@ -43,9 +49,12 @@ public sealed class UnsteeredAxleTests
     public void A_gap_or_scan_taken_with_the_wheel_steered_on_an_axle_that_does_not_steer_is_refused(string steer, bool refused)
     {
         var gap = new Gap { Distance = Reading.Of("30 mm", Dimension.Length), Steer = Reading.Of(steer, Dimension.Angle) };
-        var scan = new Scan { Id = "arch", Name = "Arch", Corner = CornerPlace.RearLeft, ContentHash = new string('a', 64), Steer = Reading.Of(steer, Dimension.Angle) };
-        var car = new Car { Id = "a", Name = "A", Scans = [scan], RearLeft = new Corner { Obstacles = [new Obstacle { Id = "liner", Name = "Liner", Gaps = [gap with { Steer = null }, gap] }] } };
-        const string Cure = " is not accepted. Allowed: 0 while the rear axle is not steered. Tick \"Steered\" on the rear axle, or take this out.";
+        var scan = new Scan { Id = "arch", Name = "Arch", Corner = CornerPlace.RearLeft, ContentHash = new string('a', 64),
+            Steer = Reading.Of(steer, Dimension.Angle) };
+        var car = new Car { Id = "a", Name = "A", Scans = [scan], RearLeft =
+            new Corner { Obstacles = [new Obstacle { Id = "liner", Name = "Liner", Gaps = [gap with { Steer = null }, gap] }] } };
+        const string Cure =
+            " is not accepted. Allowed: 0 while the rear axle is not steered. Tick \"Steered\" on the rear axle, or take this out.";
         Assert.Equal(
             refused
                 ?

@@ -43,7 +43,8 @@ public sealed class LogTests
     public void Two_people_keep_what_both_wrote()
     {
         LogEntry Entry(string id, string title) => new() { Id = id, Title = title };
-        var common = new CarLog { Entries = [Entry("1", "one"), Entry("2", "two"), Entry("3", "three")], Jobs = [new Job { Id = "j", Ticks = [At("a", "s", 1)] }] };
+        var common = new CarLog { Entries = [Entry("1", "one"), Entry("2", "two"), Entry("3", "three")],
+            Jobs = [new Job { Id = "j", Ticks = [At("a", "s", 1)] }] };
         var mine = common with
         {
             Entries = [common.Entries[0], Entry("2", "two, mine"), common.Entries[2], Entry("4", "mine")],
@@ -78,7 +79,8 @@ public sealed class LogTests
         {
             Log = new CarLog
             {
-                Entries = [new LogEntry { Id = "e", Date = new DateOnly(2026, 10, 3), Kind = LogKind.Drive, Odometer = Odometer("81240 mi") }],
+                Entries =
+                    [new LogEntry { Id = "e", Date = new DateOnly(2026, 10, 3), Kind = LogKind.Drive, Odometer = Odometer("81240 mi") }],
                 Jobs = [new Job { Id = "j", From = car.Builds[0].Id, To = car.Builds[1].Id, Ticks = [At("a", "s", 1)] }],
                 Reminders = [new Reminder { Id = "r", What = "check", Due = new DateOnly(2026, 10, 10) }],
             },
@@ -94,5 +96,6 @@ public sealed class LogTests
         Assert.Contains("2026-05-31", problem.Allowed, StringComparison.Ordinal);
     }
 
-    private static Garage.Readings.Reading Odometer(string typed) => Garage.Readings.Reading.Of(typed, Garage.Quantities.Dimension.Distance);
+    private static Garage.Readings.Reading Odometer(string typed) =>
+        Garage.Readings.Reading.Of(typed, Garage.Quantities.Dimension.Distance);
 }

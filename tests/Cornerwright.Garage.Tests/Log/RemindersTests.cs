@@ -55,7 +55,8 @@ public sealed class RemindersTests
     [Fact]
     public void The_latest_odometer_is_the_largest_in_whatever_unit()
     {
-        var log = new CarLog { Entries = [new LogEntry { Id = "a", Odometer = Odometer("52300 mi") }, new LogEntry { Id = "b", Odometer = Odometer("84000 km") }, new LogEntry { Id = "c" }] };
+        var log = new CarLog { Entries = [new LogEntry { Id = "a", Odometer = Odometer("52300 mi") },
+            new LogEntry { Id = "b", Odometer = Odometer("84000 km") }, new LogEntry { Id = "c" }] };
         Assert.Equal("52300 mi", Reminders.LatestOdometer(log)!.Typed);
         Assert.Null(Reminders.LatestOdometer(new CarLog()));
     }

@@ -199,7 +199,8 @@ public class QuantityTextTests
     [InlineData("±0.5", "Add the unit")]
     [InlineData(null, "Type a value")]
     public void Tolerances_refused(string? typed, string cure) =>
-        Assert.Contains(cure, Assert.Single(QuantityText.ParseTolerance(typed, Dimension.Length, "t").Problems).Cure, StringComparison.Ordinal);
+        Assert.Contains(cure, Assert.Single(QuantityText.ParseTolerance(typed, Dimension.Length, "t").Problems).Cure,
+            StringComparison.Ordinal);
 
     [Fact]
     public void A_value_out_of_range_is_told_in_the_unit_typed()

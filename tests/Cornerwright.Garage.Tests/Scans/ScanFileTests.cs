@@ -41,12 +41,14 @@ public class ScanFileTests
         string half = Math.Sqrt(0.5).ToString("R", System.Globalization.CultureInfo.InvariantCulture);
         string nested = ScanSamples.KhronosDescription.Replace(
             "\"nodes\":[{\"mesh\":0}]",
-            $"\"nodes\":[{{\"children\":[1],\"translation\":[10,20,30]}},{{\"mesh\":0,\"rotation\":[0,0,{half},{half}],\"scale\":[2,3,4]}}]",
+            "\"nodes\":[{\"children\":[1],\"translation\":[10,20,30]},"
+                + $"{{\"mesh\":0,\"rotation\":[0,0,{half},{half}],\"scale\":[2,3,4]}}]",
             StringComparison.Ordinal);
         var scan = Read(ScanSamples.KhronosTriangle(nested), "a.glb");
         Near(new Vec3(10, 22, 30), scan.Point(1));   // X, twice as long, turned to Y
         Near(new Vec3(7, 20, 30), scan.Point(2));    // Y, thrice as long, turned to -X
-        string matrix = ScanSamples.KhronosDescription.Replace("{\"mesh\":0}", "{\"mesh\":0,\"matrix\":[0,1,0,0,-1,0,0,0,0,0,1,0,5,6,7,1]}", StringComparison.Ordinal);
+        string matrix = ScanSamples.KhronosDescription.Replace("{\"mesh\":0}", "{\"mesh\":0,\"matrix\":[0,1,0,0,-1,0,0,0,0,0,1,0,5,6,7,1]}",
+            StringComparison.Ordinal);
         Near(new Vec3(5, 7, 7), Read(ScanSamples.KhronosTriangle(matrix), "a.glb").Point(1));
     }
 
@@ -56,7 +58,8 @@ public class ScanFileTests
         { "big.ply", ScanSamples.BinaryPly(big: true) },
         { "binary.stl", ScanSamples.BinaryStl() },
         { "text.stl", ScanSamples.Text(ScanSamples.TextStl()) },
-        { "joined.obj", ScanSamples.Text("# c\r\nmtllib a.mtl\r\nv 0 0 0 1 0 0\r\nv 1.5 0 0\r\nv 0 +2.25 0\r\nv 0 0 -7.5e-1\r\nf 1 3//1 2/5\r\nf 1 2 4\r\nf 2 3 \\\r\n 4/1/1\r\nf 3 1 -1") },
+        { "joined.obj", ScanSamples.Text("# c\r\nmtllib a.mtl\r\nv 0 0 0 1 0 0\r\nv 1.5 0 0\r\nv 0 +2.25 0\r\nv "
+            + "0 0 -7.5e-1\r\nf 1 3//1 2/5\r\nf 1 2 4\r\nf 2 3 \\\r\n 4/1/1\r\nf 3 1 -1") },
     };
 
     [Theory]
@@ -74,7 +77,8 @@ public class ScanFileTests
     [Fact]
     public void Points_without_faces_are_a_cloud()
     {
-        var scan = Read(ScanSamples.Text("ply\nformat ascii 1.0\nelement vertex 4\nproperty float x\nproperty float y\nproperty float z\nend_header\n0 0 0\n1 0 0\n0 1 0\n0 0 1"), "a.ply");
+        var scan = Read(ScanSamples.Text("ply\nformat ascii 1.0\nelement vertex 4\nproperty float "
+            + "x\nproperty float y\nproperty float z\nend_header\n0 0 0\n1 0 0\n0 1 0\n0 0 1"), "a.ply");
         Assert.True(scan.IsCloud);
         Assert.Equal(4, scan.PointCount);
     }
@@ -119,9 +123,13 @@ public class ScanFileTests
     [InlineData("a.stl", "solid a\nendsolid a\n", "points", "none")]
     [InlineData("a.stl", "solid a\nfacet normal 0 0 1\nouter loop\nvertex 0 0 0\nvertex 0 0\n", "facets", "ends here")]
     [InlineData("a.stl", "solid a\nfacet normal 0 0 1\nouter ring\n", "facet 1", "ring")]
-    [InlineData("a.ply", "ply\nformat ascii 1.0\nelement vertex 4000000000\nproperty float x\nproperty float y\nproperty float z\nend_header\n0 0 0\n", "header / element vertex", "4000000000")]
-    [InlineData("a.ply", "ply\nformat ascii 1.0\nelement vertex 1\nproperty float x\nproperty float y\nend_header\n0 0\n", "header / element vertex", "x, y")]
-    [InlineData("a.ply", "ply\nformat ascii 1.0\nelement vertex 3\nproperty float x\nproperty float y\nproperty float z\nelement face 1\nproperty list uchar int vertex_indices\nend_header\n0 0 0\n1 0 0\n0 1 0\n200 0 1 2\n", "face 1", "200 entries")]
+    [InlineData("a.ply",
+        "ply\nformat ascii 1.0\nelement vertex 4000000000\nproperty float x\nproperty float y\nproperty float z\nend_header\n0 0 0\n",
+        "header / element vertex", "4000000000")]
+    [InlineData("a.ply", "ply\nformat ascii 1.0\nelement vertex 1\nproperty float x\nproperty float y\nend_header\n0 0\n",
+        "header / element vertex", "x, y")]
+    [InlineData("a.ply", "ply\nformat ascii 1.0\nelement vertex 3\nproperty float x\nproperty float y\nproperty float z\nelement face "
+        + "1\nproperty list uchar int vertex_indices\nend_header\n0 0 0\n1 0 0\n0 1 0\n200 0 1 2\n", "face 1", "200 entries")]
     [InlineData("a.ply", "ply\nelement vertex 0\nend_header\n", "header line 3", "end_header")]
     [InlineData("a.ply", "ply\nformat ascii 1.0\nproperty float x\n", "header line 3", "property")]
     [InlineData("a.ply", "ply\nformat ascii 1.0\nelement vertex 1\n", "header line 4", "ends here")]
@@ -143,7 +151,8 @@ public class ScanFileTests
     public void A_GLB_that_leads_astray_is_refused(string piece, string allowed)
     {
         string text = ScanSamples.KhronosDescription.Replace("{\"mesh\":0}", "{" + piece + "}", StringComparison.Ordinal);
-        Assert.Contains(allowed, Assert.Single(ScanFile.Read(new MemoryStream(ScanSamples.KhronosTriangle(text)), "a.glb").Problems).Allowed, StringComparison.Ordinal);
+        Assert.Contains(allowed, Assert.Single(ScanFile.Read(new MemoryStream(ScanSamples.KhronosTriangle(text)), "a.glb").Problems)
+            .Allowed, StringComparison.Ordinal);
     }
 
     [Theory]

@@ -11,7 +11,9 @@ public class ScanFuzzTests(ITestOutputHelper output)
     private const int Seed = 20260918;
     private const int Each = 50_000;
 
-    /// <summary>What one reading may allocate: a few kB for the window, the message and its trace, and this much for each byte of the file.</summary>
+    /// <summary>
+    /// What one reading may allocate: a few kB for the window, the message and its trace, and this much for each byte of the file.
+    /// </summary>
     private const long Floor = 20_000, PerByte = 100;
 
     public static TheoryData<string> Kinds => ["a.ply", "a.obj", "a.stl", "a.glb"];
@@ -19,7 +21,8 @@ public class ScanFuzzTests(ITestOutputHelper output)
     private static byte[][] Samples(string name) => name switch
     {
         "a.ply" => [ScanSamples.Text(ScanSamples.TurkCube), ScanSamples.BinaryPly(big: false), ScanSamples.BinaryPly(big: true)],
-        "a.obj" => [ScanSamples.Text(ScanSamples.WavefrontCube), ScanSamples.Text("v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1/1 2//2 3/3/3\nf -3 -2 \\\n-1\n")],
+        "a.obj" => [ScanSamples.Text(ScanSamples.WavefrontCube),
+            ScanSamples.Text("v 0 0 0\nv 1 0 0\nv 0 1 0\nf 1/1 2//2 3/3/3\nf -3 -2 \\\n-1\n")],
         "a.stl" => [ScanSamples.Text(ScanSamples.TextStl()), ScanSamples.BinaryStl()],
         _ => [ScanSamples.KhronosTriangle()],
     };
@@ -49,7 +52,8 @@ public class ScanFuzzTests(ITestOutputHelper output)
             }
             else
             {
-                Assert.All(result.Problems, p => Assert.True(p.Field.Length > 0 && p.Allowed.Length > 0 && p.Cure.Length > 0 && p.Given.Length <= 60, p.ToString()));
+                Assert.All(result.Problems, p =>
+                    Assert.True(p.Field.Length > 0 && p.Allowed.Length > 0 && p.Cure.Length > 0 && p.Given.Length <= 60, p.ToString()));
             }
         }
 
@@ -63,8 +67,11 @@ public class ScanFuzzTests(ITestOutputHelper output)
     {
         byte[] stl = ScanSamples.BinaryStl();
         BinaryPrimitives.WriteUInt32LittleEndian(stl.AsSpan(80), uint.MaxValue);
-        byte[] huge = ScanSamples.Text("ply\nformat binary_little_endian 1.0\nelement vertex 9000000000000000000\nproperty float x\nproperty float y\nproperty float z\nelement face 9000000000000000000\nproperty list uint int vertex_indices\nend_header\n123456789012");
-        byte[] list = ScanSamples.Text("ply\nformat binary_little_endian 1.0\nelement face 1\nproperty list uint int vertex_indices\nend_header\n\u007f\u007f\u007f\u007f123456789012");
+        byte[] huge =
+            ScanSamples.Text("ply\nformat binary_little_endian 1.0\nelement vertex 9000000000000000000\nproperty float x\nproperty float "
+                + "y\nproperty float z\nelement face 9000000000000000000\nproperty list uint int vertex_indices\nend_header\n123456789012");
+        byte[] list = ScanSamples.Text("ply\nformat binary_little_endian 1.0\nelement face 1\nproperty list "
+            + "uint int vertex_indices\nend_header\n\u007f\u007f\u007f\u007f123456789012");
         byte[] nothing = ScanSamples.Text("ply\nformat ascii 1.0\nelement vertex 9000000000000000000\nend_header\n");
         byte[] chunk = ScanSamples.KhronosTriangle();
         BinaryPrimitives.WriteUInt32LittleEndian(chunk.AsSpan(12), uint.MaxValue);

@@ -116,14 +116,17 @@ internal static class ScanSamples
         return file;
     }
 
-    public static byte[] KhronosTriangle(string? description = null) => Glb(description ?? KhronosDescription, Convert.FromBase64String(KhronosBuffer));
+    public static byte[] KhronosTriangle(string? description = null) =>
+        Glb(description ?? KhronosDescription, Convert.FromBase64String(KhronosBuffer));
 
     /// <summary>The tetrahedron with columns in an unusual order, doubles beside floats, a list before the points' last column.</summary>
     public static byte[] BinaryPly(bool big)
     {
         using var file = new MemoryStream();
-        file.Write(Text($"ply\nformat binary_{(big ? "big" : "little")}_endian 1.0\nelement face 4\nproperty uchar red\nproperty list ushort uint vertex_indices\nproperty list uchar float weights\n"
-            + "element vertex 4\nproperty short scan\nproperty double z\nproperty list uchar short seen_from\nproperty float x\nproperty float y\nend_header\n"));
+        file.Write(Text($"ply\nformat binary_{(big ? "big" : "little")}_endian 1.0\nelement face 4\nproperty "
+            + $"uchar red\nproperty list ushort uint vertex_indices\nproperty list uchar float weights\n"
+            + "element vertex 4\nproperty short scan\nproperty double z\nproperty list uchar short seen_from\nproperty float x\nproperty "
+            + "float y\nend_header\n"));
         foreach (int[] face in Faces)
         {
             file.WriteByte(200);
@@ -181,7 +184,8 @@ internal static class ScanSamples
             text.Append("  facet normal 0 0 0\n    outer loop\n");
             foreach (int corner in face)
             {
-                text.Append(FormattableString.Invariant($"      vertex {Points[corner][0]:E6} {Points[corner][1]:E6} {Points[corner][2]:E6}\n"));
+                text.Append(
+                    FormattableString.Invariant($"      vertex {Points[corner][0]:E6} {Points[corner][1]:E6} {Points[corner][2]:E6}\n"));
             }
 
             text.Append("    endloop\n  endfacet\n");

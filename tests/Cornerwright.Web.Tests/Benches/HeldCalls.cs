@@ -31,7 +31,9 @@ internal sealed class HeldCalls
         call?.Invoke();
     }
 
-    /// <summary>The answer arrives, and the bench goes on until it asks again or has nothing left. Nothing if there is no answer yet.</summary>
+    /// <summary>
+    /// The answer arrives, and the bench goes on until it asks again or has nothing left. Nothing if there is no answer yet.
+    /// </summary>
     public void Return()
     {
         if (_asked is null && _answer is { } answer)

@@ -46,7 +46,8 @@ public sealed class InterleavingTests
 
     [Fact]
     public void Two_edits_one_undone_two_saves_and_a_tick() =>
-        Assert.Equal(840, InMemory(o => o.EndsWhole(), ["edit the name", "undo", "write into the log"], [.. OneSave, .. OneSave], ["tick 1"]));
+        Assert.Equal(840,
+            InMemory(o => o.EndsWhole(), ["edit the name", "undo", "write into the log"], [.. OneSave, .. OneSave], ["tick 1"]));
 
     [Fact]
     public void Two_edits_a_save_a_look_at_the_log_and_a_tick() =>
@@ -102,8 +103,10 @@ public sealed class InterleavingTests
                 if (theirs is not null)
                 {
                     conflicts++;
-                    order.Must(order.Everything().Any(car => car.Name == "edited" && car.Builds[0].Name == "Edited"), "the edit was lost with the page");
-                    order.Must(CarFile.Write(order.Everything().First() with { Log = new() }) == CarFile.Write(theirs with { Log = new() }), "theirs is not on top");
+                    order.Must(order.Everything().Any(car => car.Name == "edited" && car.Builds[0].Name == "Edited"),
+                        "the edit was lost with the page");
+                    order.Must(CarFile.Write(order.Everything().First() with { Log = new() }) == CarFile.Write(theirs with { Log = new() }),
+                        "theirs is not on top");
                 }
             },
             ["edit the name", "edit the build"], OneSave, ["another saves", "tick 1"]);
@@ -132,8 +135,10 @@ public sealed class InterleavingTests
     public void Steps_from_many_threads_run_one_at_a_time_and_none_is_lost()
     {
         var (seen, told) = (new List<int>(), 0);
-        var writer = new OneWriter<string>("0", (_, after) => seen.Add(int.Parse(after, System.Globalization.CultureInfo.InvariantCulture)), () => Interlocked.Increment(ref told));
-        Parallel.For(0, 2000, _ => writer.Write(now => FormattableString.Invariant($"{int.Parse(now, System.Globalization.CultureInfo.InvariantCulture) + 1}")));
+        var writer = new OneWriter<string>("0", (_, after) =>
+            seen.Add(int.Parse(after, System.Globalization.CultureInfo.InvariantCulture)), () => Interlocked.Increment(ref told));
+        Parallel.For(0, 2000, _ =>
+            writer.Write(now => FormattableString.Invariant($"{int.Parse(now, System.Globalization.CultureInfo.InvariantCulture) + 1}")));
         Assert.Equal("2000", writer.Now);
         Assert.Equal(Enumerable.Range(1, 2000), seen);
         Assert.Equal(2000, told);

@@ -6,7 +6,8 @@ namespace Cornerwright.Web.Tests.Benches;
 
 public sealed class JudgeQueueTests
 {
-    private static Car CarNamed(string name) => new() { Id = "c", Name = name, Builds = [new() { Id = "a", Name = "A" }, new() { Id = "b", Name = "B" }] };
+    private static Car CarNamed(string name) =>
+        new() { Id = "c", Name = name, Builds = [new() { Id = "a", Name = "A" }, new() { Id = "b", Name = "B" }] };
 
     [Fact]
     public async Task Changes_during_a_judgement_collapse_into_one_more()

@@ -5,7 +5,9 @@ using Cornerwright.Storage;
 
 namespace Cornerwright.Web.Tests.Benches;
 
-/// <summary>A store of one car that takes no time: texts in order, the same answers as the real one, and faults on request. It folds nothing.</summary>
+/// <summary>
+/// A store of one car that takes no time: texts in order, the same answers as the real one, and faults on request. It folds nothing.
+/// </summary>
 internal sealed class MemoryStore : IGarageStore
 {
     private readonly List<string> _texts = [];
@@ -17,7 +19,8 @@ internal sealed class MemoryStore : IGarageStore
 
     public Checked<StoredCar> Load(string carId) => Checked<StoredCar>.From(Latest);
 
-    public Checked<StoredCar> Load(string carId, int revision) => Checked<StoredCar>.From(new(CarFile.Read(_texts[revision - 1]).Value, new(revision, 0)));
+    public Checked<StoredCar> Load(string carId, int revision) =>
+        Checked<StoredCar>.From(new(CarFile.Read(_texts[revision - 1]).Value, new(revision, 0)));
 
     public string? Text(string carId, int revision) => _texts[revision - 1];
 
@@ -43,7 +46,8 @@ internal sealed class MemoryStore : IGarageStore
     }
 
     public IReadOnlyList<Revision> Revisions(string carId) =>
-        [.. _texts.Select((_, i) => new Revision(new(i + 1, 0), i == 0 ? null : i, DateTimeOffset.UnixEpoch, "", null, false, false)).Reverse()];
+        [.. _texts.Select((_, i) => new Revision(new(i + 1, 0), i == 0 ? null : i, DateTimeOffset.UnixEpoch, "", null, false, false))
+            .Reverse()];
 
     public IReadOnlyList<CarCard> ListCars() => throw new NotSupportedException();
     public IReadOnlyList<CarCard> ListBin() => throw new NotSupportedException();

@@ -35,7 +35,8 @@ internal sealed class OneOrder
         (_store, _id, _time) = (store, id, time);
         store.Save(new Car
         {
-            Id = id, Name = "as it was", Builds = [new Build { Id = "now", Name = "Now" }], Log = new CarLog { Jobs = [new Job { Id = JobId, Name = "The job" }] },
+            Id = id, Name = "as it was", Builds = [new Build { Id = "now", Name = "Now" }],
+                Log = new CarLog { Jobs = [new Job { Id = JobId, Name = "The job" }] },
         }, null);
         _bench = new Workbench(store, time, OneGarage.Unjudged, off: _calls.Off);
         var opened = _bench.Open(id);
@@ -94,7 +95,9 @@ internal sealed class OneOrder
         }
     }
 
-    /// <summary>At the end, with nothing left to choose: once the bench has looked at the log, all is saved, and bench and store are alike.</summary>
+    /// <summary>
+    /// At the end, with nothing left to choose: once the bench has looked at the log, all is saved, and bench and store are alike.
+    /// </summary>
     public void EndsWhole()
     {
         _ = _bench.LookAtLog();
@@ -115,7 +118,8 @@ internal sealed class OneOrder
                 _bench.Apply("Build", car => car.With(car.Builds[0] with { Name = "Edited" }));
                 break;
             case "write into the log":
-                _bench.Apply("Log", car => car with { Log = car.Log with { Entries = [.. car.Log.Entries, new LogEntry { Id = "mine" }] } });
+                _bench.Apply("Log", car =>
+                    car with { Log = car.Log with { Entries = [.. car.Log.Entries, new LogEntry { Id = "mine" }] } });
                 break;
             case "undo":
                 _bench.Undo();
@@ -176,7 +180,8 @@ internal sealed class OneOrder
         }
 
         // Where another session changed more than the log somebody chooses, and what was not chosen stays in the history.
-        Must(_otherSaved ? Everything().Any(car => _acknowledgedEdits.IsSubsetOf(EditsOf(car))) : _acknowledgedEdits.IsSubsetOf(EditsOf(head)), "an edit that was acknowledged is gone");
+        Must(_otherSaved ? Everything().Any(car => _acknowledgedEdits.IsSubsetOf(EditsOf(car)))
+            : _acknowledgedEdits.IsSubsetOf(EditsOf(head)), "an edit that was acknowledged is gone");
         Must(!_otherSaved || Everything().Any(car => car.Currency == "other"), "what another session saved is gone");
     }
 
@@ -191,7 +196,8 @@ internal sealed class OneOrder
     }
 
     private static IEnumerable<string> EditsOf(Car car) =>
-        new[] { car.Name == "edited" ? "name" : "", car.Builds[0].Name == "Edited" ? "build" : "", car.Log.Entries.Any(e => e.Id == "mine") ? "log" : "" }.Where(e => e.Length > 0);
+        new[] { car.Name == "edited" ? "name" : "", car.Builds[0].Name == "Edited" ? "build" : "", car.Log.Entries.Any(e =>
+            e.Id == "mine") ? "log" : "" }.Where(e => e.Length > 0);
 
     private static string Told(Car? car) => car is null ? "no car"
         : $"edits {string.Join("+", EditsOf(car))}, ticks {string.Join("+", car.Log.Job(JobId)!.Ticks.Select(t => t.Id))}";

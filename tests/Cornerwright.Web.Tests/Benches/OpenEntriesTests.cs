@@ -46,7 +46,8 @@ public sealed class OpenEntriesTests
                 for (int i = 0; i < rows.Count; i++)
                 {
                     int index = i;
-                    foreach (var found in OneOpened(rows[i], at + "/" + i, row => With(Typed(field.ElementType, [.. rows.Select((r, j) => j == index ? row : r)]))))
+                    foreach (var found in OneOpened(rows[i], at + "/" + i, row =>
+                        With(Typed(field.ElementType, [.. rows.Select((r, j) => j == index ? row : r)]))))
                     {
                         yield return found;
                     }
@@ -85,7 +86,8 @@ public sealed class OpenEntriesTests
 
         Assert.True(count > 250, $"{count} places");
         Assert.Superset(
-            new HashSet<string> { "gaps", "obstacles", "steps", "loadCases", "curve", "fasteners", "beforeOff", "supports", "hazards", "corners", "photos", "components", "strut", "steering", "lowerInner" },
+            new HashSet<string> { "gaps", "obstacles", "steps", "loadCases", "curve", "fasteners", "beforeOff", "supports", "hazards",
+                "corners", "photos", "components", "strut", "steering", "lowerInner" },
             kinds);
     }
 

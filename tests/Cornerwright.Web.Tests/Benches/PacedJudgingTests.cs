@@ -111,6 +111,7 @@ public sealed class PacedJudgingTests
         hold.Set();
         await paced.Settled();
 
-        static Judgement Judged(Car car, string id) => new() { Car = car, Build = car.Build(id)!, Findings = [], Figures = [], Pictures = [] };
+        static Judgement Judged(Car car, string id) =>
+            new() { Car = car, Build = car.Build(id)!, Findings = [], Figures = [], Pictures = [] };
     }
 }

@@ -20,7 +20,8 @@ public sealed class WorkbenchTests : IDisposable
         return bench;
     }
 
-    private static bool Rename(Workbench bench, string name, string? drag = null) => bench.Apply("Name", car => car with { Name = name }, drag);
+    private static bool Rename(Workbench bench, string name, string? drag = null) =>
+        bench.Apply("Name", car => car with { Name = name }, drag);
 
     private string StoredName() => _garage.Store.Load(_garage.CarId).Value.Car.Name;
 
@@ -204,7 +205,8 @@ public sealed class WorkbenchTests : IDisposable
 
     private static Car WithOpenGap(Car car) => car.With(CornerPlace.FrontLeft, car.FrontLeft with
     {
-        Obstacles = [car.FrontLeft.Obstacles[0] with { Gaps = [.. car.FrontLeft.Obstacles[0].Gaps, (Gap)NewEntry.Of(typeof(Gap))] }, .. car.FrontLeft.Obstacles.Skip(1)],
+        Obstacles = [car.FrontLeft.Obstacles[0] with { Gaps = [.. car.FrontLeft.Obstacles[0].Gaps, (Gap)NewEntry.Of(typeof(Gap))] },
+            .. car.FrontLeft.Obstacles.Skip(1)],
     });
 
     [Fact]
@@ -358,7 +360,8 @@ public sealed class WorkbenchTests : IDisposable
             await using var theirs = await Open();
             Rename(theirs, "theirs " + keepMine);
             await Quiet(theirs);
-            Assert.True(TickKeeping.Keep(_garage.Store, _garage.CarId, "job", [new Tick { Id = "a", Step = "a", At = TickMerge.Moment(DateTimeOffset.UnixEpoch) }]).Ok);
+            Assert.True(TickKeeping.Keep(_garage.Store, _garage.CarId, "job",
+                [new Tick { Id = "a", Step = "a", At = TickMerge.Moment(DateTimeOffset.UnixEpoch) }]).Ok);
             Rename(mine, "mine " + keepMine);
             await Quiet(mine);
             Assert.Equal(SavedState.Conflict, mine.Saved);

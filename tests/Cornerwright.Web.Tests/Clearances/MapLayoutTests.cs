@@ -15,7 +15,8 @@ public class MapLayoutTests
     // 10 mm at rest, a millimetre less for each millimetre of bump.
     private static ClearanceMap Plane(double wanted = 0.005) => new(
         [], Travels, Steers,
-        [.. Steers.SelectMany(s => Travels.Select(t => new MapPose(t, s, t > Box.AllowedBump(s) + 1e-9 ? double.NaN : 0.010 - t, 12, "arch")))], wanted);
+        [.. Steers.SelectMany(s =>
+            Travels.Select(t => new MapPose(t, s, t > Box.AllowedBump(s) + 1e-9 ? double.NaN : 0.010 - t, 12, "arch")))], wanted);
 
     [Fact]
     public void Lines_run_where_the_plane_has_their_gap()

@@ -16,7 +16,8 @@ public class ProofWordsTests
     [Fact]
     public void Ends_are_rounded_outward()
     {
-        Assert.StartsWith("The least gap to the body is at least 6.3 mm and at most 6.4 mm, proved", Words(0.00631, 0.00635), StringComparison.Ordinal);
+        Assert.StartsWith("The least gap to the body is at least 6.3 mm and at most 6.4 mm, proved", Words(0.00631, 0.00635),
+            StringComparison.Ordinal);
         Assert.Contains("at least 6.2 mm and at most 6.4 mm", Words(0.00629, 0.00631), StringComparison.Ordinal);
         Assert.Contains("arch lip, at travel +68 mm, steered 10° to the right", Words(0.00631, 0.00635), StringComparison.Ordinal);
     }

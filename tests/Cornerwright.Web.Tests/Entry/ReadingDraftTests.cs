@@ -76,7 +76,8 @@ public sealed class ReadingDraftTests
     [Fact]
     public void A_draft_of_a_reading_reads_back_as_that_reading()
     {
-        var reading = Reading.Parse("x", Height.Words.Dimension, "13 3/8 in", "±0.5 mm", ToleranceKind.HalfRange, ReadingSource.Calliper, new DateOnly(2026, 5, 31)).Value;
+        var reading = Reading.Parse("x", Height.Words.Dimension, "13 3/8 in", "±0.5 mm", ToleranceKind.HalfRange, ReadingSource.Calliper,
+            new DateOnly(2026, 5, 31)).Value;
         Assert.Equal(reading, ReadingDraft.Of(reading, ReadingSource.Tape).Read(Height, "x").Value);
     }
 }

@@ -39,7 +39,8 @@ public sealed class HostTests : IAsyncLifetime
         string page = await _client.GetStringAsync("/");
         Assert.DoesNotContain("https://", page, StringComparison.Ordinal);
         Assert.DoesNotContain("//cdn", page, StringComparison.Ordinal);
-        var files = System.Text.RegularExpressions.Regex.Matches(page, "(?:href|src)=\"([^\"#?]+\\.(?:css|js|svg))\"").Select(m => WebUtility.HtmlDecode(m.Groups[1].Value)).ToList();
+        var files = System.Text.RegularExpressions.Regex.Matches(page, "(?:href|src)=\"([^\"#?]+\\.(?:css|js|svg))\"")
+            .Select(m => WebUtility.HtmlDecode(m.Groups[1].Value)).ToList();
         Assert.Contains(files, f => f.Contains("app.", StringComparison.Ordinal));
         foreach (string file in files)
         {

@@ -77,7 +77,9 @@ public sealed class NameGuardTests(RawDoor door) : IClassFixture<RawDoor>
         Assert.Equal(400, answer.Status);
     }
 
-    /// <summary>Everything that has an address (files, endpoints, pages, live connection), so that nobody has to remember the next one.</summary>
+    /// <summary>
+    /// Everything that has an address (files, endpoints, pages, live connection), so that nobody has to remember the next one.
+    /// </summary>
     [Fact]
     public async Task No_address_of_the_app_answers_to_a_strange_name_or_a_strange_page()
     {
@@ -118,7 +120,8 @@ public sealed class NameGuardTests(RawDoor door) : IClassFixture<RawDoor>
         foreach (var answer in new[]
         {
             await door.Ask("GET", "/_blazor", $"Host: 127.0.0.1\r\nOrigin: {origin}\r\n{Socket}"),
-            await door.Ask("POST", "/_blazor/negotiate?negotiateVersion=1", $"Host: 127.0.0.1\r\nOrigin: {origin}\r\nContent-Length: 0\r\n"),
+            await door.Ask("POST", "/_blazor/negotiate?negotiateVersion=1",
+                $"Host: 127.0.0.1\r\nOrigin: {origin}\r\nContent-Length: 0\r\n"),
         })
         {
             Assert.Equal(403, answer.Status);

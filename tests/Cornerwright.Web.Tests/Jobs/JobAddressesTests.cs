@@ -29,7 +29,8 @@ public sealed class JobAddressesTests : IAsyncLifetime
         _app = CornerwrightHost.Build(["--database", Path.Combine(_folder, "garage.db"), "--urls", "http://127.0.0.1:0"]);
         await CornerwrightHost.Prepare(_app);
         var stored = Store.Load(DemoCar.Read().Id).Value;
-        Store.Save(stored.Car with { Log = stored.Car.Log.With(new Job { Id = "j", Name = "<Job> & more", From = "now", To = "gravel-3" }) }, stored.Mark);
+        Store.Save(stored.Car
+            with { Log = stored.Car.Log.With(new Job { Id = "j", Name = "<Job> & more", From = "now", To = "gravel-3" }) }, stored.Mark);
         await _app.StartAsync();
         _client = new HttpClient { BaseAddress = new Uri(_app.Urls.First()) };
     }
@@ -42,7 +43,8 @@ public sealed class JobAddressesTests : IAsyncLifetime
         Directory.Delete(_folder, recursive: true);
     }
 
-    private Task<HttpResponseMessage> Send(params TickMessage[] ticks) => _client.PostAsJsonAsync(new Uri(Address + "/ticks", UriKind.Relative), ticks);
+    private Task<HttpResponseMessage> Send(params TickMessage[] ticks) =>
+        _client.PostAsJsonAsync(new Uri(Address + "/ticks", UriKind.Relative), ticks);
 
     private Job Stored() => Store.Load(DemoCar.Read().Id).Value.Car.Log.Job("j")!;
 
@@ -84,15 +86,18 @@ public sealed class JobAddressesTests : IAsyncLifetime
     [Fact]
     public async Task What_is_no_list_of_ticks_is_refused()
     {
-        using var foreign = await _client.PostAsync(new Uri(Address + "/ticks", UriKind.Relative), new StringContent("[]", Encoding.UTF8, "text/plain"));
+        using var foreign =
+            await _client.PostAsync(new Uri(Address + "/ticks", UriKind.Relative), new StringContent("[]", Encoding.UTF8, "text/plain"));
         Assert.InRange((int)foreign.StatusCode, 400, 499);
         foreach (string body in new[] { "{", "null", "[null]", "{\"id\":\"a\"}", "[1]" })
         {
-            using var broken = await _client.PostAsync(new Uri(Address + "/ticks", UriKind.Relative), new StringContent(body, Encoding.UTF8, "application/json"));
+            using var broken = await _client.PostAsync(new Uri(Address + "/ticks", UriKind.Relative),
+                new StringContent(body, Encoding.UTF8, "application/json"));
             Assert.Equal(HttpStatusCode.BadRequest, broken.StatusCode);
         }
 
-        using var gone = await _client.PostAsJsonAsync(new Uri(Address + "-none/ticks", UriKind.Relative), new[] { new TickMessage("a 1", "a", At, false) });
+        using var gone = await _client.PostAsJsonAsync(new Uri(Address + "-none/ticks", UriKind.Relative),
+            new[] { new TickMessage("a 1", "a", At, false) });
         Assert.Equal(HttpStatusCode.Conflict, gone.StatusCode);
         Assert.Empty(Stored().Ticks);
     }

@@ -22,7 +22,8 @@ public sealed class TickKeepingTests : IDisposable
 
     private static Tick At(string step, int second, bool back = false) => new()
     {
-        Id = FormattableString.Invariant($"{step} {second}"), Step = step, TakenBack = back, At = TickMerge.Moment(DateTimeOffset.UnixEpoch.AddSeconds(second)),
+        Id = FormattableString.Invariant($"{step} {second}"), Step = step, TakenBack = back,
+            At = TickMerge.Moment(DateTimeOffset.UnixEpoch.AddSeconds(second)),
     };
 
     private Job Stored() => _garage.Store.Load(_garage.CarId).Value.Car.Log.Job(JobId)!;
@@ -129,5 +130,6 @@ public sealed class TickKeepingTests : IDisposable
         Assert.NotNull(new TickMessage(id, step, at, false).Problem(1));
 
     [Fact]
-    public void A_plain_tick_is_taken() => Assert.Null(new TickMessage("off/f-wheel/front-left 0a1b", "off/f-wheel/front-left", "2026-05-31T14:05:09.123Z", false).Problem(1));
+    public void A_plain_tick_is_taken() =>
+        Assert.Null(new TickMessage("off/f-wheel/front-left 0a1b", "off/f-wheel/front-left", "2026-05-31T14:05:09.123Z", false).Problem(1));
 }

@@ -25,7 +25,8 @@ public class CurveSheetTests
             {
                 var motion = new HardpointMotion(LinkageCars.Present.Points.Ready());
                 Assert.Equal(Reach.Reached, motion.GeometryAt(sheet.PlacesMm[i] / 1000, out var wheel));
-                Assert.Equal(sheet.Quantity.Unit.FromSi(sheet.Quantity.Read(wheel, LinkageCars.Present)!.Value), sheet.Lines[0].Values[i]!.Value, 1e-6);
+                Assert.Equal(sheet.Quantity.Unit.FromSi(sheet.Quantity.Read(wheel, LinkageCars.Present)!.Value),
+                    sheet.Lines[0].Values[i]!.Value, 1e-6);
                 compared++;
             }
         }
@@ -63,8 +64,10 @@ public class CurveSheetTests
         var car = LinkageCars.Car;
         var build = car.Build("gravel-2")!;
         Reading Setting(double value, Unit unit) => new(Quantity.Of(value, unit), null, ReadingSource.Setting);
-        build = build.With(CornerPlace.FrontLeft, build.FrontLeft with { Slide = Setting(slideMm, Units.Millimetre), ClampCamber = Setting(clampDegrees, Units.Degree) });
-        car = car.With(build).With(CornerPlace.FrontLeft, car.FrontLeft with { Motion = car.FrontLeft.Motion with { Level = MotionLevel.Hardpoints } });
+        build = build.With(CornerPlace.FrontLeft,
+            build.FrontLeft with { Slide = Setting(slideMm, Units.Millimetre), ClampCamber = Setting(clampDegrees, Units.Degree) });
+        car = car.With(build)
+            .With(CornerPlace.FrontLeft, car.FrontLeft with { Motion = car.FrontLeft.Motion with { Level = MotionLevel.Hardpoints } });
         var judged = Judge.Build(car, "gravel-2");
         double told = judged.Figures.Single(f => f.Name == "camber-ride" && f.Corner == CornerPlace.FrontLeft).Value.Si;
         var setting = LinkageSetting.Of(car, CornerPlace.FrontLeft, build, judged).Value;
@@ -118,7 +121,8 @@ public class CurveSheetTests
         string[] lines = SweepTable.Csv(sheets).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
 
         // Every title is in quotes, for every one holds a comma or is the travel's.
-        string[] titles = [.. System.Text.RegularExpressions.Regex.Matches(lines[0], "\"((?:[^\"]|\"\")*)\"|[^,]+").Select(m => m.Value.Trim('"').Replace("\"\"", "\"", StringComparison.Ordinal))];
+        string[] titles = [.. System.Text.RegularExpressions.Regex.Matches(lines[0], "\"((?:[^\"]|\"\")*)\"|[^,]+")
+            .Select(m => m.Value.Trim('"').Replace("\"\"", "\"", StringComparison.Ordinal))];
         Assert.Equal("travel, mm", titles[0]);
         Assert.Equal("camber, ° (Winter, \"low\")", titles[2]);
         Assert.Equal(1 + (2 * sheets.Count), titles.Length);

@@ -54,7 +54,8 @@ public class LinkagePoseTests
     [Fact]
     public void A_mirrored_wheel_is_the_mirror_image()
     {
-        var right = LinkageSetting.Of(LinkageCars.Car, CornerPlace.FrontRight, LinkageCars.Car.Build(LinkageCars.Car.MeasuredBuild), null).Value;
+        var right =
+            LinkageSetting.Of(LinkageCars.Car, CornerPlace.FrontRight, LinkageCars.Car.Build(LinkageCars.Car.MeasuredBuild), null).Value;
         var (a, b) = (At(LinkageCars.Present, 0.04), At(right, 0.04));
         for (int i = 0; i < a.Joints.Count; i++)
         {
@@ -95,17 +96,20 @@ public class LinkagePoseTests
     [Fact]
     public void Plain_views_move_with_the_wheel_and_stay_on_their_sheet()
     {
-        var (rest, bump) = (LinkageDrawing.Of(LinkageCars.Present, At(LinkageCars.Present, 0)), LinkageDrawing.Of(LinkageCars.Present, At(LinkageCars.Present, 0.05)));
+        var (rest, bump) = (LinkageDrawing.Of(LinkageCars.Present, At(LinkageCars.Present, 0)),
+            LinkageDrawing.Of(LinkageCars.Present, At(LinkageCars.Present, 0.05)));
         foreach (var side in Enum.GetValues<LinkageSide>())
         {
             var (a, b) = (LinkageLayout.Of(rest, side), LinkageLayout.Of(bump, side));
             Assert.NotEqual(a.Tyre, b.Tyre);
-            var top = (a.Dots.Single(d => d.Property == nameof(HardpointTable.StrutTop)), b.Dots.Single(d => d.Property == nameof(HardpointTable.StrutTop)));
+            var top = (a.Dots.Single(d => d.Property == nameof(HardpointTable.StrutTop)),
+                b.Dots.Single(d => d.Property == nameof(HardpointTable.StrutTop)));
             Assert.Equal(top.Item1, top.Item2);
             Assert.All(a.Dots.Concat(b.Dots), d => Assert.True(d.X is > 0 and < LinkageLayout.Size && d.Y is > 0 and < LinkageLayout.Size));
             if (side != LinkageSide.Above)
             {
-                Assert.True(b.Dots.Single(d => d.Property == nameof(HardpointTable.LowerBall)).Y < a.Dots.Single(d => d.Property == nameof(HardpointTable.LowerBall)).Y - 5);
+                Assert.True(b.Dots.Single(d => d.Property == nameof(HardpointTable.LowerBall)).Y
+                    < a.Dots.Single(d => d.Property == nameof(HardpointTable.LowerBall)).Y - 5);
             }
         }
     }

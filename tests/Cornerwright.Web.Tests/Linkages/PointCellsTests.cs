@@ -18,7 +18,8 @@ public class PointCellsTests
         table = PointCells.Type(table, ball, 1, "27 3/4 in", "front left").Value;
         Assert.Equal(0.00625, table.LowerBall!.X!.Si, 1e-12);
         Assert.Equal(27.75 * 0.0254, table.LowerBall.Y!.Si, 1e-12);
-        Assert.Equal(("6.25", "27 3/4 in", ""), (PointCells.Text(table, ball, 0), PointCells.Text(table, ball, 1), PointCells.Text(table, ball, 2)));
+        Assert.Equal(("6.25", "27 3/4 in", ""),
+            (PointCells.Text(table, ball, 0), PointCells.Text(table, ball, 1), PointCells.Text(table, ball, 2)));
         Assert.Equal("2", PointCells.Assumed(table, ball));
         table = PointCells.Type(table, ball, PointCells.ToleranceColumn, "0.5", "front left").Value;
         Assert.Equal(0.00025, table.LowerBall!.Y!.StandardDeviation, 1e-12);

@@ -22,22 +22,26 @@ public class PointFitTests
     {
         var truth = LinkageCars.Present.Points;
         int ball = truth.Joints.ToList().FindIndex(j => j.Field.PropertyName == nameof(HardpointTable.LowerBall));
-        var linkage = truth.Linkage.WithJointsAt([.. truth.Linkage.Joints.Select((j, i) => i == ball ? j.At + new Vec3(0, 0, 0.0015) : j.At)]);
+        var linkage =
+            truth.Linkage.WithJointsAt([.. truth.Linkage.Joints.Select((j, i) => i == ball ? j.At + new Vec3(0, 0, 0.0015) : j.At)]);
         var motion = new HardpointMotion(new KnuckleLinkage(linkage, truth.HubFaceOutboard));
         CycledStep Step(double travel)
         {
             Assert.Equal(Reach.Reached, motion.GeometryAt(travel, out var wheel));
-            static Reading Angle(double rad) => new(Quantity.Of(Math.Round(rad * 180 / Math.PI, 3), Units.Degree), new Tolerance(Quantity.Of(0.03, Units.Degree), ToleranceKind.TwoSigma), ReadingSource.Gauge);
+            static Reading Angle(double rad) => new(Quantity.Of(Math.Round(rad * 180 / Math.PI, 3), Units.Degree),
+                new Tolerance(Quantity.Of(0.03, Units.Degree), ToleranceKind.TwoSigma), ReadingSource.Gauge);
             return new CycledStep
             {
-                Travel = new(Quantity.Of(travel * 1000, Units.Millimetre), new Tolerance(Quantity.Of(0.2, Units.Millimetre), ToleranceKind.TwoSigma), ReadingSource.Tape),
+                Travel = new(Quantity.Of(travel * 1000, Units.Millimetre),
+                    new Tolerance(Quantity.Of(0.2, Units.Millimetre), ToleranceKind.TwoSigma), ReadingSource.Tape),
                 Camber = Angle(wheel.Camber),
                 Toe = Angle(wheel.Toe),
             };
         }
 
         var car = LinkageCars.Car;
-        return car.With(CornerPlace.FrontLeft, car.FrontLeft with { Motion = car.FrontLeft.Motion with { Steps = [.. Travels.Select(Step)] } });
+        return car.With(CornerPlace.FrontLeft,
+            car.FrontLeft with { Motion = car.FrontLeft.Motion with { Steps = [.. Travels.Select(Step)] } });
     }
 
     [Fact]
@@ -49,7 +53,8 @@ public class PointFitTests
         Assert.Equal(2 * Travels.Length, fit.Readings.Count);
         double before = fit.Result.Readings.Sum(r => r.Before * r.Before), after = fit.Result.Readings.Sum(r => r.After * r.After);
         Assert.True(after < 0.05 * before, $"{before} to {after}");
-        Assert.All(fit.Result.Joints, j => Assert.True(Math.Max(Math.Abs(j.Moved.X), Math.Max(Math.Abs(j.Moved.Y), Math.Abs(j.Moved.Z))) <= 0.002 + 1e-12));
+        Assert.All(fit.Result.Joints, j =>
+            Assert.True(Math.Max(Math.Abs(j.Moved.X), Math.Max(Math.Abs(j.Moved.Y), Math.Abs(j.Moved.Z))) <= 0.002 + 1e-12));
 
         // What is taken is what was shown, to a hundredth of a millimetre, and never with more doubt than before.
         var taken = fit.Take(LinkageCars.Table);
@@ -62,7 +67,8 @@ public class PointFitTests
         }
 
         // And the linkage of the taken table follows the readings.
-        var again = PointFit.Of(car.FrontLeft, LinkageOf.Corner(car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = taken }), CornerPlace.FrontLeft).Value);
+        var again = PointFit.Of(car.FrontLeft,
+            LinkageOf.Corner(car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = taken }), CornerPlace.FrontLeft).Value);
         Assert.True(again.Result.Readings.Sum(r => r.Before * r.Before) < 0.06 * before);
     }
 
@@ -72,7 +78,8 @@ public class PointFitTests
         var none = PointFit.Of(LinkageCars.Car.FrontLeft, LinkageCars.Present.Points);
         Assert.False(none.Fitted);
         Assert.Contains("no cycled reading", none.Words, StringComparison.Ordinal);
-        var sure = LinkageCars.Present.Points with { Joints = [.. LinkageCars.Present.Points.Joints.Select(j => j with { Deviation = default })] };
+        var sure =
+            LinkageCars.Present.Points with { Joints = [.. LinkageCars.Present.Points.Joints.Select(j => j with { Deviation = default })] };
         Assert.Contains("none may move", PointFit.Of(Cycled().FrontLeft, sure).Words, StringComparison.Ordinal);
     }
 
@@ -83,7 +90,8 @@ public class PointFitTests
         var corner = car.FrontLeft with
         {
             SpringAxisLength = Reading.Of("520 mm", Dimension.Length, "1 mm", ReadingSource.Tape),
-            Motion = new WheelMotion { Steps = [new CycledStep { Travel = Reading.Of("20 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape), SpringLength = Reading.Of("500.5 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape) }] },
+            Motion = new WheelMotion { Steps = [new CycledStep { Travel = Reading.Of("20 mm", Dimension.Length, "0.5 mm",
+                ReadingSource.Tape), SpringLength = Reading.Of("500.5 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape) }] },
         };
         var reading = Assert.Single(PointFit.ReadingsOf(corner, LinkageCars.Present.Points));
         var spring = new LinkageMover(LinkageCars.Present).WheelAt(0, 0, 0)!.Value.Spring;

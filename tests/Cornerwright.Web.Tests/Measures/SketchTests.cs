@@ -45,8 +45,10 @@ public sealed class SketchTests
         // The dimension runs along the ray at that hour: 12 is up, 3 is to the right.
         double angle = (clock / 12 * 2 * Math.PI) - (Math.PI / 2);
         string svg = Sketches.Draw(Sketch.Gap, clock);
-        var dim = XElement.Parse($"<svg>{svg}</svg>").Descendants().Single(e => (string?)e.Attribute("class") == "dim").Attribute("d")!.Value;
-        double[] n = [.. dim.Split(['M', 'L', ' '], StringSplitOptions.RemoveEmptyEntries).Select(t => double.Parse(t, System.Globalization.CultureInfo.InvariantCulture))];
+        var dim = XElement.Parse($"<svg>{svg}</svg>").Descendants().Single(e => (string?)e.Attribute("class") == "dim")
+            .Attribute("d")!.Value;
+        double[] n = [.. dim.Split(['M', 'L', ' '], StringSplitOptions.RemoveEmptyEntries)
+            .Select(t => double.Parse(t, System.Globalization.CultureInfo.InvariantCulture))];
         double dx = n[2] - n[0], dy = n[3] - n[1], length = Math.Sqrt((dx * dx) + (dy * dy));
         Assert.Equal(Math.Cos(angle), dx / length, 0.01);
         Assert.Equal(Math.Sin(angle), dy / length, 0.01);
@@ -58,7 +60,8 @@ public sealed class SketchTests
     /// </summary>
     private static readonly Type[] WithoutSketch =
     [
-        typeof(Limits), typeof(Wishes), typeof(Garage.Setting.SettingWish), typeof(Garage.Access.Fastener), typeof(Garage.Log.LogEntry), typeof(Garage.Log.Reminder),
+        typeof(Limits), typeof(Wishes), typeof(Garage.Setting.SettingWish), typeof(Garage.Access.Fastener), typeof(Garage.Log.LogEntry),
+        typeof(Garage.Log.Reminder),
         typeof(Garage.Scans.Scan), typeof(Garage.Setting.PlacedLoad),
     ];
 

@@ -29,7 +29,8 @@ public sealed class CornerReadingsTests : PageContext
         var reading = Bench.Car!.FrontLeft.RideHeight!;
         Assert.Equal("13 3/8 in", reading.Typed);
         Assert.Equal(0.339725, reading.Si, 1e-12);   // 13.375 × 0.0254 m, exact by definition
-        page.WaitForAssertion(() => Assert.Contains("339.725 mm", page.Find("#at-frontLeft-rideHeight-used").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() =>
+            Assert.Contains("339.725 mm", page.Find("#at-frontLeft-rideHeight-used").TextContent, StringComparison.Ordinal));
         Bench.Undo();
         page.WaitForAssertion(() => Assert.Equal(Bench.Car!.FrontLeft.RideHeight!.Typed, page.Find(Height).GetAttribute("value")));
     }
@@ -103,7 +104,8 @@ public sealed class CornerReadingsTests : PageContext
         var page = Open();
         page.WaitForElement(".reading");
         int before = Bench.Car!.FrontLeft.Obstacles.Count;
-        Act(page, () => page.FindAll("button").Single(b => b.TextContent.Contains("Add a thing near the wheel", StringComparison.Ordinal)).Click());
+        Act(page, () =>
+            page.FindAll("button").Single(b => b.TextContent.Contains("Add a thing near the wheel", StringComparison.Ordinal)).Click());
         Assert.Equal(before + 1, Bench.Car!.FrontLeft.Obstacles.Count);
         Assert.Equal(Bench.Car.FrontLeft.Obstacles.Count, Bench.Car.FrontLeft.Obstacles.Select(o => o.Id).Distinct().Count());
         Bench.Undo();
@@ -151,7 +153,8 @@ public sealed class CornerReadingsTests : PageContext
         string label = RecordShape.Of<Corner>().ByName["strut"].Label;
         page.WaitForState(() => page.FindAll("p.add button").Any(b => b.TextContent.Contains(label, StringComparison.Ordinal)));
         Act(page, () => page.FindAll("p.add button").First(b => b.TextContent.Contains(label, StringComparison.Ordinal)).Click());
-        page.WaitForAssertion(() => Assert.Contains("Not kept yet: Tyre to tube and Lower reference above hub centre are not given yet.", page.Markup, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains("Not kept yet: Tyre to tube and Lower reference above hub centre are not given yet.",
+            page.Markup, StringComparison.Ordinal));
         Act(page, () => page.Find(Height).Change("342 mm"));
         await Bench.SaveNow();
         Assert.Equal(SavedState.Saved, Bench.Saved);

@@ -10,8 +10,10 @@ public sealed class HardpointsPageTests : PageContext
 {
     // An invented strut: hub face, arm, tie rod, strut.
     private const string Strut =
-        "Point\tX\tY\tZ\tTolerance\nCentre of the hub's face\t2\t690\t311\t1\nLower arm, front pivot\t18.5\t371\t214\t2\nLower arm, rear pivot\t-276\t388\t208.5\t2\n" +
-        "Lower ball joint\t6\t703\t186\t2\nTie rod, inner joint\t-142\t352\t274\t2\nTie rod, outer joint\t-128\t690\t262\t2\nStrut top\t-31\t583\t846\t2\nLower point on the strut\t-4\t668\t402\t2\n";
+        "Point\tX\tY\tZ\tTolerance\nCentre of the hub's face\t2\t690\t311\t1\nLower arm, front pivot\t18.5\t371\t214\t2\nLower arm, rear "
+            + "pivot\t-276\t388\t208.5\t2\n" +
+        "Lower ball joint\t6\t703\t186\t2\nTie rod, inner joint\t-142\t352\t274\t2\nTie rod, outer "
+            + "joint\t-128\t690\t262\t2\nStrut top\t-31\t583\t846\t2\nLower point on the strut\t-4\t668\t402\t2\n";
 
     private IRenderedComponent<HardpointsPage> Open(string place = "rear-left")
     {
@@ -37,7 +39,8 @@ public sealed class HardpointsPageTests : PageContext
         page.WaitForAssertion(() => Assert.Equal(3, page.FindAll("figure[data-side]").Count));
         Assert.Equal(0.583, Bench.Car!.RearLeft.Hardpoints!.StrutTop!.Y!.Si, 1e-12);
         // Two legs, tie rod, strut and its spring, and three arms of the wheel carrier.
-        Assert.All(page.FindAll("figure[data-side] svg"), view => Assert.Equal((8, 8), (view.QuerySelectorAll("line").Length, view.QuerySelectorAll("circle").Length)));
+        Assert.All(page.FindAll("figure[data-side] svg"), view =>
+            Assert.Equal((8, 8), (view.QuerySelectorAll("line").Length, view.QuerySelectorAll("circle").Length)));
         Assert.Equal("Seen from the front: 8 links between 8 points", page.FindAll("figure[data-side] svg")[0].GetAttribute("aria-label"));
         Bench.Undo();
         Assert.Null(Bench.Car!.RearLeft.Hardpoints!.StrutTop);
@@ -61,7 +64,8 @@ public sealed class HardpointsPageTests : PageContext
         var page = Pasted(Strut);
         var before = Bench.Car!.RearLeft.Hardpoints;
         Press(page, "Write the table as rows");
-        page.WaitForAssertion(() => Assert.Contains("Strut top\t-31 mm", page.Find("#paste-block").GetAttribute("value"), StringComparison.Ordinal));
+        page.WaitForAssertion(() =>
+            Assert.Contains("Strut top\t-31 mm", page.Find("#paste-block").GetAttribute("value"), StringComparison.Ordinal));
         Press(page, "Take the points");
         page.WaitForAssertion(() => Assert.Equal(before, Bench.Car!.RearLeft.Hardpoints));
     }

@@ -81,14 +81,16 @@ public sealed class OtherPagesTests : PageContext
         var page = Parts("springs");
         Press(page, "Import a list");
         var import = page.FindComponent<PartsImport>();
-        import.InvokeAsync(() => import.Instance.Take("list.csv", "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;soft;200;nobody\n"u8.ToArray()));
+        import.InvokeAsync(() => import.Instance.Take("list.csv",
+            "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;soft;200;nobody\n"u8.ToArray()));
         import.Render();
         int before = Bench.Car!.Parts.Springs.Count;
         Press(page, "Put 2 on the shelf");
         Assert.Equal(before, Bench.Car.Parts.Springs.Count);
         Assert.Contains("soft", import.Find(".cw-problem").TextContent, StringComparison.Ordinal);
 
-        import.InvokeAsync(() => import.Instance.Take("list.csv", "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;80;200;nobody\n"u8.ToArray()));
+        import.InvokeAsync(() => import.Instance.Take("list.csv",
+            "name;rate (N/mm);free length (mm);made by\nGreen;70;220;nobody\nBlue;80;200;nobody\n"u8.ToArray()));
         import.Render();
         Press(page, "Put 2 on the shelf");
         Assert.Equal(before + 2, Bench.Car!.Parts.Springs.Count);
@@ -104,7 +106,8 @@ public sealed class OtherPagesTests : PageContext
         var used = Bench.Car!.Parts.Springs.First(s => Bench.Car.Builds.Any(b => b.FrontLeft.Stack.Contains(s.Id)));
         Act(page, () => page.Find($"[aria-label='Take {used.Name} off the shelf']").Click());
         Assert.Contains(used, Bench.Car.Parts.Springs);
-        Assert.Contains(Bench.Car.Builds.First(b => b.FrontLeft.Stack.Contains(used.Id)).Name, page.Find(".cw-problem").TextContent, StringComparison.Ordinal);
+        Assert.Contains(Bench.Car.Builds.First(b => b.FrontLeft.Stack.Contains(used.Id)).Name, page.Find(".cw-problem").TextContent,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -133,8 +136,10 @@ public sealed class OtherPagesTests : PageContext
         Act(page, () => page.Find("#at-parts-wheels-new-name-box").Change("Green wheel"));
         Act(page, () => page.Find("#at-parts-wheels-new-designation-box").Change("8Jx18 ET35 5x112"));
         // The form waits on the bench while other pages are looked at, and another page's open row is no reason against it.
-        Bench.Apply("Add a load case", car => car with { LoadCases = [.. car.LoadCases, (LoadCase)NewEntry.Of(typeof(LoadCase), "case-9")] });
-        Bench.Apply("Add a step", car => car.With(CornerPlace.RearLeft, car.RearLeft with { Motion = car.RearLeft.Motion with { Steps = [(CycledStep)NewEntry.Of(typeof(CycledStep))] } }));
+        Bench.Apply("Add a load case", car =>
+            car with { LoadCases = [.. car.LoadCases, (LoadCase)NewEntry.Of(typeof(LoadCase), "case-9")] });
+        Bench.Apply("Add a step", car => car.With(CornerPlace.RearLeft,
+            car.RearLeft with { Motion = car.RearLeft.Motion with { Steps = [(CycledStep)NewEntry.Of(typeof(CycledStep))] } }));
         page = Parts("springs");
         Assert.Empty(page.FindAll("#h-new"));
         page = Parts("wheels");
@@ -204,7 +209,8 @@ public sealed class OtherPagesTests : PageContext
         var page = Render<HistoryPage>(p => p.Add(x => x.Id, CarId));
         page.WaitForAssertion(() => Assert.Equal(2, page.FindAll(".revs li").Count));
         Assert.Contains("Renamed", page.Find(".diff").TextContent, StringComparison.Ordinal);
-        Act(page, () => page.FindAll(".revs li")[1].QuerySelectorAll("button").First(b => b.TextContent.Contains("Return", StringComparison.Ordinal)).Click());
+        Act(page, () => page.FindAll(".revs li")[1].QuerySelectorAll("button")
+            .First(b => b.TextContent.Contains("Return", StringComparison.Ordinal)).Click());
         page.WaitForAssertion(() => Assert.Equal(3, page.FindAll(".revs li").Count));
         Assert.Equal(name, Bench.Car!.Name);
         Assert.Equal(name, Garage.Store.Load(CarId).Value.Car.Name);
@@ -216,7 +222,8 @@ public sealed class OtherPagesTests : PageContext
         var page = Render<CarSheet>(p => p.Add(x => x.Id, CarId));
         page.WaitForElement("#at-limits-preloadTurns-box");
         Bench.Apply("No limits", car => car with { Limits = new() });
-        page.WaitForAssertion(() => Assert.Contains("default 2 turns", page.Find("#at-limits-preloadTurns-used").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() =>
+            Assert.Contains("default 2 turns", page.Find("#at-limits-preloadTurns-used").TextContent, StringComparison.Ordinal));
         Act(page, () => page.Find("#at-limits-preloadTurns-box").Change("3"));
         Assert.Equal("3 turns", Bench.Car!.Limits.PreloadTurns!.Typed);
     }

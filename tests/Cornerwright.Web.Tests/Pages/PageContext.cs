@@ -20,7 +20,8 @@ public abstract class PageContext : BunitContext
         Bench = Garage.Bench(judge);
         Services.AddSingleton(Garage.Store);
         Services.AddSingleton(Bench);
-        Services.AddSingleton(new ScanRoom(ScanStore.At(Path.Combine(Path.GetTempPath(), "cornerwright-page-scans-" + Guid.NewGuid().ToString("N")))));
+        Services.AddSingleton(
+            new ScanRoom(ScanStore.At(Path.Combine(Path.GetTempPath(), "cornerwright-page-scans-" + Guid.NewGuid().ToString("N")))));
         JSInterop.Mode = JSRuntimeMode.Loose;
     }
 
@@ -38,11 +39,14 @@ public abstract class PageContext : BunitContext
     protected static void Act<T>(IRenderedComponent<T> page, Action act)
         where T : IComponent => page.InvokeAsync(act).GetAwaiter().GetResult();
 
-    /// <summary>Presses the button that says just that, or else the first that says it among more; as soon as there is one that can be pressed.</summary>
+    /// <summary>
+    /// Presses the button that says just that, or else the first that says it among more; as soon as there is one that can be pressed.
+    /// </summary>
     protected static void Press<T>(IRenderedComponent<T> page, string words)
         where T : IComponent
     {
-        IElement? Button() => page.FindAll("button").Where(b => b.TextContent.Contains(words, StringComparison.Ordinal) && !b.HasAttribute("disabled"))
+        IElement? Button() =>
+            page.FindAll("button").Where(b => b.TextContent.Contains(words, StringComparison.Ordinal) && !b.HasAttribute("disabled"))
             .OrderBy(b => b.TextContent.Trim() == words ? 0 : 1).FirstOrDefault();
         page.WaitForState(() => Button() is not null);
         Act(page, () => Button()!.Click());

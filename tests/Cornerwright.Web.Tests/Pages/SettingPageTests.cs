@@ -70,7 +70,8 @@ public sealed class SettingPageTests : PageContext
     {
         var page = Open();
         Bench.Apply("readings", car => car.With(Read(car, 420, 385, 386, 386)));
-        page.WaitForAssertion(() => Assert.Contains(page.FindAll(".learned .cw-problem"), p => p.TextContent.Contains("front left: hub to arch 420.0 mm", StringComparison.Ordinal)));
+        page.WaitForAssertion(() => Assert.Contains(page.FindAll(".learned .cw-problem"), p =>
+            p.TextContent.Contains("front left: hub to arch 420.0 mm", StringComparison.Ordinal)));
         Act(page, () => page.Find(".learned .use input").Change(true));
         Assert.True(Bench.Car!.UseLearned);
         page.WaitForAssertion(() => Assert.Single(page.FindAll(".occasions input")));
@@ -91,7 +92,8 @@ public sealed class SettingPageTests : PageContext
 
     private static Occasion Read(Car car, params double[] mm)
     {
-        var occasion = new Occasion { Id = "read-1", Name = "First readings", LoadCase = car.LoadCases[0].Id, Fitted = car.Build(BuildId)! };
+        var occasion =
+            new Occasion { Id = "read-1", Name = "First readings", LoadCase = car.LoadCases[0].Id, Fitted = car.Build(BuildId)! };
         foreach (var place in Places.Corners)
         {
             occasion = occasion.With(place, new CornerReadings { Height = Mm(mm[(int)place]) with { Source = ReadingSource.Tape } });

@@ -54,7 +54,8 @@ public sealed class WorkOrderPagesTests : PageContext
 
         foreach (var torque in order.Torques)
         {
-            Assert.Contains(page.FindAll(".torques tbody tr"), r => r.TextContent.Contains(torque.Fastener.Name, StringComparison.Ordinal) && r.TextContent.Contains(torque.Torque, StringComparison.Ordinal));
+            Assert.Contains(page.FindAll(".torques tbody tr"), r => r.TextContent.Contains(torque.Fastener.Name, StringComparison.Ordinal)
+                && r.TextContent.Contains(torque.Torque, StringComparison.Ordinal));
         }
     }
 
@@ -63,8 +64,10 @@ public sealed class WorkOrderPagesTests : PageContext
     {
         OrderStep Step(string corner, string height) => new()
         {
-            Id = "tight/f-perch/" + corner.Replace(' ', '-'), Phase = OrderPhase.Fit, Title = "Set, then tighten: perch", Place = corner, Details = ["Same for both.", "Perch height: " + height],
-            Node = new AccessNode("f-perch", corner == "front left" ? Cornerwright.Garage.Chassis.CornerPlace.FrontLeft : Cornerwright.Garage.Chassis.CornerPlace.FrontRight),
+            Id = "tight/f-perch/" + corner.Replace(' ', '-'), Phase = OrderPhase.Fit, Title = "Set, then tighten: perch", Place = corner,
+                Details = ["Same for both.", "Perch height: " + height],
+            Node = new AccessNode("f-perch", corner == "front left" ? Cornerwright.Garage.Chassis.CornerPlace.FrontLeft
+                : Cornerwright.Garage.Chassis.CornerPlace.FrontRight),
         };
         var row = Assert.Single(PaperRow.Of([Step("front left", "290 mm"), Step("front right", "292 mm")]));
         Assert.Equal(["front left", "front right"], row.Places);
@@ -89,7 +92,8 @@ public sealed class WorkOrderPagesTests : PageContext
         Press(page, "Finish it and note it");
         page.WaitForAssertion(() => Assert.NotNull(Bench.Car!.Log.Jobs[0].Finished));
         Assert.Equal(entries + 1, Bench.Car!.Log.Entries.Count);
-        Assert.Contains("between 84960 km and 85010 km", Assert.Single(Bench.Car.Log.Reminders, r => r.Job == "j").What, StringComparison.Ordinal);
+        Assert.Contains("between 84960 km and 85010 km", Assert.Single(Bench.Car.Log.Reminders, r => r.Job == "j").What,
+            StringComparison.Ordinal);
         Assert.Equal(reminders + 1, Bench.Car.Log.Reminders.Count);
         Assert.Equal("gravel-3", CarNow.Of(Bench.Car)!.Id);
         Bench.Undo();
@@ -153,7 +157,8 @@ public sealed class WorkOrderPagesTests : PageContext
         {
             Access = car.Access with
             {
-                Components = [.. car.Access.Components.Select(c => c.Id == "f-wheel" ? c with { BeforeOff = [new Prerequisite { Component = "f-strut" }] } : c)],
+                Components = [.. car.Access.Components.Select(c =>
+                    c.Id == "f-wheel" ? c with { BeforeOff = [new Prerequisite { Component = "f-strut" }] } : c)],
             },
         });
         var page = Render<AccessPage>(p => p.Add(x => x.Id, CarId));

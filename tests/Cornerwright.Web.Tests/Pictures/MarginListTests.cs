@@ -68,7 +68,8 @@ public class MarginListTests : BunitContext
     [Fact]
     public void A_value_on_its_limit_without_doubt_still_has_a_scale()
     {
-        var scale = MarginScale.Of(PictureSamples.Failing with { Value = PictureSamples.Turns(0), Low = PictureSamples.Turns(0), Doubt = null })!;
+        var scale =
+            MarginScale.Of(PictureSamples.Failing with { Value = PictureSamples.Turns(0), Low = PictureSamples.Turns(0), Doubt = null })!;
         Assert.Equal(scale.Low, scale.Value);
         Assert.True(double.IsFinite(scale.Value!.Value));
     }
@@ -81,7 +82,8 @@ public class MarginListTests : BunitContext
     {
         Figure Rate(CornerPlace corner, double newtonPerMm) =>
             new("wheel-rate", "Wheel rate", corner.Words(), corner, new Measure(newtonPerMm * 1000, Units.NewtonPerMillimetre, 1), null);
-        var same = FigureRow.Of([Rate(CornerPlace.FrontLeft, 30), Rate(CornerPlace.FrontRight, 30)], [Rate(CornerPlace.FrontLeft, 42.5), Rate(CornerPlace.FrontRight, 42.5)]);
+        var same = FigureRow.Of([Rate(CornerPlace.FrontLeft, 30), Rate(CornerPlace.FrontRight, 30)],
+            [Rate(CornerPlace.FrontLeft, 42.5), Rate(CornerPlace.FrontRight, 42.5)]);
         var row = Assert.Single(same);
         Assert.Equal(("front, both", "30.0 N/mm", "42.5 N/mm", "+12.5 N/mm"), (row.Where, row.Present, row.Proposed, row.Change));
         Assert.Equal(2, FigureRow.Of(null, [Rate(CornerPlace.FrontLeft, 42.5), Rate(CornerPlace.FrontRight, 42.6)]).Count);
@@ -103,6 +105,7 @@ public class MarginListTests : BunitContext
         Assert.Equal(("front, both sides", "front-left/seated-at-droop front-right/seated-at-droop"), (row.Where, row.Keys));
         Assert.Equal(2, MarginRow.Of([left, right with { Value = PictureSamples.Turns(-3.4) }]).Count);
         Assert.Equal(2, MarginRow.Of([left, right with { Corner = CornerPlace.RearLeft }]).Count);
-        Assert.Equal(2, MarginRow.Of([PictureSamples.Waiting, PictureSamples.Waiting with { Axle = AxlePlace.Rear, Where = "rear axle" }]).Count);
+        Assert.Equal(2,
+            MarginRow.Of([PictureSamples.Waiting, PictureSamples.Waiting with { Axle = AxlePlace.Rear, Where = "rear axle" }]).Count);
     }
 }

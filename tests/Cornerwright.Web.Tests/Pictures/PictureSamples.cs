@@ -64,8 +64,10 @@ internal static class PictureSamples
         Probability = 0.004,
         Worst = new WorstState("at full droop"),
         Sentence = "The stack is 3.5 turns loose when the wheel hangs.",
-        Cures = [new Cure("Turn the collar up 5.5 turns.", Turns(5.5), Turns(0), "Changes ride height to 348 mm.", "frontLeft/perchHeight", "218.25 mm")],
-        Deciding = [new DecidingReading("frontLeft/springAxisLength", "spring axis length", 0.71), new DecidingReading("parts/springs/main/freeLength", "free length of Main 180", 0.2)],
+        Cures = [new Cure("Turn the collar up 5.5 turns.", Turns(5.5), Turns(0), "Changes ride height to 348 mm.", "frontLeft/perchHeight",
+            "218.25 mm")],
+        Deciding = [new DecidingReading("frontLeft/springAxisLength", "spring axis length", 0.71),
+            new DecidingReading("parts/springs/main/freeLength", "free length of Main 180", 0.2)],
         Assumptions = ["packer on the rod: none"],
     };
 

@@ -31,7 +31,8 @@ public class SettingTests
     public void What_the_setting_said_of_its_doubt_stays()
     {
         var measured = Build with { FrontLeft = Build.FrontLeft with { PerchHeight = Reading.Of("200 mm", Dimension.Length, "1 mm") } };
-        Assert.Equal("1 mm", SettingPath.Set(measured, "frontLeft/perchHeight", "212.5 mm").Value.FrontLeft.PerchHeight!.Tolerance!.Amount.Typed);
+        Assert.Equal("1 mm",
+            SettingPath.Set(measured, "frontLeft/perchHeight", "212.5 mm").Value.FrontLeft.PerchHeight!.Tolerance!.Amount.Typed);
     }
 
     [Theory]
@@ -111,7 +112,8 @@ public class SettingTests
 
     private static CornerBuild Corner => new() { PerchHeight = Length("200 mm"), Perch = "perch", Damper = "damper" };
 
-    private static Build Build { get; } = new() { Id = "b", Name = "B", FrontLeft = Corner, FrontRight = Corner, RearLeft = Corner, RearRight = Corner };
+    private static Build Build { get; } =
+        new() { Id = "b", Name = "B", FrontLeft = Corner, FrontRight = Corner, RearLeft = Corner, RearRight = Corner };
 
     private static Car Car { get; } = new()
     {
@@ -122,7 +124,8 @@ public class SettingTests
         {
             Perches = [new Perch { Id = "perch", Name = "Collar", Pitch = Length("1.5 mm") }],
             Dampers = [new Damper { Id = "damper", Name = "Damper", ThreadLow = Length("180 mm"), ThreadHigh = Length("260 mm") }],
-            Spacers = [new Spacer { Id = "ten", Name = "Ten", Thickness = Length("10 mm") }, new Spacer { Id = "five", Name = "Five", Thickness = Length("5 mm") }],
+            Spacers = [new Spacer { Id = "ten", Name = "Ten", Thickness = Length("10 mm") },
+                new Spacer { Id = "five", Name = "Five", Thickness = Length("5 mm") }],
         },
     };
 }

@@ -40,7 +40,8 @@ public class StackAndSectionTests : BunitContext
     [Fact]
     public void The_stack_names_its_pieces_from_the_perch_upward_and_says_when_it_is_loose()
     {
-        var drawing = Render<StackDrawing>(p => p.Add(d => d.Corner, CornerPlace.FrontLeft).Add(d => d.States, [PictureSamples.Loose, PictureSamples.Seated]));
+        var drawing = Render<StackDrawing>(p =>
+            p.Add(d => d.Corner, CornerPlace.FrontLeft).Add(d => d.States, [PictureSamples.Loose, PictureSamples.Seated]));
         Assert.Equal(["Helper 60", "Adapter", "Main 180"], drawing.FindAll("tbody th").Select(c => c.TextContent));
         Assert.Contains("gap 12.0 mm", drawing.Markup, StringComparison.Ordinal);
         Assert.Contains("18.0 shut", drawing.Find("tbody tr").TextContent, StringComparison.Ordinal);
@@ -86,7 +87,8 @@ public class StackAndSectionTests : BunitContext
     public void Choosing_a_state_asks_the_page_for_it()
     {
         string? asked = "nothing";
-        var arch = Render<WheelInArch>(p => p.Add(a => a.Corner, CornerPlace.FrontLeft).Add(a => a.Section, PictureSamples.Section).Add(a => a.StateChanged, (string? s) => asked = s));
+        var arch = Render<WheelInArch>(p => p.Add(a => a.Corner, CornerPlace.FrontLeft).Add(a => a.Section, PictureSamples.Section)
+            .Add(a => a.StateChanged, (string? s) => asked = s));
         Assert.Equal(["worst", "ride"], arch.FindAll(".states button").Select(b => b.TextContent));
         arch.FindAll(".states button")[1].Click();
         Assert.Equal("ride", asked);
@@ -98,9 +100,11 @@ public class StackAndSectionTests : BunitContext
     {
         string[] drawn =
         [
-            Render<StackDrawing>(p => p.Add(d => d.Corner, CornerPlace.FrontLeft).Add(d => d.States, [PictureSamples.Loose, PictureSamples.Seated])).Markup,
+            Render<StackDrawing>(p =>
+                p.Add(d => d.Corner, CornerPlace.FrontLeft).Add(d => d.States, [PictureSamples.Loose, PictureSamples.Seated])).Markup,
             Render<WheelInArch>(p => p.Add(a => a.Corner, CornerPlace.FrontLeft).Add(a => a.Section, PictureSamples.Section)).Markup,
-            Render<TravelColumn>(p => p.Add(c => c.Picture, PictureSamples.Corner).Add(c => c.PerchHeight, 0.2).Add(c => c.PerchWanted, (double _) => { })).Markup,
+            Render<TravelColumn>(p => p.Add(c => c.Picture, PictureSamples.Corner).Add(c => c.PerchHeight, 0.2)
+                .Add(c => c.PerchWanted, (double _) => { })).Markup,
             Render<MarginList>(p => p.Add(l => l.Findings, [PictureSamples.Failing, PictureSamples.Waiting])).Markup,
         ];
         Assert.All(drawn, markup => Assert.DoesNotContain("@", markup, StringComparison.Ordinal));

@@ -52,7 +52,8 @@ public class TravelColumnTests : BunitContext
     [Fact]
     public void A_coil_that_binds_before_the_stop_is_spent_ends_the_travel()
     {
-        var layout = TravelLayout.Of([.. PictureSamples.Marks.Where(m => m.Event != TravelEvent.CoilBind), new(TravelEvent.CoilBind, 0.050, 0.001, "coils touch")]);
+        var layout = TravelLayout.Of(
+            [.. PictureSamples.Marks.Where(m => m.Event != TravelEvent.CoilBind), new(TravelEvent.CoilBind, 0.050, 0.001, "coils touch")]);
         Assert.Equal(0.050, layout.Zones.Last(z => z.Zone == TravelZone.OnStop).To, 9);
     }
 

@@ -10,7 +10,8 @@ public class ChoiceMapLayoutTests
 {
     private static RankedBuild Made(int rank, decimal cost, double? hertz, double probability = 0.97, bool front = false) => new()
     {
-        Rank = rank, Build = new Build(), Parts = [], Probability = probability, Bounds = (probability, probability), Unknown = 0, Tightest = null, Cost = cost, Unpriced = [],
+        Rank = rank, Build = new Build(), Parts = [], Probability = probability, Bounds = (probability, probability), Unknown = 0,
+            Tightest = null, Cost = cost, Unpriced = [],
         Frequency = hertz is { } f ? new Measure(f, Units.Hertz, 2) : null, HeightMiss = null, PerchHeight = null, OnFront = front,
     };
 
@@ -31,7 +32,8 @@ public class ChoiceMapLayoutTests
     [Fact]
     public void Those_not_beaten_lie_on_top_and_one_beyond_the_list_is_drawn_too()
     {
-        var map = ChoiceMapLayout.Of([Made(1, 500, 1.5, front: true), Made(2, 600, 1.5)], [Made(1, 500, 1.5, front: true), Made(0, 300, 1.7, 0.6, front: true)], 0.95)!;
+        var map = ChoiceMapLayout.Of([Made(1, 500, 1.5, front: true), Made(2, 600, 1.5)],
+            [Made(1, 500, 1.5, front: true), Made(0, 300, 1.7, 0.6, front: true)], 0.95)!;
         Assert.Equal(3, map.Marks.Count);
         Assert.Equal([false, true, true], map.Marks.Select(m => m.Front));
         Assert.False(map.Marks.Single(m => m.Build.Rank == 0).Sure);

@@ -13,7 +13,8 @@ public sealed class ChoosePageTests : PageContext
 {
     private static readonly Wishes Small = new()
     {
-        Id = "small", Name = "Small", Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Wheels = ["w-gravel-40"], Tyres = ["t-gravel-55", "t-gravel-65"], Spacers = ["sp-5"], Listed = 3,
+        Id = "small", Name = "Small", Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Wheels = ["w-gravel-40"],
+            Tyres = ["t-gravel-55", "t-gravel-65"], Spacers = ["sp-5"], Listed = 3,
     };
 
     public ChoosePageTests() => Services.AddScoped(_ => new SearchRun(_ => ScanShelf.Empty));
@@ -41,11 +42,13 @@ public sealed class ChoosePageTests : PageContext
         var page = Open();
         var tyres = page.FindAll(".kind").Single(k => k.QuerySelector("summary")!.TextContent.Contains("Tyres", StringComparison.Ordinal));
         Assert.Contains("2 of 5, picked", tyres.TextContent, StringComparison.Ordinal);
-        Act(page, () => page.FindAll(".kind li").Single(l => l.TextContent.Contains("Touring tyre", StringComparison.Ordinal)).QuerySelector("input")!.Change(true));
+        Act(page, () => page.FindAll(".kind li").Single(l => l.TextContent.Contains("Touring tyre", StringComparison.Ordinal))
+            .QuerySelector("input")!.Change(true));
         Assert.Equal(["t-gravel-65", "t-gravel-55", "t-tour"], Bench.Car!.Searches[0].Tyres);
 
         // The last of a kind cannot be taken out: none would mean all.
-        Assert.True(page.FindAll(".kind li").Single(l => l.TextContent.Contains("Spacer 5 mm", StringComparison.Ordinal)).QuerySelector("input")!.HasAttribute("disabled"));
+        Assert.True(page.FindAll(".kind li").Single(l => l.TextContent.Contains("Spacer 5 mm", StringComparison.Ordinal))
+            .QuerySelector("input")!.HasAttribute("disabled"));
         Bench.Undo();
         Assert.Equal(Small.Tyres, Bench.Car!.Searches[0].Tyres);
     }

@@ -12,7 +12,8 @@ namespace Cornerwright.Web.Tests.Scans;
 public class ScanDeskTests
 {
     /// <summary>On the rim's edge of the demo scan, mm: DemoScanTests prints them.</summary>
-    public static readonly string[] RimPicks = ["407.1 1333.0 -194.6", "497.6 1175.9 -69.4", "481.9 1008.9 -86.9", "301.2 930.8 -328.3", "242.0 1065.4 -410.9", "279.3 1277.7 -365.4"];
+    public static readonly string[] RimPicks = ["407.1 1333.0 -194.6", "497.6 1175.9 -69.4", "481.9 1008.9 -86.9", "301.2 930.8 -328.3",
+        "242.0 1065.4 -410.9", "279.3 1277.7 -365.4"];
 
     private static readonly Car Wagtail = DemoCar.Read();
     private static readonly Lazy<RawScan> Raw = new(() =>

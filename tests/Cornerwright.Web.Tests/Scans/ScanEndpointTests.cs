@@ -23,7 +23,8 @@ public sealed class ScanEndpointTests : IAsyncLifetime
 
     public async Task InitializeAsync()
     {
-        string[] args = ["--database", Path.Combine(_folder, "garage.db"), "--urls", "http://127.0.0.1:0", "--Logging:LogLevel:Default=Warning"];
+        string[] args =
+            ["--database", Path.Combine(_folder, "garage.db"), "--urls", "http://127.0.0.1:0", "--Logging:LogLevel:Default=Warning"];
         _running = CornerwrightHost.Start(args, urls => _address.TrySetResult(urls[0]), _stop.Token);
         Assert.Same(_address.Task, await Task.WhenAny(_address.Task, _running));
         _client = new HttpClient { BaseAddress = new Uri(await _address.Task) };
@@ -51,7 +52,9 @@ public sealed class ScanEndpointTests : IAsyncLifetime
 
     [Theory]
     [InlineData("arch.obj", "v 0 0 zero\n", "line 1")]
-    [InlineData("arch.ply", "ply\nformat ascii 1.0\nelement vertex 9000000000\nproperty float x\nproperty float y\nproperty float z\nend_header\n", "element vertex")]
+    [InlineData("arch.ply",
+        "ply\nformat ascii 1.0\nelement vertex 9000000000\nproperty float x\nproperty float y\nproperty float z\nend_header\n",
+        "element vertex")]
     [InlineData("arch.exe", "MZ", "kind")]
     [InlineData("../../etc/passwd", "root", "kind")]
     public async Task A_bad_one_is_refused_with_its_place_and_nothing_stays(string name, string text, string where)
@@ -65,9 +68,11 @@ public sealed class ScanEndpointTests : IAsyncLifetime
     public async Task A_file_that_breaks_off_on_its_way_leaves_nothing()
     {
         using var cancel = new CancellationTokenSource();
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/scans/import?name=arch.obj") { Content = new Endless(() => cancel.Cancel()) };
+        using var request =
+            new HttpRequestMessage(HttpMethod.Post, "/scans/import?name=arch.obj") { Content = new Endless(() => cancel.Cancel()) };
         request.Headers.Add(ScanEndpoints.OwnHeader, "1");
-        await Assert.ThrowsAnyAsync<OperationCanceledException>(() => _client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancel.Token));
+        await Assert.ThrowsAnyAsync<OperationCanceledException>(() =>
+            _client.SendAsync(request, HttpCompletionOption.ResponseHeadersRead, cancel.Token));
         for (int i = 0; i < 200 && Directory.Exists(Store.Folder) && Directory.EnumerateFileSystemEntries(Store.Folder).Any(); i++)
         {
             await Task.Delay(50);
@@ -81,7 +86,8 @@ public sealed class ScanEndpointTests : IAsyncLifetime
     [Fact]
     public async Task Without_the_page_s_own_header_nothing_is_taken()
     {
-        using var answer = await _client.PostAsync(new Uri("/scans/import?name=arch.obj", UriKind.Relative), new ByteArrayContent(Triangle));
+        using var answer =
+            await _client.PostAsync(new Uri("/scans/import?name=arch.obj", UriKind.Relative), new ByteArrayContent(Triangle));
         Assert.Equal(HttpStatusCode.BadRequest, answer.StatusCode);
         Assert.Empty(Store.List());
     }
@@ -98,7 +104,8 @@ public sealed class ScanEndpointTests : IAsyncLifetime
 
     private async Task<JsonElement> Send(HttpContent content, string name)
     {
-        using var request = new HttpRequestMessage(HttpMethod.Post, "/scans/import?name=" + Uri.EscapeDataString(name)) { Content = content };
+        using var request =
+            new HttpRequestMessage(HttpMethod.Post, "/scans/import?name=" + Uri.EscapeDataString(name)) { Content = content };
         request.Headers.Add(ScanEndpoints.OwnHeader, "1");
         using var answer = await _client.SendAsync(request);
         Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
@@ -118,7 +125,8 @@ public sealed class ScanEndpointTests : IAsyncLifetime
             await Task.Delay(Timeout.Infinite, cancellationToken);
         }
 
-        protected override Task SerializeToStreamAsync(Stream stream, TransportContext? context) => SerializeToStreamAsync(stream, context, CancellationToken.None);
+        protected override Task SerializeToStreamAsync(Stream stream, TransportContext? context) =>
+            SerializeToStreamAsync(stream, context, CancellationToken.None);
 
         protected override bool TryComputeLength(out long length)
         {

@@ -15,7 +15,8 @@ public class CheckCatalogueTests
         var kinds = typeof(CheckCatalogue).GetProperties(BindingFlags.Public | BindingFlags.Static)
             .Where(p => p.PropertyType == typeof(CheckKind)).Select(p => (CheckKind)p.GetValue(null)!).ToList();
         Assert.True(kinds.Count > 40, $"{kinds.Count} kinds");
-        Assert.Equal(kinds.Select(k => k.Id).Order(StringComparer.Ordinal), CheckCatalogue.All.Select(k => k.Id).Order(StringComparer.Ordinal));
+        Assert.Equal(kinds.Select(k => k.Id).Order(StringComparer.Ordinal),
+            CheckCatalogue.All.Select(k => k.Id).Order(StringComparer.Ordinal));
         Assert.Equal(kinds.Count, kinds.Select(k => k.Id).Distinct(StringComparer.Ordinal).Count());
         Assert.All(kinds, k => Assert.DoesNotContain("{0}", k.General, StringComparison.Ordinal));
     }
@@ -28,7 +29,8 @@ public class CheckCatalogueTests
         {
             foreach (var finding in Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings)
             {
-                Assert.Contains(CheckCatalogue.All, k => finding.Check == k.Id || finding.Check.StartsWith(k.Id + "-", StringComparison.Ordinal));
+                Assert.Contains(CheckCatalogue.All, k =>
+                    finding.Check == k.Id || finding.Check.StartsWith(k.Id + "-", StringComparison.Ordinal));
             }
         }
     }

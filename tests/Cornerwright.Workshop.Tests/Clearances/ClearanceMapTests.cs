@@ -28,7 +28,8 @@ public class ClearanceMapTests(ITestOutputHelper output)
         MapPose least = known.MinBy(p => p.Gap);
         var judged = Judge.Build(car, build, new JudgeOptions(false, false) { Scans = DemoShelf.Shelf });
         double proved = judged.Findings.Where(f => f.Corner == Place && f.Value is not null
-            && (f.Check == "scan-arch" || car.At(Place).Obstacles.Any(o => o.AttachedTo == AttachedTo.Body && f.Check == "clear-" + o.Id))).Min(f => f.Value!.Value.Si);
+            && (f.Check == "scan-arch" || car.At(Place).Obstacles.Any(o => o.AttachedTo == AttachedTo.Body && f.Check == "clear-" + o.Id)))
+            .Min(f => f.Value!.Value.Si);
         output.WriteLine($"map {1000 * least.Gap:0.00} mm at {least}, proved {1000 * proved:0.00} mm, {known.Count} poses known");
         Assert.InRange(least.Gap, proved - 1e-4, proved + 0.003);
         Assert.All(known, p => Assert.NotEqual("", p.Thing));
@@ -55,7 +56,8 @@ public class ClearanceMapTests(ITestOutputHelper output)
             {
                 double t = k / 50.0;
                 nearest = Math.Min(nearest, shape.SignedDistance(
-                    piece.From.A + (t * (piece.To.A - piece.From.A)), piece.From.R + (t * (piece.To.R - piece.From.R)), out _, out _, out _));
+                    piece.From.A + (t * (piece.To.A - piece.From.A)), piece.From.R + (t * (piece.To.R - piece.From.R)), out _,
+                    out _, out _));
             }
         }
 

@@ -25,7 +25,8 @@ public class CornerClearanceTests
         Assert.Empty(corner.Missing);
         var judged = Judge.Build(DemoShelf.Car, build, JudgeOptions.FindingsOnly with { Scans = DemoShelf.Shelf });
         int compared = 0;
-        foreach (var finding in judged.Findings.Where(f => f.Corner == CornerPlace.FrontLeft && f.Worst is { Travel: not null } && f.Check.StartsWith("clear-", StringComparison.Ordinal)))
+        foreach (var finding in judged.Findings.Where(f =>
+            f.Corner == CornerPlace.FrontLeft && f.Worst is { Travel: not null } && f.Check.StartsWith("clear-", StringComparison.Ordinal)))
         {
             var gap = corner.At(finding.Worst!.Travel!.Value, finding.Worst.Steer ?? 0).Single(g => "clear-" + g.Thing.Id == finding.Check);
             Assert.Equal(finding.Value!.Value.Si, gap.Gap, 1e-6);
@@ -50,10 +51,12 @@ public class CornerClearanceTests
         Assert.InRange(there.Gap, least.Lower - 1e-5, least.Upper + 1e-5);
         for (int j = 0; j <= 8; j++)
         {
-            double steer = corner.Box.Least.Steer + ((corner.Box.Most.Steer - corner.Box.Least.Steer) * j / 8), top = Math.Min(corner.Box.Most.Travel, corner.Box.AllowedBump(steer));
+            double steer = corner.Box.Least.Steer + ((corner.Box.Most.Steer - corner.Box.Least.Steer) * j / 8),
+                top = Math.Min(corner.Box.Most.Travel, corner.Box.AllowedBump(steer));
             for (int i = 0; i <= 10; i++)
             {
-                double gap = corner.At(corner.Box.Least.Travel + ((top - corner.Box.Least.Travel) * i / 10), steer).Where(g => g.Thing.OnBody).Min(g => g.Gap);
+                double gap = corner.At(corner.Box.Least.Travel + ((top - corner.Box.Least.Travel) * i / 10), steer)
+                    .Where(g => g.Thing.OnBody).Min(g => g.Gap);
                 Assert.True(gap >= least.Lower - 1e-6, $"{gap} below {least}");
             }
         }
@@ -73,7 +76,10 @@ public class CornerClearanceTests
         }
     }
 
-    /// <summary>Both ends of the dimensioned gap lie in the cut's plane, as far apart as the gap; what the plane meets of a scan is no nearer to the wheel than the gap.</summary>
+    /// <summary>
+    /// Both ends of the dimensioned gap lie in the cut's plane, as far apart as the
+    /// gap; what the plane meets of a scan is no nearer to the wheel than the gap.
+    /// </summary>
     [Theory]
     [InlineData(0.0, 0.0)]
     [InlineData(0.02, 0.4)]
@@ -90,13 +96,16 @@ public class CornerClearanceTests
             WheelShape shape = WheelShape.Of(tyre, rim, 12);
             foreach (var thing in cut.Things.Where(t => t.Thing.Id == gap.Thing.Id))
             {
-                double nearest = thing.Lines.SelectMany(l => new[] { l.From, l.To }).Concat(thing.Dots).Min(p => shape.SignedDistance(p.A, p.R, out _, out _, out _));
+                double nearest = thing.Lines.SelectMany(l => new[] { l.From, l.To }).Concat(thing.Dots)
+                    .Min(p => shape.SignedDistance(p.A, p.R, out _, out _, out _));
                 Assert.True(nearest >= gap.Gap - 1e-5, $"{thing.Thing.Name}: {nearest} in the cut, {gap.Gap} stated");
             }
         }
     }
 
-    /// <summary>A strut's pieces are cut as the bodies they are: no nearer than the stated gap, and as near within what 48 sides of a prism cut off.</summary>
+    /// <summary>
+    /// A strut's pieces are cut as the bodies they are: no nearer than the stated gap, and as near within what 48 sides of a prism cut off.
+    /// </summary>
     [Fact]
     public void A_strut_is_cut_where_it_stands()
     {
@@ -115,7 +124,9 @@ public class CornerClearanceTests
         }
     }
 
-    /// <summary>No tyre at any sampled pose stands out of the swept room; and the room is not larger than the tyres by more than its own coarseness.</summary>
+    /// <summary>
+    /// No tyre at any sampled pose stands out of the swept room; and the room is not larger than the tyres by more than its own coarseness.
+    /// </summary>
     [Fact]
     public void Swept_room_holds_the_tyres_at_both_ends()
     {

@@ -11,9 +11,9 @@ using Xunit.Abstractions;
 namespace Cornerwright.Workshop.Tests.Clearances;
 
 /// <summary>
-/// Seen: a liner 30 mm ahead of the crown at 9 o'clock "holds, 13.4 mm in hand, 100 %", where the clearance page of the same build proved 2.6 mm at
-/// 17.7° to the right, half way to lock. The verdict looked straight ahead, at both locks and at the steer of the reading; with more lock the
-/// failure went away. It looks at every steer now, and says the same as the certified search over all poses.
+/// Seen: a liner 30 mm ahead of the crown at 9 o'clock "holds, 13.4 mm in hand, 100 %", where the clearance page of the same build proved
+/// 2.6 mm at 17.7° to the right, half way to lock. The verdict looked straight ahead, at both locks and at the steer of the reading; with
+/// more lock the failure went away. It looks at every steer now, and says the same as the certified search over all poses.
 /// </summary>
 public sealed class EverySteerTests(ITestOutputHelper output)
 {
@@ -25,9 +25,11 @@ public sealed class EverySteerTests(ITestOutputHelper output)
         var car = With(DemoCar.Read(), CornerPlace.FrontLeft, new Obstacle
         {
             Id = "liner-front", Name = "front of the liner",
-            Gaps = [new Gap { From = GapFrom.Crown, Direction = GapDirection.Radial, Clock = 9, Distance = Reading.Of("30 mm", Dimension.Length, "2 mm", ReadingSource.Tape) }],
+            Gaps = [new Gap { From = GapFrom.Crown, Direction = GapDirection.Radial, Clock = 9,
+                Distance = Reading.Of("30 mm", Dimension.Length, "2 mm", ReadingSource.Tape) }],
         });
-        var finding = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Single(f => f.Key == "front-left/clear-liner-front");
+        var finding = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Single(f =>
+            f.Key == "front-left/clear-liner-front");
         Assert.Equal(Verdict.Fails, finding.Verdict);
         Assert.Equal(0.0026, finding.Value!.Value.Si, 1e-4);
         Assert.Equal(-17.7, finding.Worst!.Steer!.Value * 180 / Math.PI, 1.0);
@@ -45,7 +47,8 @@ public sealed class EverySteerTests(ITestOutputHelper output)
             var car = DemoCar.Read();
             car = car.With(place, car.At(place) with { Obstacles = [Any(random, place)] });
             string build = car.Builds[random.Next(car.Builds.Count)].Id;
-            var finding = Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings.Single(f => f.Check == "clear-any" && f.Corner == place);
+            var finding = Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings.Single(f =>
+                f.Check == "clear-any" && f.Corner == place);
             var proved = CornerClearance.Of(car, car.Build(build)!, place).Least();
             if (finding.Value is not { } value || proved is not { } least || least.Upper - least.Lower > 0.0005)
             {
@@ -57,10 +60,12 @@ public sealed class EverySteerTests(ITestOutputHelper output)
             double off = value.Si - least.Upper, allowed = least.Upper < -0.02 ? 2e-4 : 5e-5;
             (above, below) = (Math.Max(above, off), Math.Max(below, least.Lower - value.Si));
             between += finding.Worst?.Steer is { } steer && Math.Abs(steer) > 0.02 && Math.Abs(steer) < 0.5 ? 1 : 0;
-            Assert.True(off < allowed, $"seed {Seed}, car {c}, {build} {place}: told {1000 * value.Si:0.000} mm, proved at most {1000 * least.Upper:0.000} mm at {least.Place}");
+            Assert.True(off < allowed, $"seed {Seed}, car {c}, {build} {place}: told {1000 * value.Si:0.000} mm, proved at most "
+                + $"{1000 * least.Upper:0.000} mm at {least.Place}");
         }
 
-        output.WriteLine($"{compared} compared, {between} between ahead and lock; above by at most {1e6 * above:0} um, below by {1e6 * below:0} um");
+        output.WriteLine(
+            $"{compared} compared, {between} between ahead and lock; above by at most {1e6 * above:0} um, below by {1e6 * below:0} um");
         Assert.True(compared > Cars / 2 && between > 3, $"{compared} compared, {between} between");
         Assert.True(below < 2e-4, $"below the proved by {1e6 * below:0} um");
     }
@@ -83,7 +88,8 @@ public sealed class EverySteerTests(ITestOutputHelper output)
                     Clock = (clock + (1.5 * random.NextDouble()) + 12) % 12,
                     Distance = Mm(15 + (60 * random.NextDouble())),
                     Travel = random.Next(2) == 0 ? null : Mm(-30 + (60 * random.NextDouble())),
-                    Steer = steered && random.Next(2) == 0 ? Reading.Of(FormattableString.Invariant($"{-20 + (40 * random.NextDouble()):0.0} deg"), Dimension.Angle) : null,
+                    Steer = steered && random.Next(2) == 0
+                        ? Reading.Of(FormattableString.Invariant($"{-20 + (40 * random.NextDouble()):0.0} deg"), Dimension.Angle) : null,
                 }),
             ],
         };

@@ -31,7 +31,8 @@ public class ScanJudgingTests(ITestOutputHelper output)
         var scans = judged.Findings.Where(f => f.Check == "scan-arch").ToList();
         foreach (var f in scans)
         {
-            output.WriteLine($"{f.Where}: {f.Verdict} {f.Value?.Text} of {f.Low?.Text}, doubt {f.Doubt?.Text}; {f.Sentence} {f.Worst?.Words}; {string.Join(" | ", f.Cures.Select(c => c.Sentence + " -> " + c.MarginAfter.Text))}");
+            output.WriteLine($"{f.Where}: {f.Verdict} {f.Value?.Text} of {f.Low?.Text}, doubt {f.Doubt?.Text}; {f.Sentence} "
+                + $"{f.Worst?.Words}; {string.Join(" | ", f.Cures.Select(c => c.Sentence + " -> " + c.MarginAfter.Text))}");
         }
 
         Assert.Equal(["front left", "front right"], scans.Select(f => f.Where).Order());
@@ -46,9 +47,12 @@ public class ScanJudgingTests(ITestOutputHelper output)
         foreach (var f in scans)
         {
             var tape = judged.Findings.Where(t => t.Where == f.Where && t.Value is not null
-                && DemoShelf.Car.At(f.Corner!.Value).Obstacles.Any(o => o.AttachedTo == AttachedTo.Body && t.Check == "clear-" + o.Id)).MinBy(t => t.Value!.Value.Si)!;
-            output.WriteLine($"tape: {tape.Check} {tape.Value?.Text} ± {tape.Doubt?.Text}; {string.Join(" | ", tape.Cures.Select(c => c.Sentence))}");
-            Assert.InRange(f.Value!.Value.Si - tape.Value!.Value.Si, -f.Doubt!.Value.Si - tape.Doubt!.Value.Si, f.Doubt.Value.Si + tape.Doubt.Value.Si);
+                && DemoShelf.Car.At(f.Corner!.Value).Obstacles.Any(o => o.AttachedTo == AttachedTo.Body && t.Check == "clear-" + o.Id))
+                .MinBy(t => t.Value!.Value.Si)!;
+            output.WriteLine(
+                $"tape: {tape.Check} {tape.Value?.Text} ± {tape.Doubt?.Text}; {string.Join(" | ", tape.Cures.Select(c => c.Sentence))}");
+            Assert.InRange(f.Value!.Value.Si - tape.Value!.Value.Si, -f.Doubt!.Value.Si - tape.Doubt!.Value.Si,
+                f.Doubt.Value.Si + tape.Doubt.Value.Si);
         }
 
         // What is there without scans is untouched by them.
@@ -58,7 +62,9 @@ public class ScanJudgingTests(ITestOutputHelper output)
             judged.Findings.Where(f => f.Check != "scan-arch").Select(f => f.Key + f.Sentence));
     }
 
-    /// <summary>Against sampling: every travel and steer of a grid, every triangle, and the tape's own lines along the same edges.</summary>
+    /// <summary>
+    /// Against sampling: every travel and steer of a grid, every triangle, and the tape's own lines along the same edges.
+    /// </summary>
     [Theory]
     [InlineData(Demo.FirstIdea, CornerPlace.FrontLeft)]
     [InlineData(Demo.Holding, CornerPlace.FrontLeft)]
@@ -76,7 +82,8 @@ public class ScanJudgingTests(ITestOutputHelper output)
         int nearest = -1, count = 0;
         for (int j = 0; j <= 60; j++)
         {
-            double steer = box.Least.Steer + ((box.Most.Steer - box.Least.Steer) * j / 60), top = Math.Min(box.Most.Travel, box.AllowedBump(steer));
+            double steer = box.Least.Steer + ((box.Most.Steer - box.Least.Steer) * j / 60),
+                top = Math.Min(box.Most.Travel, box.AllowedBump(steer));
             for (int i = 0; i <= 80; i++)
             {
                 Assert.True(poses.TryPose(new(box.Least.Travel + ((top - box.Least.Travel) * i / 80), steer, 0), out WheelPose pose));
@@ -85,7 +92,8 @@ public class ScanJudgingTests(ITestOutputHelper output)
             }
         }
 
-        output.WriteLine($"{build} {place}: [{found.Lower * 1000:0.000}, {found.Upper * 1000:0.000}] mm {found.Why}, sampled {sampled * 1000:0.000} mm over {count} poses, {found.Cells} cells, {tree.PrimitiveCount} triangles");
+        output.WriteLine($"{build} {place}: [{found.Lower * 1000:0.000}, {found.Upper * 1000:0.000}] mm {found.Why}, sampled "
+            + $"{sampled * 1000:0.000} mm over {count} poses, {found.Cells} cells, {tree.PrimitiveCount} triangles");
         Assert.True(sampled >= found.Lower, $"{sampled} below {found}");
         if (found.Why == CertifyingStop.Closed)
         {
@@ -94,7 +102,10 @@ public class ScanJudgingTests(ITestOutputHelper output)
         }
     }
 
-    /// <summary>Every cure holds when the corner is certified anew with it; where a wish is just missed the levers do it, where metal is far in the way the arch must give.</summary>
+    /// <summary>
+    /// Every cure holds when the corner is certified anew with it; where a wish is just
+    /// missed the levers do it, where metal is far in the way the arch must give.
+    /// </summary>
     [Theory]
     [InlineData(Demo.FirstIdea, 5)]
     [InlineData(Demo.Holding, 12)]
@@ -103,11 +114,13 @@ public class ScanJudgingTests(ITestOutputHelper output)
         var wish = DemoShelf.Car.Limits with { TyreToBody = Reading.Of($"{wantedMm} mm", Dimension.Length) };
         var judged = Judge.Build(DemoShelf.Car with { Limits = wish }, build, WithScans);
         var failing = judged.Findings.Where(f => f.Check == "scan-arch" && (f.Verdict is Verdict.Fails or Verdict.Tight)).ToList();
-        output.WriteLine(string.Join("\n", failing.SelectMany(f => f.Cures.Select(c => $"{f.Where}: {c.Sentence} gain {c.Gain.Text}, then {c.MarginAfter.Text}; {c.Side}"))));
+        output.WriteLine(string.Join("\n", failing.SelectMany(f =>
+            f.Cures.Select(c => $"{f.Where}: {c.Sentence} gain {c.Gain.Text}, then {c.MarginAfter.Text}; {c.Side}"))));
         Assert.NotEmpty(failing);
         Assert.All(failing, f => Assert.NotEmpty(f.Cures));
         Assert.All(failing.SelectMany(f => f.Cures), c => Assert.True(c.MarginAfter.Si >= 0));
-        Assert.Contains(failing.SelectMany(f => f.Cures), c => c.Sentence.StartsWith(build == Demo.FirstIdea ? "Work the arch back" : "Put ", StringComparison.Ordinal));
+        Assert.Contains(failing.SelectMany(f => f.Cures), c =>
+            c.Sentence.StartsWith(build == Demo.FirstIdea ? "Work the arch back" : "Put ", StringComparison.Ordinal));
     }
 
     private static (SolvedCorner Numbers, ScanLeast Least) Solved(string build, CornerPlace place)

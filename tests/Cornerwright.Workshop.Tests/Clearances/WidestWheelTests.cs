@@ -30,7 +30,8 @@ public class WidestWheelTests(ITestOutputHelper output)
         int bothEnds = 0;
         foreach (SizeWindow s in answer.Sizes)
         {
-            output.WriteLine($"{s.Size} on {s.RimWidthCode}: ET{s.LeastOffsetMm} to ET{s.MostOffsetMm}, in hand {1000 * InHand(s, s.LeastOffsetMm):0.00} {1000 * InHand(s, s.MostOffsetMm):0.00}");
+            output.WriteLine($"{s.Size} on {s.RimWidthCode}: ET{s.LeastOffsetMm} to ET{s.MostOffsetMm}, in hand "
+                + $"{1000 * InHand(s, s.LeastOffsetMm):0.00} {1000 * InHand(s, s.MostOffsetMm):0.00}");
             foreach (int offset in new[] { s.LeastOffsetMm, (s.LeastOffsetMm + s.MostOffsetMm) / 2, s.MostOffsetMm })
             {
                 Assert.True(InHand(s, offset) >= -5e-4, $"{s} at ET{offset}: {InHand(s, offset)}");
@@ -59,19 +60,23 @@ public class WidestWheelTests(ITestOutputHelper output)
     public void A_window_holds_at_every_sampled_pose()
     {
         const CornerPlace Place = CornerPlace.FrontLeft;
-        var answer = WidestWheel.Of(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, Place, DemoShelf.Shelf, new WidestTask(LeastWidthMm: 205, MostWidthMm: 225));
+        var answer = WidestWheel.Of(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, Place, DemoShelf.Shelf,
+            new WidestTask(LeastWidthMm: 205, MostWidthMm: 225));
         var (plan, numbers) = Solved(Place);
         SizeWindow s = answer.Sizes[0];
-        var (tyre, rim) = SizeWindow.Sections(s.WidthMm, s.AspectPercent, s.RimCode, s.RimWidthCode, numbers.X[plan.Wheel!.Spacer] - (s.MostOffsetMm / 1000.0));
+        var (tyre, rim) = SizeWindow.Sections(s.WidthMm, s.AspectPercent, s.RimCode, s.RimWidthCode,
+            numbers.X[plan.Wheel!.Spacer] - (s.MostOffsetMm / 1000.0));
         double growth = Say.Limit(plan.Limits.TyreGrowth), lean = Say.Limit(plan.Limits.TyreShift);
         WheelShape shape = WheelShape.Of(
-            tyre with { OuterDiameter = tyre.OuterDiameter + (2 * growth), SectionWidth = tyre.SectionWidth + (2 * lean), TreadWidth = tyre.TreadWidth + (2 * lean) }, default, 6);
+            tyre with { OuterDiameter = tyre.OuterDiameter + (2 * growth), SectionWidth = tyre.SectionWidth + (2 * lean),
+                TreadWidth = tyre.TreadWidth + (2 * lean) }, default, 6);
         var scan = DemoShelf.Shelf.At(Place).Single();
         var (poses, box) = (new CornerPoses(numbers), CornerPoses.Box(numbers));
         double least = double.PositiveInfinity;
         for (int i = 0; i < 3000; i++)
         {
-            double steer = box.Least.Steer + ((box.Most.Steer - box.Least.Steer) * (i % 50) / 49), top = Math.Min(box.Most.Travel, box.AllowedBump(steer));
+            double steer = box.Least.Steer + ((box.Most.Steer - box.Least.Steer) * (i % 50) / 49),
+                top = Math.Min(box.Most.Travel, box.AllowedBump(steer));
             Assert.True(poses.TryPose(new(box.Least.Travel + ((top - box.Least.Travel) * (i / 50) / 59), steer, 0), out WheelPose pose));
             for (int k = i % 7; k < scan.PointCount; k += 7)
             {
@@ -86,10 +91,12 @@ public class WidestWheelTests(ITestOutputHelper output)
     [Fact]
     public void The_builds_own_wheel_is_in_its_window_and_its_tyre_in_the_room()
     {
-        var answer = WidestWheel.Of(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, CornerPlace.FrontLeft, DemoShelf.Shelf, new WidestTask(LeastWidthMm: 185, MostWidthMm: 215));
+        var answer = WidestWheel.Of(DemoShelf.Car, DemoShelf.Car.Build(Demo.Holding)!, CornerPlace.FrontLeft, DemoShelf.Shelf,
+            new WidestTask(LeastWidthMm: 185, MostWidthMm: 215));
         var (plan, numbers) = Solved(CornerPlace.FrontLeft);
         var size = plan.Parts.TyreSize!;
-        output.WriteLine($"{size.WidthMm}/{size.AspectPercent} R{size.RimCode} ET{plan.Parts.Rim!.OffsetMm}; room {string.Join(" ", answer.Envelope.Select(p => $"({1000 * p.A:0},{1000 * p.R:0})"))}");
+        output.WriteLine($"{size.WidthMm}/{size.AspectPercent} R{size.RimCode} ET{plan.Parts.Rim!.OffsetMm}; room "
+            + $"{string.Join(" ", answer.Envelope.Select(p => $"({1000 * p.A:0},{1000 * p.R:0})"))}");
         SizeWindow own = answer.Sizes.Single(s => s.WidthMm == size.WidthMm && s.AspectPercent == size.AspectPercent);
         Assert.InRange(plan.Parts.Rim.OffsetMm!.Value, own.LeastOffsetMm, own.MostOffsetMm);
 

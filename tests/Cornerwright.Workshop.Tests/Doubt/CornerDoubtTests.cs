@@ -17,7 +17,8 @@ namespace Cornerwright.Workshop.Tests.Doubt;
 /// </summary>
 /// <remarks>
 /// The whole run, 100,000 draws with a new clearance search in each, all builds and corners, takes about 10 minutes:
-/// CORNERWRIGHT_DRAWS=100000 dotnet test -c Release tests/Cornerwright.Workshop.Tests --filter CornerDoubt. Its outcome stands in docs/theory/doubt.md §4.
+/// CORNERWRIGHT_DRAWS=100000 dotnet test -c Release tests/Cornerwright.Workshop.Tests
+/// --filter CornerDoubt. Its outcome stands in docs/theory/doubt.md §4.
 /// </remarks>
 public sealed class CornerDoubtTests(ITestOutputHelper output)
 {
@@ -25,7 +26,8 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
     private const int FewFollowed = 20_000;
     private const int FewSearched = 1_500;
 
-    private static int Asked => int.TryParse(Environment.GetEnvironmentVariable("CORNERWRIGHT_DRAWS"), NumberStyles.Integer, CultureInfo.InvariantCulture, out int asked) ? asked : 0;
+    private static int Asked => int.TryParse(Environment.GetEnvironmentVariable("CORNERWRIGHT_DRAWS"), NumberStyles.Integer,
+        CultureInfo.InvariantCulture, out int asked) ? asked : 0;
 
     public static TheoryData<string> FirstAndLast => [Demo.FirstIdea, Demo.Holding];
 
@@ -68,7 +70,8 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
                     }
 
                     // The same rows were drawn both times, so the difference is the search's alone.
-                    bool same = Math.Abs(f.Drawn - s.Drawn) <= DrawnShare.Promise, promised = s.Off <= DrawnShare.Promise + DrawnShare.Noise(s.Drawn, draws);
+                    bool same = Math.Abs(f.Drawn - s.Drawn) <= DrawnShare.Promise,
+                        promised = s.Off <= DrawnShare.Promise + DrawnShare.Noise(s.Drawn, draws);
                     if (!s.Marked && !(same && promised))
                     {
                         wrong.Add($"followed {f}; searched {s}");
@@ -99,7 +102,8 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
             marked.AddRange(shares.Where(s => s.Marked));
 
             // A quarter of what is promised is allowed on top: the expected error is itself an estimate.
-            Assert.All(shares, s => Assert.True(s.Marked || s.Off <= 1.25 * DrawnShare.Promise + DrawnShare.Noise(s.Drawn, draws), s.ToString()));
+            Assert.All(shares, s =>
+                Assert.True(s.Marked || s.Off <= 1.25 * DrawnShare.Promise + DrawnShare.Noise(s.Drawn, draws), s.ToString()));
         }
 
         Assert.Contains(marked, s => s.Off > DrawnShare.Promise);
@@ -117,12 +121,14 @@ public sealed class CornerDoubtTests(ITestOutputHelper output)
             foreach (var finding in Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings)
             {
                 seen++;
-                Assert.True(finding.FirstOrderEnough || named.Contains($"`{finding.Check}`", StringComparison.Ordinal), $"{build.Id} {finding.Key} is marked, but docs/theory/doubt.md §5 does not name it.");
+                Assert.True(finding.FirstOrderEnough || named.Contains($"`{finding.Check}`", StringComparison.Ordinal),
+                    $"{build.Id} {finding.Key} is marked, but docs/theory/doubt.md §5 does not name it.");
             }
         }
 
         Assert.True(seen > 100);
     }
 
-    private static CornerResult Judged(Car car, Build build, CornerPlace place) => CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)));
+    private static CornerResult Judged(Car car, Build build, CornerPlace place) =>
+        CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)));
 }

@@ -17,6 +17,8 @@ internal sealed record DrawnShare(string Name, double Stated, double Drawn, bool
 
     public double Off => Math.Abs(Stated - Drawn);
 
-    public override string ToString() => FormattableString.Invariant(
-        $"{Name}: stated {100 * Stated:0.00} %, drawn {100 * Drawn:0.00} %, {(Marked ? "marked" : "not marked")} (off by {100 * Expected:0.0} points expected{(Unsolved > 0 ? $", {100 * Unsolved:0.0} % unsolved" : "")})");
+    public override string ToString() => string.Create(
+        System.Globalization.CultureInfo.InvariantCulture,
+        $"{Name}: stated {100 * Stated:0.00} %, drawn {100 * Drawn:0.00} %, {(Marked ? "marked" : "not marked")} (off by "
+        + $"{100 * Expected:0.0} points expected{(Unsolved > 0 ? $", {100 * Unsolved:0.0} % unsolved" : "")})");
 }

@@ -7,18 +7,22 @@ using Cornerwright.Workshop.Weighing;
 
 namespace Cornerwright.Workshop.Tests.Doubt;
 
-/// <summary>Draws all inputs of a corner at random and counts how often each of its checks holds: what first order only estimates.</summary>
+/// <summary>
+/// Draws all inputs of a corner at random and counts how often each of its checks holds: what first order only estimates.
+/// </summary>
 internal static class RandomCorner
 {
     /// <param name="corner">Judged; gives checks, limits and the best estimates.</param>
     /// <param name="build">Name of the build, for the answer.</param>
     /// <param name="draws">How many rows of inputs.</param>
     /// <param name="seed">Of the generator; the same seed draws the same rows.</param>
-    /// <param name="search">True to search the worst state of every clearance anew in each draw; false to read it in the states found at the best estimate.</param>
+    /// <param name="search">True to search the worst state of every clearance anew in
+    /// each draw; false to read it in the states found at the best estimate.</param>
     public static IReadOnlyList<DrawnShare> Draw(CornerResult corner, string build, int draws, int seed, bool search)
     {
         var numbers = new SolvedCorner(corner.Plan);
-        int[] speaking = [.. Enumerable.Range(0, corner.Checks.Count).Where(c => corner.Checks[c].CanSpeak && double.IsFinite(corner.Value(c)))];
+        int[] speaking =
+            [.. Enumerable.Range(0, corner.Checks.Count).Where(c => corner.Checks[c].CanSpeak && double.IsFinite(corner.Value(c)))];
         int[] holds = new int[speaking.Length], unsolved = new int[speaking.Length];
         var random = new Random(seed);
         for (int d = 0; d < draws; d++)

@@ -72,7 +72,8 @@ public sealed class SettlingTests
 
             double variance = square - (all * all), between = means.Sum(m => (m - all) * (m - all)) / Places;
             double drawn = (between - innerVariance) / variance;
-            Assert.True(Math.Abs(drawn - share.First) < 0.05, $"seed {Seed}, {build} {key}, {inputs[input].Label}: {share.First:0.000} sampled, {drawn:0.000} by holding it");
+            Assert.True(Math.Abs(drawn - share.First) < 0.05,
+                $"seed {Seed}, {build} {key}, {inputs[input].Label}: {share.First:0.000} sampled, {drawn:0.000} by holding it");
         }
     }
 
@@ -82,7 +83,8 @@ public sealed class SettlingTests
         int settled = 0;
         foreach (string id in new[] { "now", "gravel-2", "touring" })
         {
-            foreach (var finding in Judge.Build(Car, id, JudgeOptions.FindingsOnly).Findings.Where(f => f.Verdict is Verdict.Tight or Verdict.Fails && f.Probability is > 0.05 and < 0.95))
+            foreach (var finding in Judge.Build(Car, id, JudgeOptions.FindingsOnly).Findings.Where(f =>
+                f.Verdict is Verdict.Tight or Verdict.Fails && f.Probability is > 0.05 and < 0.95))
             {
                 var settlement = SettlingFinder.Of(Car, Car.Build(id)!, finding, sample: false);
                 Assert.NotNull(settlement);
@@ -98,7 +100,8 @@ public sealed class SettlingTests
                     var field = CarPath.Find(Car, reading.Path)!.Value.Field;
                     double value = CarPath.Find(Car, reading.Path)!.Value.Reading!.Si;
                     var amount = Quantity.Of(field.Unit!.FromSi(reading.TwoSigma), field.Unit);
-                    finer = CarPath.With(finer, reading.Path, new Reading(Quantity.Of(field.Unit.FromSi(value), field.Unit), new Tolerance(amount, ToleranceKind.TwoSigma), ReadingSource.Gauge))!;
+                    finer = CarPath.With(finer, reading.Path, new Reading(Quantity.Of(field.Unit.FromSi(value), field.Unit),
+                        new Tolerance(amount, ToleranceKind.TwoSigma), ReadingSource.Gauge))!;
                     Assert.Contains(reading.Label, settlement.Sentence, StringComparison.Ordinal);
                 }
 
@@ -114,14 +117,17 @@ public sealed class SettlingTests
     [Fact]
     public void What_is_settled_says_so()
     {
-        var finding = Judge.Build(Car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.First(f => f.Probability > 0.999 && f.Deciding.Count > 0);
-        Assert.StartsWith("It is settled", SettlingFinder.Of(Car, Car.Build(Demo.Holding)!, finding, sample: false)!.Sentence, StringComparison.Ordinal);
+        var finding = Judge.Build(Car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.First(f =>
+            f.Probability > 0.999 && f.Deciding.Count > 0);
+        Assert.StartsWith("It is settled", SettlingFinder.Of(Car, Car.Build(Demo.Holding)!, finding, sample: false)!.Sentence,
+            StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_reading_is_found_and_put_by_its_path()
     {
-        foreach (var input in Places.Corners.SelectMany(p => CornerResult.Of(CornerPlan.Compile(Car, Car.Build("gravel-2")!, p, CarLearning.InUse(Car))).Plan.Inputs.Inputs).Where(i => i.Sigma > 0))
+        foreach (var input in Places.Corners.SelectMany(p => CornerResult.Of(
+            CornerPlan.Compile(Car, Car.Build("gravel-2")!, p, CarLearning.InUse(Car))).Plan.Inputs.Inputs).Where(i => i.Sigma > 0))
         {
             if (CarPath.Find(Car, input.Path) is not { Reading: { } reading })
             {
@@ -138,5 +144,6 @@ public sealed class SettlingTests
         Assert.Null(CarPath.With(Car, "parts/springs/none/rate", Car.Wheelbase!));
     }
 
-    private static Finding Finding(Car car, string build, string key) => Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings.First(f => f.Key == key);
+    private static Finding Finding(Car car, string build, string key) =>
+        Judge.Build(car, build, JudgeOptions.FindingsOnly).Findings.First(f => f.Key == key);
 }

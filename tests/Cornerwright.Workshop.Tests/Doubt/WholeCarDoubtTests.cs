@@ -28,7 +28,8 @@ public sealed class WholeCarDoubtTests
     public void Ground_clearance_with_both_axles_alike_is_marked()
     {
         var car = DemoCar.Read();
-        var share = WholeCarDraw.Draw(car, car.Build(car.MeasuredBuild)!, 5_000, seed: 12).Single(s => s.Name.EndsWith("ground-clearance", StringComparison.Ordinal));
+        var share = WholeCarDraw.Draw(car, car.Build(car.MeasuredBuild)!, 5_000, seed: 12)
+            .Single(s => s.Name.EndsWith("ground-clearance", StringComparison.Ordinal));
         Assert.True(share.Off > DrawnShare.Promise, share.ToString());
         Assert.True(share.Marked, share.ToString());
     }

@@ -46,7 +46,8 @@ public sealed class CommonPracticeTests
         double high = 7.75 * Inch, low = high - (5 * pitch);
         Assert.Equal(7.4, Math.Round(low / Inch, 1));
         var corner = Demo.At(Corner);
-        var steady = Demo.With(Corner, corner with { Motion = corner.Motion with { SpringRatioChange = Reading.Of("0 1/mm", Dimension.InverseLength) } });
+        var steady = Demo.With(Corner,
+            corner with { Motion = corner.Motion with { SpringRatioChange = Reading.Of("0 1/mm", Dimension.InverseLength) } });
         var before = Judged(steady, Stiff with { PerchHeight = Length(Stiff.PerchHeight!.Si) });
         var after = Judged(steady, Stiff with { PerchHeight = Length(Stiff.PerchHeight!.Si - (high - low)) });
         double lowered = FigureOf(before, "height-change") - FigureOf(after, "height-change");
@@ -63,16 +64,19 @@ public sealed class CommonPracticeTests
         string helper = build.At(Corner).Stack.Single(id => Demo.Parts.Springs.Any(s => s.Id == id && s.Role == SpringRole.Helper));
         string sheet = build.At(Corner).Stack.Single(id => Demo.Parts.Sheets.Any(s => s.Id == id));
         string[] names = [Spring(helper).Name, Demo.Parts.Sheets.Single(s => s.Id == sheet).Name];
-        Assert.Equal((2.4, 0.8), (Math.Round(Spring(helper).FreeLength!.Si / Inch, 2), Math.Round(Spring(helper).SolidHeight!.Si / Inch, 2)));
+        Assert.Equal((2.4, 0.8),
+            (Math.Round(Spring(helper).FreeLength!.Si / Inch, 2), Math.Round(Spring(helper).SolidHeight!.Si / Inch, 2)));
         var wound = build.At(Corner);
-        double turns = Judge.Build(Demo, build, JudgeOptions.FindingsOnly).Findings.Single(f => f.Corner == Corner && f.Check == "seated-at-droop").Value!.Value.Si;
+        double turns = Judge.Build(Demo, build, JudgeOptions.FindingsOnly).Findings.Single(f =>
+            f.Corner == Corner && f.Check == "seated-at-droop").Value!.Value.Si;
         double squeezed = turns * Demo.Parts.Perches.Single(p => p.Id == wound.Perch).Pitch!.Si;
         build = build.With(Corner, wound with { PerchHeight = Length(wound.PerchHeight!.Si - squeezed + 0.002) });
         var states = Judge.Build(Demo, build, JudgeOptions.Everything).Pictures.Single(p => p.Corner == Corner).Stack;
         Assert.InRange(Together("full droop"), 2.3, 2.6);
         Assert.InRange(Together("ride"), 0.85, 1.1);
 
-        double Together(string state) => states.Single(s => s.State == state).Pieces.Where(p => names.Contains(p.Name)).Sum(p => p.Length) / Inch;
+        double Together(string state) =>
+            states.Single(s => s.State == state).Pieces.Where(p => names.Contains(p.Name)).Sum(p => p.Length) / Inch;
     }
 
     // Common practice, no source: a 60 mm spring goes on a 61.5 mm perch register with anti-seize. One of 63 mm it does not.
@@ -81,10 +85,12 @@ public sealed class CommonPracticeTests
     [InlineData("63 mm", Verdict.Fails, "does not go on")]
     public void A_sixty_mm_spring_on_its_register(string register, Verdict verdict, string words)
     {
-        var perches = Demo.Parts.Perches.Select(p => p.Id == Stiff.Perch ? p with { Register = Reading.Of(register, Dimension.Length, "0.2 mm", ReadingSource.Calliper) } : p);
+        var perches = Demo.Parts.Perches.Select(p =>
+            p.Id == Stiff.Perch ? p with { Register = Reading.Of(register, Dimension.Length, "0.2 mm", ReadingSource.Calliper) } : p);
         var car = Demo with { Parts = Demo.Parts with { Perches = [.. perches] } };
         Assert.Equal(0.060, Spring(Stiff.Stack.Single()).InnerDiameter!.Si, 1e-9);
-        var finding = Judged(car, Stiff).Findings.Single(f => f.Corner == Corner && f.Check.StartsWith("fit-perch-", StringComparison.Ordinal));
+        var finding = Judged(car, Stiff).Findings.Single(f =>
+            f.Corner == Corner && f.Check.StartsWith("fit-perch-", StringComparison.Ordinal));
         Assert.Equal(verdict, finding.Verdict);
         Assert.Contains(words, finding.Sentence, StringComparison.Ordinal);
     }
@@ -99,7 +105,8 @@ public sealed class CommonPracticeTests
     {
         var load = Demo.LoadCases[0];
         double share = 75 / 2.0 * 0.37 / 1.5 / 2;
-        var laden = Demo with { LoadCases = [load with { FrontLeft = load.FrontLeft! with { Value = Quantity.Of(load.FrontLeft.Si + share, Units.Kilogram) } }, .. Demo.LoadCases.Skip(1)] };
+        var laden = Demo with { LoadCases = [load with { FrontLeft =
+            load.FrontLeft! with { Value = Quantity.Of(load.FrontLeft.Si + share, Units.Kilogram) } }, .. Demo.LoadCases.Skip(1)] };
         double level = FigureOf(Judged(Demo, Stiff), "height-change");
         Assert.True(FigureOf(Judged(laden, Stiff), "height-change") < level);
         Assert.True(FigureOf(Judged(laden, Raised(0.25)), "height-change") < level, "a quarter of a turn is too much");
@@ -130,7 +137,8 @@ public sealed class CommonPracticeTests
         {
             var springs = Demo.Parts.Springs.Select(s => s.Id == main.Id ? s with { FreeLength = Length(free) } : s);
             var car = Demo with { Parts = Demo.Parts with { Springs = [.. springs] } };
-            return Judged(car, Stiff with { Stack = stack }).Findings.Single(f => f.Corner == Corner && f.Check == "seated-at-droop").Verdict;
+            return Judged(car, Stiff with { Stack = stack }).Findings.Single(f =>
+                f.Corner == Corner && f.Check == "seated-at-droop").Verdict;
         }
     }
 
@@ -138,7 +146,9 @@ public sealed class CommonPracticeTests
 
     private static Reading Length(double si) => new(Quantity.Of(si * 1000, Units.Millimetre), null, ReadingSource.Setting);
 
-    private static Judgement Judged(Car car, CornerBuild corner) => Judge.Build(car, car.Build(Tests.Demo.FirstIdea)!.With(Corner, corner), JudgeOptions.FindingsOnly);
+    private static Judgement Judged(Car car, CornerBuild corner) =>
+        Judge.Build(car, car.Build(Tests.Demo.FirstIdea)!.With(Corner, corner), JudgeOptions.FindingsOnly);
 
-    private static double FigureOf(Judgement judgement, string name) => judgement.Figures.Single(f => f.Corner == Corner && f.Name == name).Value.Si;
+    private static double FigureOf(Judgement judgement, string name) =>
+        judgement.Figures.Single(f => f.Corner == Corner && f.Name == name).Value.Si;
 }

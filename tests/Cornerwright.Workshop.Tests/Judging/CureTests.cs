@@ -23,8 +23,10 @@ public sealed class CureTests
             Assert.True(again.Margin is not null, $"{build.Id} {finding.Key}: {cure.Sentence} makes it unknown");
 
             // The new value is typed to a thousandth of its unit, and the worst pose is searched to a fraction of a millimetre.
-            double promised = cure.MarginAfter.Si, slack = Math.Max(Math.Abs(promised - finding.Margin!.Value.Si) * 0.02, Rounding(cure.MarginAfter));
-            Assert.True(Math.Abs(again.Margin!.Value.Si - promised) <= slack, $"{build.Id} {finding.Key}: {cure.Sentence} promised {cure.MarginAfter.Text}, gave {again.Margin.Value.Text}");
+            double promised = cure.MarginAfter.Si,
+                slack = Math.Max(Math.Abs(promised - finding.Margin!.Value.Si) * 0.02, Rounding(cure.MarginAfter));
+            Assert.True(Math.Abs(again.Margin!.Value.Si - promised) <= slack,
+                $"{build.Id} {finding.Key}: {cure.Sentence} promised {cure.MarginAfter.Text}, gave {again.Margin.Value.Text}");
             Assert.True(again.Margin.Value.Si > finding.Margin.Value.Si, $"{build.Id} {finding.Key}: {cure.Sentence} makes it worse");
             kept++;
         }
@@ -69,7 +71,8 @@ public sealed class CureTests
         }
     }
 
-    private static double Rounding(Measure measure) => Math.Abs(measure.Unit.ToSi(Math.Pow(10, -measure.Decimals)) - measure.Unit.ToSi(0)) * 0.5;
+    private static double Rounding(Measure measure) =>
+        Math.Abs(measure.Unit.ToSi(Math.Pow(10, -measure.Decimals)) - measure.Unit.ToSi(0)) * 0.5;
 
     private static IEnumerable<(Car Car, Build Build, Finding Finding, Cure Cure)> Cures()
     {

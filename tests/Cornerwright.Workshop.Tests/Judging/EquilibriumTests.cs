@@ -32,7 +32,8 @@ public sealed class EquilibriumTests
 
                 // The travel is found to 1e-8 m, at rates up to that of metal on metal.
                 double expected = numbers.N.X[numbers.Plan.Loads[load].Load] * Gravity, got = numbers.N.ContactLoad(ride, out double slope);
-                Assert.True(Math.Abs(got - expected) <= 1e-6 * expected + (2e-8 * Math.Abs(slope)), $"{numbers.Plan.Build.Id} {numbers.Plan.Place}: {got} N for {expected} N");
+                Assert.True(Math.Abs(got - expected) <= 1e-6 * expected + (2e-8 * Math.Abs(slope)),
+                    $"{numbers.Plan.Build.Id} {numbers.Plan.Place}: {got} N for {expected} N");
                 solved++;
             }
         }
@@ -51,7 +52,8 @@ public sealed class EquilibriumTests
         {
             for (double travel = -0.06; travel <= 0.06; travel += 0.004)
             {
-                if (n.StackAt(travel - h) is not { State: not StackState.Bound } || n.StackAt(travel + h) is not { State: not StackState.Bound } || !(travel + h < n.Spent))
+                if (n.StackAt(travel - h) is not { State: not StackState.Bound }
+                    || n.StackAt(travel + h) is not { State: not StackState.Bound } || !(travel + h < n.Spent))
                 {
                     continue;
                 }
@@ -59,7 +61,8 @@ public sealed class EquilibriumTests
                 double below = Energy(plan, n, travel - h), above = Energy(plan, n, travel + h), at = Energy(plan, n, travel);
                 double slope = (above - below) / (2 * h), bend = (above - (2 * at) + below) / h;
                 double got = n.ContactLoad(travel, out _) - (n.X[plan.Station.Unsprung] * Gravity);
-                Assert.True(Math.Abs(got - slope) <= 1e-5 * Math.Abs(got) + 0.02 + Math.Abs(bend), $"{plan.Build.Id} {plan.Place} at {travel}: {got} N by forces, {slope} N by energy");
+                Assert.True(Math.Abs(got - slope) <= 1e-5 * Math.Abs(got) + 0.02 + Math.Abs(bend),
+                    $"{plan.Build.Id} {plan.Place} at {travel}: {got} N by forces, {slope} N by energy");
                 compared++;
             }
         }
@@ -74,8 +77,10 @@ public sealed class EquilibriumTests
         {
             energy += element.Kind switch
             {
-                StackElementKind.Linear => 0.5 * element.Rate * Squared(Math.Min(force / element.Rate, element.FreeLength - element.SolidLength)),
-                StackElementKind.Progressive => Area(element.Curve!, Math.Min(element.Curve!.DeflectionAt(force), element.FreeLength - element.SolidLength)),
+                StackElementKind.Linear =>
+                    0.5 * element.Rate * Squared(Math.Min(force / element.Rate, element.FreeLength - element.SolidLength)),
+                StackElementKind.Progressive =>
+                    Area(element.Curve!, Math.Min(element.Curve!.DeflectionAt(force), element.FreeLength - element.SolidLength)),
                 _ => 0,
             };
         }

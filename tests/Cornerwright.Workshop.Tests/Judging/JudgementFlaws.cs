@@ -7,7 +7,8 @@ internal static class JudgementFlaws
 {
     public static IEnumerable<string> Of(Finding f)
     {
-        foreach (string? words in new[] { f.Sentence, f.Title, f.Where, f.Worst?.Words ?? "-" }.Concat(f.Cures.Select(c => c.Sentence)).Concat(f.Missing.Select(m => m.Label)).Concat(f.Assumptions).Concat(f.Deciding.Select(d => d.Label)))
+        foreach (string? words in new[] { f.Sentence, f.Title, f.Where, f.Worst?.Words ?? "-" }.Concat(f.Cures.Select(c => c.Sentence))
+            .Concat(f.Missing.Select(m => m.Label)).Concat(f.Assumptions).Concat(f.Deciding.Select(d => d.Label)))
         {
             if (!PictureFlaws.Readable(words))
             {
@@ -53,7 +54,8 @@ internal static class JudgementFlaws
         }
 
         double expected = Math.Min(value.Si - (f.Low?.Si ?? double.NegativeInfinity), (f.High?.Si ?? double.PositiveInfinity) - value.Si);
-        if (!(p is >= 0 and <= 1) || !(Math.Abs(expected - margin.Si) <= 1e-12 * Math.Max(1, Math.Abs(expected))) || (f.Verdict == Verdict.Fails) != (margin.Si < 0))
+        if (!(p is >= 0 and <= 1) || !(Math.Abs(expected - margin.Si) <= 1e-12 * Math.Max(1, Math.Abs(expected)))
+            || (f.Verdict == Verdict.Fails) != (margin.Si < 0))
         {
             yield return $"{f.Key}: verdict {f.Verdict}, probability {p}, margin {margin.Si}, expected {expected}";
         }

@@ -12,10 +12,14 @@ internal static class JudgementText
         var text = new StringBuilder();
         foreach (var f in judgement.Findings)
         {
-            text.Append(CultureInfo.InvariantCulture, $"{f.Key}|{f.Verdict}|{f.Value?.Text}|{f.Low?.Text}|{f.High?.Text}|{f.Margin?.Text}|{f.Doubt?.Text}|{f.Probability:0.0000}|{f.FirstOrderEnough}|{f.Worst?.Words}|{f.Sentence}");
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"{f.Key}|{f.Verdict}|{f.Value?.Text}|{f.Low?.Text}|{f.High?.Text}|{f.Margin?.Text}|{f.Doubt?.Text}|"
+                + $"{f.Probability:0.0000}|{f.FirstOrderEnough}|{f.Worst?.Words}|{f.Sentence}");
             text.AppendJoin(';', f.Missing).AppendJoin(';', f.Assumptions);
             text.AppendJoin(';', f.Deciding.Select(d => string.Create(CultureInfo.InvariantCulture, $"{d.Label} {d.Share:0.000}")));
-            text.AppendJoin(';', f.Cures.Select(c => $"{c.Sentence} {c.Gain.Text} {c.MarginAfter.Text} {c.Side} {c.Setting} {c.NewValue}")).Append('\n');
+            text.AppendJoin(';', f.Cures.Select(c => $"{c.Sentence} {c.Gain.Text} {c.MarginAfter.Text} {c.Side} {c.Setting} {c.NewValue}"))
+                .Append('\n');
         }
 
         foreach (var f in judgement.Figures)
@@ -25,8 +29,10 @@ internal static class JudgementText
 
         foreach (var p in judgement.Pictures)
         {
-            text.AppendJoin(';', p.Marks.Select(m => string.Create(CultureInfo.InvariantCulture, $"{m.Event} {m.Travel * 1000:0.00} {m.Doubt * 1000:0.00} {m.Words}"))).Append('\n');
-            text.AppendJoin(';', p.Stack.Select(s => string.Create(CultureInfo.InvariantCulture, $"{s.State} {s.Space * 1000:0.00} {s.Gap * 1000:0.00} {s.Force:0.0}"))).Append('\n');
+            text.AppendJoin(';', p.Marks.Select(m => string.Create(CultureInfo.InvariantCulture,
+                $"{m.Event} {m.Travel * 1000:0.00} {m.Doubt * 1000:0.00} {m.Words}"))).Append('\n');
+            text.AppendJoin(';', p.Stack.Select(s => string.Create(CultureInfo.InvariantCulture,
+                $"{s.State} {s.Space * 1000:0.00} {s.Gap * 1000:0.00} {s.Force:0.0}"))).Append('\n');
         }
 
         return text.ToString();

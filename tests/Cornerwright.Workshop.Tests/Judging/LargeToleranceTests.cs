@@ -12,8 +12,8 @@ using Xunit.Abstractions;
 namespace Cornerwright.Workshop.Tests.Judging;
 
 /// <summary>
-/// Seen: a helper's solid height of 5 mm by guess, whose tolerance is as large, moved it below zero within its doubt, and judge, compare and the page
-/// ended in an exception. Every number of the demo is given a tolerance as large as itself and larger, one after the other.
+/// Seen: a helper's solid height of 5 mm by guess, whose tolerance is as large, moved it below zero within its doubt, and judge, compare
+/// and the page ended in an exception. Every number of the demo is given a tolerance as large as itself and larger, one after the other.
 /// </summary>
 public sealed class LargeToleranceTests(ITestOutputHelper output)
 {
@@ -23,7 +23,8 @@ public sealed class LargeToleranceTests(ITestOutputHelper output)
     [InlineData(2, ToleranceKind.TwoSigma, Demo.FirstIdea, MotionLevel.Ratios)]
     [InlineData(2, ToleranceKind.TwoSigma, Demo.Holding, MotionLevel.Hardpoints)]
     [InlineData(1000, ToleranceKind.TwoSigma, Demo.Holding, MotionLevel.Ratios)]
-    public void A_tolerance_as_large_as_its_value_or_larger_is_judged_in_numbers_and_words(double times, ToleranceKind kind, string build, MotionLevel front)
+    public void A_tolerance_as_large_as_its_value_or_larger_is_judged_in_numbers_and_words(double times, ToleranceKind kind, string build,
+        MotionLevel front)
     {
         var wrong = new List<string>();
         var demo = DemoCar.Read();
@@ -41,7 +42,8 @@ public sealed class LargeToleranceTests(ITestOutputHelper output)
 #pragma warning disable CA1031 // any exception at all is what this test looks for
             catch (Exception error)
             {
-                wrong.Add($"{cars[i].Path}: {error.GetType().Name} {error.Message} {string.Join(' ', error.StackTrace?.Split('\n').Take(5) ?? [])}");
+                wrong.Add($"{cars[i].Path}: {error.GetType().Name} {error.Message} "
+                    + $"{string.Join(' ', error.StackTrace?.Split('\n').Take(5) ?? [])}");
             }
 #pragma warning restore CA1031
         }

@@ -8,8 +8,8 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Tests.Judging;
 
 /// <summary>
-/// Seen: with the spring's axis length known to ± 200 mm a build was tight, with ± 1000 mm it held everywhere: an input whose moves could not be
-/// worked out added nothing to the doubt. A wider tolerance must never make anything surer.
+/// Seen: with the spring's axis length known to ± 200 mm a build was tight, with ± 1000 mm it held everywhere: an input whose moves could
+/// not be worked out added nothing to the doubt. A wider tolerance must never make anything surer.
 /// </summary>
 public class MoreDoubtTests
 {
@@ -28,7 +28,8 @@ public class MoreDoubtTests
                 var was = before[key];
                 bool surer = finding.Probability is { } p && was.Probability is { } q && q > 0.5 && p > q + 0.002;
                 bool found = finding.Verdict == Verdict.Holds && was.Verdict != Verdict.Holds;
-                Assert.False(surer || found, $"{field} ± {tolerance}, {key}: {was.Verdict} {was.Probability} before, {finding.Verdict} {finding.Probability} now");
+                Assert.False(surer || found,
+                    $"{field} ± {tolerance}, {key}: {was.Verdict} {was.Probability} before, {finding.Verdict} {finding.Probability} now");
             }
 
             before = after;
@@ -39,7 +40,8 @@ public class MoreDoubtTests
     public void A_tolerance_beyond_what_can_be_worked_out_is_unknown_and_names_the_reading()
     {
         var after = Judged("springAxisLength", "1000 mm");
-        var unknown = after.Values.Where(f => f.Verdict == Verdict.Unknown && f.Missing.Any(m => m.Path == "frontLeft/springAxisLength")).ToList();
+        var unknown = after.Values.Where(f => f.Verdict == Verdict.Unknown && f.Missing.Any(m => m.Path == "frontLeft/springAxisLength"))
+            .ToList();
         Assert.NotEmpty(unknown);
         Assert.All(unknown, f => Assert.Contains("a finer reading of spring axis length", f.Sentence, StringComparison.Ordinal));
         Assert.DoesNotContain(after.Values, f => f.Key == "front-left/bump-travel" && f.Verdict == Verdict.Holds);
@@ -54,7 +56,8 @@ public class MoreDoubtTests
             var judged = Judge.Build(car, build, JudgeOptions.FindingsOnly);
             double all = judged.Probability!.Value;
             Assert.InRange(all, 0, judged.Findings.Min(f => f.Probability ?? 1));
-            Assert.True(all >= 1 - judged.Findings.Sum(f => 1 - (f.Probability ?? 1)) - 0.01, $"{build.Id}: {all} below what is left when every risk stands alone");
+            Assert.True(all >= 1 - judged.Findings.Sum(f => 1 - (f.Probability ?? 1)) - 0.01,
+                $"{build.Id}: {all} below what is left when every risk stands alone");
         }
     }
 

@@ -7,7 +7,8 @@ namespace Cornerwright.Workshop.Tests.Judging;
 internal static class PictureFlaws
 {
     public static bool Readable(string? words) =>
-        !string.IsNullOrWhiteSpace(words) && !words.Contains("NaN", StringComparison.Ordinal) && !words.Contains('∞', StringComparison.Ordinal) && !words.Contains("Infinity", StringComparison.Ordinal);
+        !string.IsNullOrWhiteSpace(words) && !words.Contains("NaN", StringComparison.Ordinal)
+            && !words.Contains('∞', StringComparison.Ordinal) && !words.Contains("Infinity", StringComparison.Ordinal);
 
     public static bool Shown(Measure measure) => double.IsFinite(measure.Si) && double.IsFinite(measure.Shown) && Readable(measure.Text);
 
@@ -23,8 +24,10 @@ internal static class PictureFlaws
 
         foreach (var state in picture.Stack)
         {
-            bool pieces = state.Pieces.All(p => p.Length >= 0 && p.Length <= p.FreeLength + 1e-12 && p.Length >= p.SolidLength - 1e-12 && p.Outer > 0 && double.IsFinite(p.Outer));
-            if (!pieces || !(state.Gap >= 0) || !(state.Force >= 0) || !double.IsFinite(state.Space) || !double.IsFinite(state.Travel) || (state.RodShowing is { } rod && !double.IsFinite(rod)))
+            bool pieces = state.Pieces.All(p => p.Length >= 0 && p.Length <= p.FreeLength + 1e-12 && p.Length >= p.SolidLength - 1e-12
+                && p.Outer > 0 && double.IsFinite(p.Outer));
+            if (!pieces || !(state.Gap >= 0) || !(state.Force >= 0) || !double.IsFinite(state.Space) || !double.IsFinite(state.Travel)
+                || (state.RodShowing is { } rod && !double.IsFinite(rod)))
             {
                 yield return $"{picture.Corner} stack {state}";
             }
@@ -40,7 +43,8 @@ internal static class PictureFlaws
 
         foreach (var gap in picture.Wheel?.Gaps ?? [])
         {
-            if (!new[] { gap.Travel, gap.Steer, gap.Clock, gap.Gap, gap.OnObstacle.Axial, gap.OnObstacle.Radius, gap.OnWheel.Axial, gap.OnWheel.Radius }.All(double.IsFinite))
+            if (!new[] { gap.Travel, gap.Steer, gap.Clock, gap.Gap, gap.OnObstacle.Axial, gap.OnObstacle.Radius, gap.OnWheel.Axial,
+                gap.OnWheel.Radius }.All(double.IsFinite))
             {
                 yield return $"{picture.Corner} gap {gap}";
             }

@@ -8,7 +8,9 @@ using Cornerwright.Garage.Readings;
 
 namespace Cornerwright.Workshop.Tests.Judging;
 
-/// <summary>Varies a car's document at random: readings taken away or changed within the range of their field, parts swapped, list entries dropped.</summary>
+/// <summary>
+/// Varies a car's document at random: readings taken away or changed within the range of their field, parts swapped, list entries dropped.
+/// </summary>
 internal sealed class RandomCar(Car car, Random random)
 {
     private readonly Car _car = car;
@@ -45,13 +47,16 @@ internal sealed class RandomCar(Car car, Random random)
         FieldKind.Record when field.Words.Needed || random.NextDouble() >= _lose / 4 || !Optional(field) => Vary(value),
         FieldKind.Record => null,
         FieldKind.RecordList => Entries(field, (IEnumerable)value),
-        FieldKind.Text when field.Words.RefersTo.Length > 0 && random.NextDouble() < _swap => random.Next(8) == 0 ? "" : AnyId(field, (string)value),
+        FieldKind.Text when field.Words.RefersTo.Length > 0 && random.NextDouble() < _swap =>
+            random.Next(8) == 0 ? "" : AnyId(field, (string)value),
         FieldKind.TextList when field.Words.RefersTo.Length > 0 && random.NextDouble() < _swap => Stack((IReadOnlyList<string>)value),
-        FieldKind.Choice when random.NextDouble() < _lose => Enum.GetValues(field.ElementType).GetValue(random.Next(Enum.GetValues(field.ElementType).Length)),
+        FieldKind.Choice when random.NextDouble() < _lose =>
+            Enum.GetValues(field.ElementType).GetValue(random.Next(Enum.GetValues(field.ElementType).Length)),
         _ => value,
     };
 
-    private static bool Optional(FieldShape field) => field.ElementType == typeof(StrutPlace) || field.ElementType == typeof(SteeringAxis) || field.ElementType == typeof(FrontPoint);
+    private static bool Optional(FieldShape field) =>
+        field.ElementType == typeof(StrutPlace) || field.ElementType == typeof(SteeringAxis) || field.ElementType == typeof(FrontPoint);
 
     private Reading Scaled(FieldShape field, Reading reading)
     {
@@ -64,7 +69,8 @@ internal sealed class RandomCar(Car car, Random random)
     // Parts and load cases stay on the shelf, since the builds refer to them; steps, gaps, curve points and obstacles may go.
     private Array Entries(FieldShape field, IEnumerable list)
     {
-        bool referred = typeof(Part).IsAssignableFrom(field.ElementType) || field.ElementType == typeof(LoadCase) || field.ElementType == typeof(Garage.Builds.Build);
+        bool referred = typeof(Part).IsAssignableFrom(field.ElementType) || field.ElementType == typeof(LoadCase)
+            || field.ElementType == typeof(Garage.Builds.Build);
         var kept = new List<object>();
         foreach (object entry in list)
         {
@@ -101,7 +107,8 @@ internal sealed class RandomCar(Car car, Random random)
     {
         foreach (string place in refersTo.Split(','))
         {
-            if (place.StartsWith("parts/", StringComparison.Ordinal) && RecordShape.Of<PartsShelf>().ByName.TryGetValue(place["parts/".Length..], out var kind))
+            if (place.StartsWith("parts/", StringComparison.Ordinal)
+                && RecordShape.Of<PartsShelf>().ByName.TryGetValue(place["parts/".Length..], out var kind))
             {
                 foreach (var part in (IEnumerable<Part>)kind.Get(_car.Parts)!)
                 {

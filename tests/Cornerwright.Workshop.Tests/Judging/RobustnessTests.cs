@@ -29,14 +29,16 @@ public sealed class RobustnessTests(ITestOutputHelper output)
             try
             {
                 var judgement = Judge.Build(car, build, options);
-                wrong.AddRange(judgement.Findings.SelectMany(JudgementFlaws.Of).Concat(judgement.Figures.SelectMany(JudgementFlaws.Of)).Concat(judgement.Pictures.SelectMany(PictureFlaws.Of)).Select(f => $"variation {i}, {build.Id}: {f}"));
+                wrong.AddRange(judgement.Findings.SelectMany(JudgementFlaws.Of).Concat(judgement.Figures.SelectMany(JudgementFlaws.Of))
+                    .Concat(judgement.Pictures.SelectMany(PictureFlaws.Of)).Select(f => $"variation {i}, {build.Id}: {f}"));
                 unknown += judgement.Count(Verdict.Unknown);
                 known += judgement.Findings.Count - judgement.Count(Verdict.Unknown);
             }
 #pragma warning disable CA1031 // any exception at all is what this test looks for
             catch (Exception error)
             {
-                wrong.Add($"variation {i}, {build.Id}: {error.GetType().Name} {error.Message} {string.Join(' ', error.StackTrace?.Split('\n').Take(4) ?? [])}");
+                wrong.Add($"variation {i}, {build.Id}: {error.GetType().Name} {error.Message} "
+                    + $"{string.Join(' ', error.StackTrace?.Split('\n').Take(4) ?? [])}");
             }
 #pragma warning restore CA1031
         }
@@ -67,7 +69,8 @@ public sealed class RobustnessTests(ITestOutputHelper output)
             Parallel.For(0, jobs.Length, new ParallelOptions { MaxDegreeOfParallelism = threads }, j =>
             {
                 string[] job = jobs[j].Split('/');
-                texts[j] = JudgementText.Of(Judge.Build(batch[int.Parse(job[0], System.Globalization.CultureInfo.InvariantCulture)], job[1]));
+                texts[j] =
+                    JudgementText.Of(Judge.Build(batch[int.Parse(job[0], System.Globalization.CultureInfo.InvariantCulture)], job[1]));
             });
             return texts;
         }

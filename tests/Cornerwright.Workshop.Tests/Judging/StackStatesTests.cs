@@ -14,8 +14,10 @@ public sealed class StackStatesTests
         StackState[] states = [.. car.Builds.SelectMany(b => Judge.Build(car, b.Id).Pictures).SelectMany(p => p.Stack)];
         Assert.NotEmpty(states);
         Assert.True(states.Any(s => s.Gap > 0), "no stack hangs loose");
-        Assert.True(states.Any(s => s.Gap == 0 && s.Force > 0 && s.Pieces.Where(p => p.Coil).All(p => !p.Shut)), "no stack is seated with all coils open");
-        Assert.True(states.Any(s => s.Force > 0 && s.Pieces.Any(p => p.Coil && p.Shut) && s.Pieces.Any(p => p.Coil && !p.Shut)), "no helper or tender is shut under an open main spring");
+        Assert.True(states.Any(s => s.Gap == 0 && s.Force > 0 && s.Pieces.Where(p => p.Coil).All(p => !p.Shut)),
+            "no stack is seated with all coils open");
+        Assert.True(states.Any(s => s.Force > 0 && s.Pieces.Any(p => p.Coil && p.Shut) && s.Pieces.Any(p => p.Coil && !p.Shut)),
+            "no helper or tender is shut under an open main spring");
         Assert.True(states.Any(s => s.Pieces.Any(p => p.Coil) && s.Pieces.Where(p => p.Coil).All(p => p.Shut)), "no stack is bound");
     }
 

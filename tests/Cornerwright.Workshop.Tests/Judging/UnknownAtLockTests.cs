@@ -10,15 +10,16 @@ using Cornerwright.Workshop.Tests.Clearances;
 namespace Cornerwright.Workshop.Tests.Judging;
 
 /// <summary>
-/// Seen: a lock of 35° was typed, the kingpin inclination not; the lock was ignored and a bracket far inside the tyre's way at lock "holds, over 99.9 %".
-/// What a steered wheel does at lock is unknown until all of it is known, and says which reading is wanted.
+/// Seen: a lock of 35° was typed, the kingpin inclination not; the lock was ignored and a bracket far inside the tyre's way at lock "holds,
+/// over 99.9 %". What a steered wheel does at lock is unknown until all of it is known, and says which reading is wanted.
 /// </summary>
 public sealed class UnknownAtLockTests
 {
     // Ahead of the tyre's inner shoulder: clear by far straight ahead, in the tyre's way at left lock.
     private static readonly Obstacle Bracket = new()
     {
-        Id = "bracket", Name = "bracket", Gaps = [new Gap { From = GapFrom.InnerShoulder, Direction = GapDirection.Inboard, Clock = 9, Distance = Reading.Of("60 mm", Dimension.Length) }],
+        Id = "bracket", Name = "bracket", Gaps = [new Gap { From = GapFrom.InnerShoulder, Direction = GapDirection.Inboard, Clock = 9,
+            Distance = Reading.Of("60 mm", Dimension.Length) }],
     };
 
     private static readonly string[] Body = ["clear-bracket", "scan-arch"];
@@ -64,10 +65,13 @@ public sealed class UnknownAtLockTests
         var near = Bracket with { Gaps = [Bracket.Gaps[0] with { Distance = Reading.Of("1 mm", Dimension.Length) }] };
         var finding = Of(Car.FrontLeft with { Steering = null, Obstacles = [near] }).Single(f => f.Check == "clear-bracket");
         Assert.Equal(Verdict.Fails, finding.Verdict);
-        Assert.Contains("lock to lock is not judged, for want of: kingpin inclination, caster, steering axis to hub face, steering lock", finding.Assumptions);
+        Assert.Contains("lock to lock is not judged, for want of: kingpin inclination, caster, steering axis to hub face, steering lock",
+            finding.Assumptions);
     }
 
-    /// <summary>A rack knows its axis from the points; it still has to be told how far it goes, and a lock that the points cannot reach is none.</summary>
+    /// <summary>
+    /// A rack knows its axis from the points; it still has to be told how far it goes, and a lock that the points cannot reach is none.
+    /// </summary>
     [Theory]
     [InlineData("", "steering lock or rack travel")]
     [InlineData("60 deg", "a steering lock that the hardpoints can reach")]
@@ -83,9 +87,11 @@ public sealed class UnknownAtLockTests
     [Fact]
     public void A_car_that_steers_with_neither_axle_is_asked_which()
     {
-        var car = Car with { Front = Car.Front with { Steered = false }, FrontLeft = Car.FrontLeft with { Steering = null }, FrontRight = Car.FrontRight with { Steering = null } };
+        var car = Car with { Front = Car.Front with { Steered = false }, FrontLeft = Car.FrontLeft with { Steering = null },
+            FrontRight = Car.FrontRight with { Steering = null } };
         var findings = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings;
-        Assert.Equal(["which axle steers: neither is ticked as steered"], findings.Single(f => f.Key == "front-left/clear-bracket").Missing.Select(m => m.Label));
+        Assert.Equal(["which axle steers: neither is ticked as steered"],
+            findings.Single(f => f.Key == "front-left/clear-bracket").Missing.Select(m => m.Label));
         Assert.Contains(findings, f => f.Key == "rear-left/clear-arch-lip" && f.Verdict != Verdict.Unknown);
     }
 
@@ -96,12 +102,14 @@ public sealed class UnknownAtLockTests
         var car = DemoShelf.Car with { FrontLeft = Car.FrontLeft with { Steering = null } };
         var judged = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly with { Scans = DemoShelf.Shelf });
         Assert.NotEqual(Verdict.Holds, judged.Verdict);
-        Assert.DoesNotContain(judged.Findings, f => f.Corner == CornerPlace.FrontLeft && Body.Contains(f.Check) && f.Verdict is Verdict.Holds or Verdict.Tight);
+        Assert.DoesNotContain(judged.Findings, f =>
+            f.Corner == CornerPlace.FrontLeft && Body.Contains(f.Check) && f.Verdict is Verdict.Holds or Verdict.Tight);
         Assert.True(judged.Count(Verdict.Unknown) >= 1);
     }
 
     private static List<Finding> Of(Corner corner) =>
-        [.. Judge.Build(Car with { FrontLeft = corner }, Demo.Holding, JudgeOptions.Everything with { Scans = DemoShelf.Shelf }).Findings.Where(f => f.Corner == CornerPlace.FrontLeft)];
+        [.. Judge.Build(Car with { FrontLeft = corner }, Demo.Holding, JudgeOptions.Everything with { Scans = DemoShelf.Shelf })
+            .Findings.Where(f => f.Corner == CornerPlace.FrontLeft)];
 
     private static SteeringAxis Without(SteeringAxis axis, string taken) => taken switch
     {

@@ -17,7 +17,8 @@ namespace Cornerwright.Workshop.Tests.Learning;
 /// <summary>The second prediction for the same car: better than the first, with a doubt that is true.</summary>
 public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
 {
-    private static readonly int Seed = int.Parse(Environment.GetEnvironmentVariable("CORNERWRIGHT_SEED") ?? "88001", System.Globalization.CultureInfo.InvariantCulture);
+    private static readonly int Seed =
+        int.Parse(Environment.GetEnvironmentVariable("CORNERWRIGHT_SEED") ?? "88001", System.Globalization.CultureInfo.InvariantCulture);
     private static readonly Car Bare = WithoutNeighbours(DemoCar.Read());
     private static readonly Build Build = Bare.Build("gravel-2")!;
 
@@ -55,7 +56,11 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
             (first, second) = (first + before, second + after);
         }
 
-        string words = FormattableString.Invariant($"seed {Seed}: better in {better} of {Cars}; rms {1000 * Math.Sqrt(first / corners):0.00} mm then {1000 * Math.Sqrt(second / corners):0.00} mm; {100.0 * inside / corners:0.0} % inside 90 % (first {100.0 * firstInside / corners:0.0} %), stated {1000 * stated / corners:0.00} mm");
+        string words = string.Create(
+            System.Globalization.CultureInfo.InvariantCulture,
+            $"seed {Seed}: better in {better} of {Cars}; rms {1000 * Math.Sqrt(first / corners):0.00} mm then "
+            + $"{1000 * Math.Sqrt(second / corners):0.00} mm; {100.0 * inside / corners:0.0} % inside 90 % "
+            + $"(first {100.0 * firstInside / corners:0.0} %), stated {1000 * stated / corners:0.00} mm");
         output.WriteLine(words);
         Assert.True(better >= 0.95 * Cars, words);
         Assert.True(inside >= 0.85 * corners && inside <= 0.95 * corners, words);
@@ -68,7 +73,9 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         var random = new Random(Seed + 1);
         var truth = new TrueCar(Bare, random);
         var occasion = truth.Read(Build, "after");
-        var wrong = occasion.With(CornerPlace.FrontLeft, occasion.FrontLeft with { Height = Reading.Of(FormattableString.Invariant($"{(1000 * occasion.FrontLeft.Height!.Si) + 40:0.0} mm"), Dimension.Length, "1.5 mm", ReadingSource.Tape) });
+        var wrong = occasion.With(CornerPlace.FrontLeft, occasion.FrontLeft
+            with { Height = Reading.Of(FormattableString.Invariant($"{(1000 * occasion.FrontLeft.Height!.Si) + 40:0.0} mm"),
+                Dimension.Length, "1.5 mm", ReadingSource.Tape) });
         var learned = CarLearning.Of(Bare.With(wrong));
         var outlier = Assert.Single(learned.Outliers);
         Assert.Equal((CornerPlace.FrontLeft, "hub to arch", "after"), (outlier.Corner, outlier.Label, outlier.Occasion));
@@ -76,7 +83,8 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
 
         // The other three still teach.
         Assert.Equal(3, learned.Readings.Count(r => r.Label == "hub to arch" && !r.SetAside));
-        Assert.All(learned.Readings.Where(r => r.Label == "hub to arch" && !r.SetAside), r => Assert.True(Math.Abs(r.Read.Si - r.Expected.Si) < 0.002 && r.Doubt.Si < 0.6 * r.FirstDoubt.Si && r.Doubt.Si > 0));
+        Assert.All(learned.Readings.Where(r => r.Label == "hub to arch" && !r.SetAside), r =>
+            Assert.True(Math.Abs(r.Read.Si - r.Expected.Si) < 0.002 && r.Doubt.Si < 0.6 * r.FirstDoubt.Si && r.Doubt.Si > 0));
     }
 
     [Fact]
@@ -87,10 +95,12 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         var truth = new TrueCar(Bare, random);
         var occasion = truth.Read(Build, "after");
         var corner = Bare.FrontLeft;
-        var typed = Bare.With(CornerPlace.FrontLeft, corner with { SpringAxisLength = Reading.Of("508 mm", Dimension.Length, "1.5 mm", ReadingSource.Tape) });
+        var typed = Bare.With(CornerPlace.FrontLeft,
+            corner with { SpringAxisLength = Reading.Of("508 mm", Dimension.Length, "1.5 mm", ReadingSource.Tape) });
         occasion = occasion.With(CornerPlace.FrontLeft, occasion.FrontLeft with
         {
-            Steps = [new CycledStep { Travel = Reading.Of("0 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape), SpringLength = Reading.Of("520 mm", Dimension.Length, "0.5 mm", ReadingSource.Calliper) }],
+            Steps = [new CycledStep { Travel = Reading.Of("0 mm", Dimension.Length, "0.5 mm", ReadingSource.Tape),
+                SpringLength = Reading.Of("520 mm", Dimension.Length, "0.5 mm", ReadingSource.Calliper) }],
         });
         var learned = CarLearning.Of(typed.With(occasion));
         Assert.Contains(learned.Numbers, n => n.Suspect && n.Path == "frontLeft/springAxisLength");
@@ -149,7 +159,8 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
 
         // Another spring on the shelf, measured with a calliper: its number is its own.
         var other = spring with { Id = "f-new", FreeLength = Reading.Of("251.3 mm", Dimension.Length, "0.2 mm", ReadingSource.Calliper) };
-        var swapped = Build with { FrontLeft = Build.FrontLeft with { Stack = [.. Build.FrontLeft.Stack.Select(s => s == "f-6-250" ? "f-new" : s)] } };
+        var swapped = Build
+            with { FrontLeft = Build.FrontLeft with { Stack = [.. Build.FrontLeft.Stack.Select(s => s == "f-6-250" ? "f-new" : s)] } };
         var car = read with { Parts = read.Parts with { Springs = [.. read.Parts.Springs, other] } };
         Assert.Equal(0.2513, InputOf(car, swapped, "parts/springs/f-new/freeLength"), 1e-12);
     }
@@ -161,13 +172,15 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         var steps = travels.Select(t => new CycledStep
         {
             Travel = Reading.Of($"{t} mm", Dimension.Length, "0.5 mm", ReadingSource.Tape),
-            SpringLength = Reading.Of(FormattableString.Invariant($"{520 - (0.94 * t):0.0} mm"), Dimension.Length, "0.5 mm", ReadingSource.Calliper),
+            SpringLength =
+                Reading.Of(FormattableString.Invariant($"{520 - (0.94 * t):0.0} mm"), Dimension.Length, "0.5 mm", ReadingSource.Calliper),
         }).ToList();
         var occasion = new Occasion { Id = "c", Name = "cycled", Fitted = Build, FrontLeft = new CornerReadings { Steps = steps } };
         var learned = CarLearning.Of(Bare.With(occasion));
         var ratio = Assert.Single(learned.Numbers, n => n.Path == "frontLeft/motion/springRatio");
 
-        // Weighted: prior ±0.0075, four steps √(0.25² + 0.24²)/√4000 = ±0.0055 (one sigma): two thirds of the way; a bend of the wheel's path nobody measured takes part too.
+        // Weighted: prior ±0.0075, four steps √(0.25² + 0.24²)/√4000 = ±0.0055 (one sigma):
+        // two thirds of the way; a bend of the wheel's path nobody measured takes part too.
         Assert.Equal(0.944, ratio.After.Si, 0.004);
         Assert.True(ratio.AfterDoubt.Si < ratio.BeforeDoubt.Si);
     }
@@ -180,17 +193,21 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         var corner = CornerResult.Of(CornerPlan.Compile(car, occasion.Fitted, CornerPlace.FrontLeft, CarLearning.InUse(car)));
         int perch = corner.Plan.Clearance.Items.ToList().FindIndex(i => i.Id == "perch");
         double gap = corner.Numbers.Read.GapAt(perch, corner.Numbers.Read.Ride[0], 0).Gap;
-        occasion = occasion.With(CornerPlace.FrontLeft, new CornerReadings { Gaps = [new GapAtRide { Thing = "perch", Distance = Reading.Of(FormattableString.Invariant($"{(1000 * gap) + 1.5:0.00} mm"), Dimension.Length, "0.5 mm", ReadingSource.Calliper) }] });
+        occasion =
+            occasion.With(CornerPlace.FrontLeft, new CornerReadings { Gaps = [new GapAtRide { Thing = "perch", Distance = Reading.Of(
+                FormattableString.Invariant($"{(1000 * gap) + 1.5:0.00} mm"), Dimension.Length, "0.5 mm", ReadingSource.Calliper) }] });
         var learned = CarLearning.Of(car.With(occasion));
         var reading = Assert.Single(learned.Readings);
         Assert.Equal(gap, reading.First.Si, 1e-4);
         Assert.True(Math.Abs(reading.Read.Si - reading.Expected.Si) < 0.4 * Math.Abs(reading.Read.Si - reading.First.Si));
-        double Doubt(Car c) => Judge.Build(c, "gravel-2", JudgeOptions.FindingsOnly).Findings.First(f => f.Key == "front-left/clear-perch").Doubt!.Value.Si;
+        double Doubt(Car c) =>
+            Judge.Build(c, "gravel-2", JudgeOptions.FindingsOnly).Findings.First(f => f.Key == "front-left/clear-perch").Doubt!.Value.Si;
         Assert.True(Doubt(car.With(occasion) with { UseLearned = true }) < 0.7 * Doubt(car));
     }
 
     private static double InputOf(Car car, Build build, string path) =>
-        CornerResult.Of(CornerPlan.Compile(car, build, CornerPlace.FrontLeft, CarLearning.InUse(car))).Plan.Inputs.Inputs.First(i => i.Path == path).Value;
+        CornerResult.Of(CornerPlan.Compile(car, build, CornerPlace.FrontLeft, CarLearning.InUse(car)))
+        .Plan.Inputs.Inputs.First(i => i.Path == path).Value;
 
     private static (double Value, double Sigma) Predict(Car car, Build build, CornerPlace place)
     {
@@ -206,7 +223,8 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         {
             var corner = build.At(place);
             double height = (1000 * corner.PerchHeight!.Si) + Math.Round(12 * (random.NextDouble() - 0.5), 2);
-            build = build.With(place, corner with { PerchHeight = Reading.Of(FormattableString.Invariant($"{height} mm"), Dimension.Length) });
+            build =
+                build.With(place, corner with { PerchHeight = Reading.Of(FormattableString.Invariant($"{height} mm"), Dimension.Length) });
         }
 
         return build;
@@ -219,7 +237,9 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
         string[] paths =
         [
             "frontLeft/springAxisLength", "frontRight/springAxisLength", "frontLeft/motion/springRatio", "frontRight/motion/springRatio",
-            "parts/springs/f-6-250/rate", "parts/springs/r-7-320/rate", "parts/springs/f-6-250/freeLength", "parts/springs/r-7-320/freeLength", "loadCases/driver/frontLeft", "loadCases/driver/frontRight", "loadCases/driver/rearLeft", "loadCases/driver/rearRight",
+            "parts/springs/f-6-250/rate", "parts/springs/r-7-320/rate", "parts/springs/f-6-250/freeLength",
+            "parts/springs/r-7-320/freeLength", "loadCases/driver/frontLeft", "loadCases/driver/frontRight", "loadCases/driver/rearLeft",
+            "loadCases/driver/rearRight",
         ];
         foreach (string path in paths)
         {
@@ -228,7 +248,8 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
             car = CarPath.With(car, path, reading with
             {
                 Value = Quantity.Of(field.Unit!.FromSi(si), field.Unit),
-                Tolerance = new Tolerance(Quantity.Of(field.Unit.FromSi(2 * careless * reading.StandardDeviation), field.Unit), ToleranceKind.TwoSigma),
+                Tolerance = new Tolerance(Quantity.Of(field.Unit.FromSi(2 * careless * reading.StandardDeviation), field.Unit),
+                    ToleranceKind.TwoSigma),
             })!;
         }
 

@@ -12,7 +12,10 @@ using Cornerwright.Workshop.Tests.Doubt;
 
 namespace Cornerwright.Workshop.Tests.Learning;
 
-/// <summary>A car whose true numbers are known: each drawn once about its reading, by the reading's own tolerance, and shared by all corners and builds.</summary>
+/// <summary>
+/// A car whose true numbers are known: each drawn once about its reading,
+/// by the reading's own tolerance, and shared by all corners and builds.
+/// </summary>
 internal sealed class TrueCar(Car car, Random random)
 {
     private readonly Dictionary<string, double> _truth = new(StringComparer.Ordinal);
@@ -49,7 +52,8 @@ internal sealed class TrueCar(Car car, Random random)
     private Reading Off(double truth, double twoSigma, Unit unit, string tolerance, ReadingSource source)
     {
         double read = truth + (twoSigma / 2 * Mechanics.Doubt.NormalDistribution.Quantile((random.Next() + 0.5) / int.MaxValue));
-        return new Reading(Quantity.Of(Math.Round(unit.FromSi(read), 6), unit), new Tolerance(QuantityText.ParseTolerance(tolerance, unit.Dimension, "").Value, ToleranceKind.TwoSigma), source);
+        return new Reading(Quantity.Of(Math.Round(unit.FromSi(read), 6), unit),
+            new Tolerance(QuantityText.ParseTolerance(tolerance, unit.Dimension, "").Value, ToleranceKind.TwoSigma), source);
     }
 
     private (CornerPlan Plan, CornerReader Numbers, Handle Height) Numbers(Build build, CornerPlace place)

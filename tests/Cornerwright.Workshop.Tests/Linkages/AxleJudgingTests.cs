@@ -17,8 +17,8 @@ public sealed class AxleJudgingTests
 {
     private const double Degree = Math.PI / 180;
 
-    // Independent rows (the mechanics tests' data) through car file, build and sweep. The motion is sampled at nine travels and read from the
-    // polynomial: a hundredth of a millimetre is far more than that leaves.
+    // Independent rows (the mechanics tests' data) through car file, build and sweep. The motion is sampled at nine travels and read from
+    // the polynomial: a hundredth of a millimetre is far more than that leaves.
     [Theory]
     [InlineData("R1", "L_", "travel_left", "motion_ratio_heave")]
     [InlineData("T1", "", "travel", "motion_ratio")]
@@ -63,13 +63,16 @@ public sealed class AxleJudgingTests
         foreach (var place in new[] { CornerPlace.RearLeft, CornerPlace.RearRight })
         {
             var here = findings.Where(f => f.Corner == place).ToList();
-            Assert.All(here, f => Assert.True(f.Verdict != Verdict.Unknown && double.IsFinite(f.Margin?.Si ?? 0), $"{f.Key}: {f.Sentence}"));
-            Assert.Contains(here, f => f.Check.StartsWith("clear-", StringComparison.Ordinal) && f.Assumptions.Contains(AxlePlan.Assumption));
+            Assert.All(here, f =>
+                Assert.True(f.Verdict != Verdict.Unknown && double.IsFinite(f.Margin?.Si ?? 0), $"{f.Key}: {f.Sentence}"));
+            Assert.Contains(here, f =>
+                f.Check.StartsWith("clear-", StringComparison.Ordinal) && f.Assumptions.Contains(AxlePlan.Assumption));
             Assert.Contains(here, f => f.Check == "seated-at-droop");
         }
 
         Assert.Equal(
-            Judge.Build(demo, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Where(f => f.Corner == CornerPlace.FrontLeft).Select(f => f.Sentence),
+            Judge.Build(demo, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Where(f => f.Corner == CornerPlace.FrontLeft)
+            .Select(f => f.Sentence),
             findings.Where(f => f.Corner == CornerPlace.FrontLeft).Select(f => f.Sentence));
     }
 
@@ -89,7 +92,8 @@ public sealed class AxleJudgingTests
     {
         var car = AxleTables.Rigid(DemoCar.Read());
         var table = car.RearLeft.Hardpoints!;
-        car = car.With(CornerPlace.RearLeft, car.RearLeft with { Hardpoints = table with { LateralBody = OracleTables.Point([-84, 380, 342]) } });
+        car = car.With(CornerPlace.RearLeft,
+            car.RearLeft with { Hardpoints = table with { LateralBody = OracleTables.Point([-84, 380, 342]) } });
         var finding = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Single(f => f.Key == "rear-left/linkage-reach");
         Assert.Contains("the lateral rod goes no further", finding.Sentence, StringComparison.Ordinal);
     }

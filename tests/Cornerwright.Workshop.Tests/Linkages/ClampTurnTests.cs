@@ -55,6 +55,7 @@ public class ClampTurnTests
         var car = DemoCar.Read();
         car = car with { UseLearned = false, FrontLeft = car.FrontLeft with { Motion = car.FrontLeft.Motion with { Level = level } } };
         var build = car.Build("gravel-3")!;
-        return (car, build with { FrontLeft = build.FrontLeft with { ClampCamber = Reading.Of(FormattableString.Invariant($"{degrees} deg"), Dimension.Angle, source: ReadingSource.Setting) } });
+        return (car, build with { FrontLeft = build.FrontLeft with { ClampCamber = Reading.Of(FormattableString.Invariant($"{degrees} deg"),
+            Dimension.Angle, source: ReadingSource.Setting) } });
     }
 }

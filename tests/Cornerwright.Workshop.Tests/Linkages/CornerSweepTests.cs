@@ -13,7 +13,8 @@ public sealed class CornerSweepTests
 {
     private const double Degree = Math.PI / 180;
 
-    // The independent rows again (tests/Cornerwright.Mechanics.Tests/Motion/Hardpoints/data), now through car file, build and sweep, plate included.
+    // The independent rows again (tests/Cornerwright.Mechanics.Tests/Motion/Hardpoints/data),
+    // now through car file, build and sweep, plate included.
     [Theory]
     [InlineData("M1")]
     [InlineData("M3")]
@@ -44,7 +45,8 @@ public sealed class CornerSweepTests
 
                 // The last written digit, and what the tyre's radius shares: it is taken from the hub's height here.
                 void Written(string column, double expected, int decimals) => Assert.Equal(
-                    expected, SweepColumns.All.Single(c => c.Name == column).Written(found)!.Value, (Math.Pow(10, -decimals) * 0.51) + (column.StartsWith("roll", StringComparison.Ordinal) ? 2 : 0));
+                    expected, SweepColumns.All.Single(c => c.Name == column).Written(found)!.Value,
+                    (Math.Pow(10, -decimals) * 0.51) + (column.StartsWith("roll", StringComparison.Ordinal) ? 2 : 0));
             }
         }
 
@@ -60,7 +62,8 @@ public sealed class CornerSweepTests
         {
             var rows = CornerSweep.Of(car, car.Build("now")!, place, new([0], angles, true, []), new(ByHardpoints: true)).Value;
             Assert.Equal(angles, rows.Select(r => Math.Round(r.Steer!.Value, 9)).Zip(angles, (a, b) => Math.Abs(a - b) < 1e-8 ? b : a));
-            Assert.All(rows.Where(r => r.Steer != 0 && Math.Abs(r.Steer!.Value) > 0.1), r => Assert.InRange(r.Ackermann!.Value.Share, -1, 1.5));
+            Assert.All(rows.Where(r => r.Steer != 0 && Math.Abs(r.Steer!.Value) > 0.1), r =>
+                Assert.InRange(r.Ackermann!.Value.Share, -1, 1.5));
         }
 
         var pair = new[] { CornerPlace.FrontLeft, CornerPlace.FrontRight }.Select(p =>
@@ -69,17 +72,20 @@ public sealed class CornerSweepTests
         Assert.Equal(pair[0].Ackermann, pair[1].Ackermann);
     }
 
-    // A level bar arm of 200 mm below an upright link on the wheel carrier beside the ball joint: at rest its end rises nearly as the ball joint does.
+    // A level bar arm of 200 mm below an upright link on the wheel carrier beside
+    // the ball joint: at rest its end rises nearly as the ball joint does.
     [Fact]
     public void A_bar_in_the_table_has_its_ratio_and_a_part_its_kind_lacks_is_refused()
     {
         var car = OracleTables.Car("M1");
         var table = car.FrontLeft.Hardpoints! with
         {
-            BarOn = StationCarrier.Strut, BarFoot = OracleTables.Point([-10, 690, 300]), BarEnd = OracleTables.Point([-10, 690, 180]), BarPivot = OracleTables.Point([-210, 380, 180]),
+            BarOn = StationCarrier.Strut, BarFoot = OracleTables.Point([-10, 690, 300]), BarEnd = OracleTables.Point([-10, 690, 180]),
+                BarPivot = OracleTables.Point([-210, 380, 180]),
         };
         car = car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = table });
-        var row = CornerSweep.Of(car, new Build { Id = "b", Name = "b" }, CornerPlace.FrontLeft, new([0], [0], false, []), new(ByHardpoints: true)).Value.Single();
+        var row = CornerSweep.Of(car, new Build { Id = "b", Name = "b" }, CornerPlace.FrontLeft, new([0], [0], false, []),
+            new(ByHardpoints: true)).Value.Single();
         Assert.InRange(row.BarRatio!.Value, 0.9, 1.05);
         car = car.With(CornerPlace.FrontLeft, car.FrontLeft with { Hardpoints = table with { BarOn = StationCarrier.UpperArm } });
         Assert.Contains(Consistency.Check(car), p => p.Field.EndsWith("Anti-roll bar's link works on", StringComparison.Ordinal));
@@ -100,8 +106,10 @@ public sealed class CornerSweepTests
     {
         var car = DemoCar.Read();
         var build = car.Build("now")!;
-        var clamped = build.With(CornerPlace.FrontLeft, build.FrontLeft with { ClampCamber = Garage.Readings.Reading.Of("-1.5 deg", Dimension.Angle) });
-        SweepRow Of(Build b) => CornerSweep.Of(car, b, CornerPlace.FrontLeft, new([0], [0], false, []), new(ByHardpoints: true)).Value.Single();
+        var clamped = build.With(CornerPlace.FrontLeft,
+            build.FrontLeft with { ClampCamber = Garage.Readings.Reading.Of("-1.5 deg", Dimension.Angle) });
+        SweepRow Of(Build b) =>
+            CornerSweep.Of(car, b, CornerPlace.FrontLeft, new([0], [0], false, []), new(ByHardpoints: true)).Value.Single();
         var (before, after) = (Of(build), Of(clamped));
 
         // What is set is what the gauge shows; the strut leans the other way meanwhile, so the clamp itself turns further.

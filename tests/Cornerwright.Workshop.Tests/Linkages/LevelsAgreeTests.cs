@@ -16,7 +16,9 @@ namespace Cornerwright.Workshop.Tests.Linkages;
 /// </summary>
 public sealed class LevelsAgreeTests
 {
-    /// <summary>Two standard deviations of the two doubts together. They share most readings, so agreement is better than chance would have it.</summary>
+    /// <summary>
+    /// Two standard deviations of the two doubts together. They share most readings, so agreement is better than chance would have it.
+    /// </summary>
     private const double MostSigmas = 2;
 
     private static readonly Car Tape = DemoCar.Read();
@@ -64,7 +66,8 @@ public sealed class LevelsAgreeTests
                 double off = Math.Abs(tape.Margin!.Value.Si - other.Margin!.Value.Si);
                 if (!(off <= MostSigmas * doubts))
                 {
-                    apart.Add($"{build.Id} {tape.Key}: {tape.Value.Value.Text} by tape, {other.Value.Value.Text} by hardpoints, {off / doubts:0.0} sigma");
+                    apart.Add($"{build.Id} {tape.Key}: {tape.Value.Value.Text} by tape, {other.Value.Value.Text} by hardpoints, "
+                        + $"{off / doubts:0.0} sigma");
                 }
             }
         }
@@ -92,10 +95,14 @@ public sealed class LevelsAgreeTests
     {
         var coarse = Hardpoints.With(CornerPlace.FrontLeft, Hardpoints.FrontLeft with
         {
-            Hardpoints = Coarser(Hardpoints.FrontLeft.Hardpoints!, t => t.LowerFrontInner!, (t, p) => t with { LowerFrontInner = p, LowerRearInner = t.LowerRearInner! with { Z = t.LowerRearInner.Z! with { Tolerance = p.Z!.Tolerance } } }),
+            Hardpoints = Coarser(Hardpoints.FrontLeft.Hardpoints!, t =>
+                t.LowerFrontInner!, (t, p) => t with { LowerFrontInner = p,
+                    LowerRearInner = t.LowerRearInner! with { Z = t.LowerRearInner.Z! with { Tolerance = p.Z!.Tolerance } } }),
         });
-        var finding = Judge.Build(coarse, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Single(f => f.Key == "front-left/clear-arch-lip");
-        Assert.True(finding.Deciding.Any(d => d.Path.StartsWith("frontLeft/hardpoints/lower", StringComparison.Ordinal)), string.Join("; ", finding.Deciding));
+        var finding = Judge.Build(coarse, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Single(f =>
+            f.Key == "front-left/clear-arch-lip");
+        Assert.True(finding.Deciding.Any(d => d.Path.StartsWith("frontLeft/hardpoints/lower", StringComparison.Ordinal)),
+            string.Join("; ", finding.Deciding));
     }
 
     [Fact]
@@ -103,9 +110,11 @@ public sealed class LevelsAgreeTests
     {
         var mixed = Tape.With(CornerPlace.FrontRight, ByHardpoints(Tape.FrontRight));
         var judged = Judge.Build(mixed, Demo.Holding, JudgeOptions.FindingsOnly).Findings;
-        foreach (var (side, car) in new[] { (CornerPlace.FrontLeft, Tape), (CornerPlace.FrontRight, Hardpoints), (CornerPlace.RearLeft, Tape) })
+        foreach (
+            var (side, car) in new[] { (CornerPlace.FrontLeft, Tape), (CornerPlace.FrontRight, Hardpoints), (CornerPlace.RearLeft, Tape) })
         {
-            var alone = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Where(f => f.Corner == side).Select(f => f.Sentence);
+            var alone = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings.Where(f => f.Corner == side)
+                .Select(f => f.Sentence);
             Assert.Equal(alone, judged.Where(f => f.Corner == side).Select(f => f.Sentence));
         }
 
@@ -114,11 +123,14 @@ public sealed class LevelsAgreeTests
 
     private static Corner ByHardpoints(Corner corner) => corner with { Motion = corner.Motion with { Level = MotionLevel.Hardpoints } };
 
-    private static HardpointTable Coarser(HardpointTable table, Func<HardpointTable, BodyPoint> of, Func<HardpointTable, BodyPoint, HardpointTable> put)
+    private static HardpointTable Coarser(HardpointTable table, Func<HardpointTable, BodyPoint> of,
+        Func<HardpointTable, BodyPoint, HardpointTable> put)
     {
-        var coarse = new Garage.Readings.Tolerance(QuantityText.ParseTolerance("20 mm", Dimension.Length, "tolerance").Value, Garage.Readings.ToleranceKind.TwoSigma);
+        var coarse = new Garage.Readings.Tolerance(QuantityText.ParseTolerance("20 mm", Dimension.Length, "tolerance").Value,
+            Garage.Readings.ToleranceKind.TwoSigma);
         var p = of(table);
-        return put(table, new BodyPoint { X = p.X! with { Tolerance = coarse }, Y = p.Y! with { Tolerance = coarse }, Z = p.Z! with { Tolerance = coarse } });
+        return put(table, new BodyPoint { X = p.X! with { Tolerance = coarse }, Y = p.Y! with { Tolerance = coarse },
+            Z = p.Z! with { Tolerance = coarse } });
     }
 
     private static void Within(Garage.Readings.Reading reading, double truth) =>

@@ -13,8 +13,8 @@ public sealed class LinkageOfTests
 {
     private const double Degree = Math.PI / 180;
 
-    // Rows computed independently at 40 digits: tests/Cornerwright.Mechanics.Tests/Motion/Hardpoints/data. What a person types into the table
-    // is these corners to the last digit, so the answers agree to rounding.
+    // Rows computed independently at 40 digits: tests/Cornerwright.Mechanics.Tests/Motion/Hardpoints/data. What a person types into the
+    // table is these corners to the last digit, so the answers agree to rounding.
     [Theory]
     [InlineData("M1")]
     [InlineData("M3")]
@@ -48,7 +48,8 @@ public sealed class LinkageOfTests
         var car = OracleTables.Car("M1");
         car = WithTable(car, t => t with { StrutTop = null, TieOuter = t.TieOuter! with { Z = null } });
         var problems = LinkageOf.Corner(car, CornerPlace.FrontLeft).Problems;
-        Assert.Equal(["front left corner / hardpoints / Tie rod, outer joint", "front left corner / hardpoints / Strut top"], problems.Select(p => p.Field));
+        Assert.Equal(["front left corner / hardpoints / Tie rod, outer joint", "front left corner / hardpoints / Strut top"],
+            problems.Select(p => p.Field));
         Assert.Contains("no table", LinkageOf.Corner(car, CornerPlace.RearLeft).Problems[0].Given, StringComparison.Ordinal);
     }
 
@@ -59,7 +60,8 @@ public sealed class LinkageOfTests
         var inFile = Garage.Files.Consistency.Check(car);
         Assert.Equal(inFile, LinkageOf.Corner(car, CornerPlace.FrontLeft).Problems);
         Assert.Equal(2, inFile.Count);
-        Assert.Equal("front left corner / hardpoints / Spring works on: \"strut\" is not accepted. Allowed: lowerArm, upperArm, carrier, rocker. A linkage of kind doubleWishbone has no such part: choose one that it has, or another kind.", inFile[0].ToString());
+        Assert.Equal("front left corner / hardpoints / Spring works on: \"strut\" is not accepted. Allowed: lowerArm, upperArm, carrier, "
+            + "rocker. A linkage of kind doubleWishbone has no such part: choose one that it has, or another kind.", inFile[0].ToString());
         Assert.Empty(Garage.Files.Consistency.Check(WithTable(car, HardpointNeeds.Fitted)));
     }
 
@@ -95,13 +97,15 @@ public sealed class LinkageOfTests
                 foreach (var field in HardpointNeeds.Of(table))
                 {
                     var p = (BodyPoint)field.Get(table)!;
-                    table = Garage.Fields.RecordShape.Of<HardpointTable>().With(table, field, OracleTables.Point([(p.X!.Si * 1000) + Off(), (p.Y!.Si * 1000) + Off(), (p.Z!.Si * 1000) + Off()]));
+                    table = Garage.Fields.RecordShape.Of<HardpointTable>().With(table, field,
+                        OracleTables.Point([(p.X!.Si * 1000) + Off(), (p.Y!.Si * 1000) + Off(), (p.Z!.Si * 1000) + Off()]));
                 }
 
                 var found = LinkageOf.Corner(WithTable(car, _ => table), CornerPlace.FrontLeft);
                 if (!found.Ok)
                 {
-                    Assert.All(found.Problems, p => Assert.False(p.ToString().Contains("NaN", StringComparison.Ordinal), $"seed {Seed}: {p}"));
+                    Assert.All(found.Problems, p =>
+                        Assert.False(p.ToString().Contains("NaN", StringComparison.Ordinal), $"seed {Seed}: {p}"));
                     continue;
                 }
 
@@ -110,7 +114,8 @@ public sealed class LinkageOfTests
                 for (int mm = -100; mm <= 100; mm += 25)
                 {
                     Reach reach = motion.WheelAt(mm / 1000.0, out WheelMotionState wheel);
-                    Assert.True(double.IsFinite(wheel.Camber + wheel.Toe + wheel.LateralShift) && reach != Reach.NotFinite, $"seed {Seed}, {id} {n}");
+                    Assert.True(double.IsFinite(wheel.Camber + wheel.Toe + wheel.LateralShift) && reach != Reach.NotFinite,
+                        $"seed {Seed}, {id} {n}");
                 }
             }
         }

@@ -22,14 +22,17 @@ internal static class OracleTables
     {
         JsonElement inputs = Traces.GetProperty(id).GetProperty("inputs");
         var table = Linkage(inputs);
-        table = Station(table, inputs, "spring", (t, on, along, moving, body) => t with { SpringOn = on, SpringAlong = along, SpringMoving = moving, SpringBody = body });
-        table = Station(table, inputs, "damper", (t, on, along, moving, body) => t with { DamperOn = on, DamperAlong = along, DamperMoving = moving, DamperBody = body });
+        table = Station(table, inputs, "spring", (t, on, along, moving, body) =>
+            t with { SpringOn = on, SpringAlong = along, SpringMoving = moving, SpringBody = body });
+        table = Station(table, inputs, "damper", (t, on, along, moving, body) =>
+            t with { DamperOn = on, DamperAlong = along, DamperMoving = moving, DamperBody = body });
         if (inputs.TryGetProperty("rocker", out JsonElement rocker))
         {
             var (pivot, axis) = (Triple(rocker, "b_pivot"), Triple(rocker, "axis"));
             table = table with
             {
-                PushrodOuter = Point(Triple(rocker, "pushrod_arm")), PushrodRocker = Point(Triple(rocker, "r_pushrod")), RockerPivot = Point(pivot),
+                PushrodOuter = Point(Triple(rocker, "pushrod_arm")), PushrodRocker = Point(Triple(rocker, "r_pushrod")),
+                    RockerPivot = Point(pivot),
                 RockerAxis = Point([pivot[0] + (100 * axis[0]), pivot[1] + (100 * axis[1]), pivot[2] + (100 * axis[2])]),
             };
         }
@@ -59,18 +62,22 @@ internal static class OracleTables
         {
             "macpherson" => new()
             {
-                Kind = LinkageKind.MacPherson, LowerFrontInner = At("arm", "b_front"), LowerRearInner = At("arm", "b_rear"), LowerBall = At("arm", "k_ball"),
+                Kind = LinkageKind.MacPherson, LowerFrontInner = At("arm", "b_front"), LowerRearInner = At("arm", "b_rear"),
+                    LowerBall = At("arm", "k_ball"),
                 StrutTop = At("strut", "b_top"), StrutLow = At("strut", "k_low"),
             },
             "double_wishbone" => new()
             {
-                Kind = LinkageKind.DoubleWishbone, LowerFrontInner = At("lower", "b_front"), LowerRearInner = At("lower", "b_rear"), LowerBall = At("lower", "k_ball"),
+                Kind = LinkageKind.DoubleWishbone, LowerFrontInner = At("lower", "b_front"), LowerRearInner = At("lower", "b_rear"),
+                    LowerBall = At("lower", "k_ball"),
                 UpperFrontInner = At("upper", "b_front"), UpperRearInner = At("upper", "b_rear"), UpperBall = At("upper", "k_ball"),
             },
             "five_link" => new()
             {
-                Kind = LinkageKind.FiveLink, LowerFrontInner = Link(0, "b"), LowerFrontOuter = Link(0, "k"), LowerRearInner = Link(1, "b"), LowerRearOuter = Link(1, "k"),
-                UpperFrontInner = Link(2, "b"), UpperFrontOuter = Link(2, "k"), UpperRearInner = Link(3, "b"), UpperRearOuter = Link(3, "k"),
+                Kind = LinkageKind.FiveLink, LowerFrontInner = Link(0, "b"), LowerFrontOuter = Link(0, "k"), LowerRearInner = Link(1, "b"),
+                    LowerRearOuter = Link(1, "k"),
+                UpperFrontInner = Link(2, "b"), UpperFrontOuter = Link(2, "k"), UpperRearInner = Link(3, "b"),
+                UpperRearOuter = Link(3, "k"),
             },
             _ => new() { Kind = LinkageKind.SemiTrailing, ArmOuter = At("pivot", "b_outer"), ArmInner = At("pivot", "b_inner") },
         };
@@ -89,7 +96,8 @@ internal static class OracleTables
     }
 
     private static HardpointTable Station(
-        HardpointTable table, JsonElement inputs, string name, Func<HardpointTable, StationCarrier, Reading?, BodyPoint?, BodyPoint?, HardpointTable> put)
+        HardpointTable table, JsonElement inputs, string name,
+        Func<HardpointTable, StationCarrier, Reading?, BodyPoint?, BodyPoint?, HardpointTable> put)
     {
         JsonElement s = inputs.GetProperty(name);
         string mount = s.GetProperty("mount").GetString()!;
@@ -101,11 +109,13 @@ internal static class OracleTables
         BodyPoint body = Point(Triple(s, "b"));
         if (mount != "link")
         {
-            var on = mount switch { "knuckle" => StationCarrier.Carrier, "rocker" => StationCarrier.Rocker, "upper" => StationCarrier.UpperArm, _ => StationCarrier.LowerArm };
+            var on = mount switch { "knuckle" => StationCarrier.Carrier, "rocker" => StationCarrier.Rocker, "upper" =>
+                StationCarrier.UpperArm, _ => StationCarrier.LowerArm };
             return put(table, on, null, Point(Triple(s, "p")), body);
         }
 
-        JsonElement link = inputs.GetProperty("links").EnumerateArray().First(l => l.GetProperty("name").GetString() == s.GetProperty("link").GetString());
+        JsonElement link = inputs.GetProperty("links").EnumerateArray()
+            .First(l => l.GetProperty("name").GetString() == s.GetProperty("link").GetString());
         double share = s.GetProperty("fraction").GetDouble();
         double[] from = Triple(link, "b"), to = Triple(link, "k");
         return put(table, StationCarrier.LowerArm, null, Point([.. from.Zip(to, (a, b) => a + (share * (b - a)))]), body);

@@ -46,7 +46,8 @@ public class OwnBugTests
     }
 
     private static int JointOf(CornerPlan plan) =>
-        Enumerable.Range(0, plan.Inputs.Inputs.Count).First(i => plan.Inputs.Inputs[i].Path.EndsWith("/hubFace/x", StringComparison.Ordinal));
+        Enumerable.Range(0, plan.Inputs.Inputs.Count)
+        .First(i => plan.Inputs.Inputs[i].Path.EndsWith("/hubFace/x", StringComparison.Ordinal));
 
     // The demo's front struts; behind, a rigid axle and a twist beam.
     private static IEnumerable<(CornerPlan Plan, double[] Row)> Plans(CornerPlace place)

@@ -20,18 +20,24 @@ public class BruteForceTests
     {
         ["front"] = new Wishes
         {
-            Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 500, TopMounts = ["m-ball"], Dampers = ["d-front"], Perches = ["p-front"],
-            Springs = ["f-8-220", "f-6-250", "f-350-10", "f-helper", "f-tender"], Wheels = ["w-gravel", "w-gravel-40"], Tyres = ["t-gravel-65", "t-gravel-55"], Spacers = ["sp-5"],
+            Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 500, TopMounts = ["m-ball"], Dampers = ["d-front"],
+                Perches = ["p-front"],
+            Springs = ["f-8-220", "f-6-250", "f-350-10", "f-helper", "f-tender"], Wheels = ["w-gravel", "w-gravel-40"],
+            Tyres = ["t-gravel-65", "t-gravel-55"], Spacers = ["sp-5"],
         },
         ["rear"] = new Wishes
         {
-            Axle = AxlePlace.Rear, StartingBuild = "gravel-2", Listed = 500, Wheels = ["w-gravel", "w-gravel-40", "w-winter"], Tyres = ["t-gravel-55", "t-winter"], Spacers = ["sp-5"],
+            Axle = AxlePlace.Rear, StartingBuild = "gravel-2", Listed = 500, Wheels = ["w-gravel", "w-gravel-40", "w-winter"],
+                Tyres = ["t-gravel-55", "t-winter"], Spacers = ["sp-5"],
         },
         ["wished"] = new Wishes
         {
-            Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 500, Height = Spaces.Millimetres("388 mm"), LeastGap = Spaces.Millimetres("6 mm"), Budget = 1700,
-            FrequencyLow = Garage.Readings.Reading.Of("1.5 Hz", Garage.Quantities.Dimension.Frequency), FrequencyHigh = Garage.Readings.Reading.Of("1.86 Hz", Garage.Quantities.Dimension.Frequency),
-            Helper = HelperWish.With, Prefer = Preference.Softest, Dampers = ["d-front"], TopMounts = ["m-ball"], Perches = ["p-front"], Wheels = ["w-now", "w-gravel-40"], Tyres = ["t-now", "t-gravel-55"], Spacers = ["sp-5"],
+            Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 500, Height = Spaces.Millimetres("388 mm"),
+                LeastGap = Spaces.Millimetres("6 mm"), Budget = 1700,
+            FrequencyLow = Garage.Readings.Reading.Of("1.5 Hz", Garage.Quantities.Dimension.Frequency),
+            FrequencyHigh = Garage.Readings.Reading.Of("1.86 Hz", Garage.Quantities.Dimension.Frequency),
+            Helper = HelperWish.With, Prefer = Preference.Softest, Dampers = ["d-front"], TopMounts = ["m-ball"], Perches = ["p-front"],
+            Wheels = ["w-now", "w-gravel-40"], Tyres = ["t-now", "t-gravel-55"], Spacers = ["sp-5"],
         },
     };
 
@@ -49,8 +55,10 @@ public class BruteForceTests
         {
             all++;
             StaticSheet left = new(), right = new();
-            space.Left.Evaluate(space.Stacks[s.Stack], space.Perches[s.Perch], space.LeftStations[space.StationOf(s)], left, toTheEnd: true);
-            space.Right.Evaluate(space.Stacks[s.Stack], space.Perches[s.Perch], space.RightStations[space.StationOf(s)], right, toTheEnd: true);
+            space.Left.Evaluate(space.Stacks[s.Stack], space.Perches[s.Perch], space.LeftStations[space.StationOf(s)], left,
+                toTheEnd: true);
+            space.Right.Evaluate(space.Stacks[s.Stack], space.Perches[s.Perch], space.RightStations[space.StationOf(s)], right,
+                toTheEnd: true);
             var build = space.Make(s, w, left.Perch, right.Perch);
             bool holds = Holds(car, space, build, out double frequency, out double miss);
 
@@ -61,16 +69,20 @@ public class BruteForceTests
             if (holds)
             {
                 // What is known of a pair before it is judged bounds what the judge says of it.
-                var set = sets.TryGetValue(choice.WheelSet, out var known) ? known : sets[choice.WheelSet] = WheelSet.Of(space, choice.WheelSet);
-                double alone = judge.WithoutWheels(space.Make(s, new WheelChoice(-1, -1, -1), left.Perch, right.Perch)).Bound, bound = set.Apart ? alone * set.Bound : Math.Min(alone, set.Bound);
+                var set = sets.TryGetValue(choice.WheelSet, out var known) ? known
+                    : sets[choice.WheelSet] = WheelSet.Of(space, choice.WheelSet);
+                double alone = judge.WithoutWheels(space.Make(s, new WheelChoice(-1, -1, -1), left.Perch, right.Perch)).Bound,
+                    bound = set.Apart ? alone * set.Bound : Math.Min(alone, set.Bound);
                 Assert.True(verdict.Probability <= bound + 1e-9, $"{Words(space, s, w)}: {verdict.Probability} above its bound {bound}");
             }
 
             if (holds && cost <= (wishes.Budget ?? decimal.MaxValue))
             {
                 double rounded = Math.Round(miss, 4);
-                var key = new RankKey(0, RankKey.DoubtOf(verdict.Probability), RankKey.PreferenceOf(wishes.Prefer, cost, rounded, frequency), cost, rounded, Math.Round(frequency, 3), choice.Suspension, choice.WheelSet);
-                var weighed = new Weighed(cost, RankKey.DoubtOf(verdict.Probability), (int)Math.Round(miss * 1000), (int)Math.Round(frequency / 0.05));
+                var key = new RankKey(0, RankKey.DoubtOf(verdict.Probability), RankKey.PreferenceOf(wishes.Prefer, cost, rounded,
+                    frequency), cost, rounded, Math.Round(frequency, 3), choice.Suspension, choice.WheelSet);
+                var weighed = new Weighed(cost, RankKey.DoubtOf(verdict.Probability), (int)Math.Round(miss * 1000),
+                    (int)Math.Round(frequency / 0.05));
                 expected.Add((key, weighed, Words(space, s, w)));
             }
         }
@@ -83,7 +95,8 @@ public class BruteForceTests
         Assert.Equal(all, found.Held + found.SetAside + found.LeftOut + found.Refused.Sum(r => r.Count));
 
         // The front by its definition: every combination that no other covers, one of each kind.
-        var front = expected.Where(e => !expected.Any(o => o.Weighed != e.Weighed && o.Weighed.Covers(e.Weighed))).Select(e => e.Weighed).Distinct().Count();
+        var front = expected.Where(e => !expected.Any(o => o.Weighed != e.Weighed && o.Weighed.Covers(e.Weighed))).Select(e => e.Weighed)
+            .Distinct().Count();
         Assert.Equal(front, found.Front.Count);
     }
 
@@ -128,9 +141,12 @@ public class BruteForceTests
     {
         var judged = Judge.Build(car, build, JudgeOptions.FindingsOnly);
         var (left, right) = (space.Axle.Left(), space.Axle.Right());
-        bool mine = judged.Findings.Where(f => f.Corner is null ? f.Axle is null || f.Axle == space.Axle : f.Corner == left || f.Corner == right).All(f => f.Verdict != Verdict.Fails);
-        double[] frequencies = [.. judged.Figures.Where(f => f.Name == "ride-frequency" && (f.Corner == left || f.Corner == right)).Select(f => f.Value.Si)];
-        double[] heights = [.. judged.Figures.Where(f => f.Name == "height-change" && (f.Corner == left || f.Corner == right)).OrderBy(f => f.Corner).Select(f => f.Value.Si)];
+        bool mine = judged.Findings.Where(f => f.Corner is null ? f.Axle is null || f.Axle == space.Axle
+            : f.Corner == left || f.Corner == right).All(f => f.Verdict != Verdict.Fails);
+        double[] frequencies =
+            [.. judged.Figures.Where(f => f.Name == "ride-frequency" && (f.Corner == left || f.Corner == right)).Select(f => f.Value.Si)];
+        double[] heights = [.. judged.Figures.Where(f => f.Name == "height-change" && (f.Corner == left || f.Corner == right))
+            .OrderBy(f => f.Corner).Select(f => f.Value.Si)];
         bool known = frequencies.Length == 2 && heights.Length == 2;
         frequency = known ? (frequencies[0] + frequencies[1]) / 2 : double.NaN;
         miss = known ? Math.Max(Miss(left, heights[0]), Miss(right, heights[1])) : double.NaN;
@@ -157,13 +173,16 @@ public class BruteForceTests
         }
     }
 
-    private static string Words(SearchSpace space, in SuspensionChoice s, in WheelChoice w) => string.Join(' ', space.PartsOf(s, w).Select(p => p.Id));
+    private static string Words(SearchSpace space, in SuspensionChoice s, in WheelChoice w) =>
+        string.Join(' ', space.PartsOf(s, w).Select(p => p.Id));
 
     private static string Words(RankedBuild build) => string.Join(' ', build.Parts.Select(p => p.Id));
 
     private static string Text(RankingResult result) => string.Join('\n',
-        result.Listed.Concat(result.Front).Select(b => $"{b.Rank} {Words(b)} {b.Probability:R} {b.Bounds} {b.Cost} {b.Frequency} {b.HeightMiss} {b.Tightest} {b.PerchHeight}")
-            .Concat(result.NearMisses.Select(m => $"{string.Join(' ', m.Parts.Select(p => p.Id))} {m.Check} {m.ShortBy} {string.Join('|', m.Cures.Select(c => c.Sentence))}"))
+        result.Listed.Concat(result.Front).Select(b =>
+            $"{b.Rank} {Words(b)} {b.Probability:R} {b.Bounds} {b.Cost} {b.Frequency} {b.HeightMiss} {b.Tightest} {b.PerchHeight}")
+            .Concat(result.NearMisses.Select(m =>
+                $"{string.Join(' ', m.Parts.Select(p => p.Id))} {m.Check} {m.ShortBy} {string.Join('|', m.Cures.Select(c => c.Sentence))}"))
             .Concat(result.Refused.Select(r => $"{r.Title} {r.Count}"))
             .Append($"{result.Held} {result.SetAside} {result.JudgedInFull}"));
 

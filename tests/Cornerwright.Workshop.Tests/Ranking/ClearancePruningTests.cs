@@ -18,14 +18,17 @@ public class ClearancePruningTests
         var car = DemoCar.Read();
         var wishes = new Wishes
         {
-            Axle = axle, StartingBuild = start, LeastGap = Spaces.Millimetres(gap), Wheels = ["w-gravel", "w-gravel-40", "w-now"], Tyres = ["t-gravel-55", "t-gravel-65"],
+            Axle = axle, StartingBuild = start, LeastGap = Spaces.Millimetres(gap), Wheels = ["w-gravel", "w-gravel-40", "w-now"],
+                Tyres = ["t-gravel-55", "t-gravel-65"],
             Dampers = axle == AxlePlace.Front ? ["d-front", "d-now"] : [],
         };
-        var loose = new Limits { CircumferenceChange = Reading.Of("20 %", Garage.Quantities.Dimension.Ratio), ScrubChange = Spaces.Millimetres("60 mm"), GroundClearance = Spaces.Millimetres("50 mm") };
+        var loose = new Limits { CircumferenceChange = Reading.Of("20 %", Garage.Quantities.Dimension.Ratio),
+            ScrubChange = Spaces.Millimetres("60 mm"), GroundClearance = Spaces.Millimetres("50 mm") };
         car = car.With(car.Build(start)! with { Limits = loose });
         var space = Spaces.Of(car, wishes);
         var judge = new ChoiceJudge(space);
-        List<SuspensionCandidate> suspensions = [.. Enumerable.Range(0, space.Stacks.Length).SelectMany(i => StackSweep.Of(space, i).Candidates)];
+        List<SuspensionCandidate> suspensions =
+            [.. Enumerable.Range(0, space.Stacks.Length).SelectMany(i => StackSweep.Of(space, i).Candidates)];
         WheelSet[] wheels = [.. Enumerable.Range(0, (int)space.Pool.WheelSets).Select(i => WheelSet.Of(space, i))];
         var pruning = new ClearancePruning(space, suspensions);
         int pruned = 0, held = 0;
@@ -39,7 +42,8 @@ public class ClearancePruningTests
                 }
 
                 string? refused = pruning.Refuses(s, w);
-                var verdict = judge.Judge(space.Make(suspensions[s].Choice, wheels[w].Choice, suspensions[s].Perch.Left, suspensions[s].Perch.Right));
+                var verdict =
+                    judge.Judge(space.Make(suspensions[s].Choice, wheels[w].Choice, suspensions[s].Perch.Left, suspensions[s].Perch.Right));
                 Assert.False(refused is not null && verdict.Holds, $"suspension {s}, wheels {w}: refused by {refused}, but it holds");
                 if (refused is not null)
                 {

@@ -25,7 +25,8 @@ public class JointMarginsTests
     {
         var car = DemoCar.Read();
 
-        var corners = new[] { axle.Left(), axle.Right() }.Select(p => CornerResult.Of(CornerPlan.Compile(car, car.Build(build)!, p, CarLearning.InUse(car)))).ToArray();
+        var corners = new[] { axle.Left(), axle.Right() }
+            .Select(p => CornerResult.Of(CornerPlan.Compile(car, car.Build(build)!, p, CarLearning.InUse(car)))).ToArray();
 
         // Limits one to three deviations away, so that there is something to join.
         var joint = new JointMargins();
@@ -40,7 +41,8 @@ public class JointMarginsTests
                 {
                     int index = i;
                     double low = corners[c].Value(i) - ((1 + (0.25 * (speaking.Count % 9))) * doubt.StandardDeviation);
-                    joint.Add(corners[c].Value(i), low, double.PositiveInfinity, doubt, corners[c].Plan.Inputs.Inputs.Select((input, k) => (input, corners[c].Contributions(index)[k])), suspension: true);
+                    joint.Add(corners[c].Value(i), low, double.PositiveInfinity, doubt,
+                        corners[c].Plan.Inputs.Inputs.Select((input, k) => (input, corners[c].Contributions(index)[k])), suspension: true);
                     speaking.Add((c, i, low));
                 }
             }
@@ -48,7 +50,8 @@ public class JointMarginsTests
 
         Assert.True(joint.FailuresSum > 0.02, "Nothing is in doubt here: the test would show nothing.");
         double stated = joint.Probability(), drawn = Drawn(corners, speaking);
-        Assert.True(Math.Abs(stated - drawn) <= 0.01 + (3 * Math.Sqrt(drawn * (1 - drawn) / Draws)), $"seed {Seed}: stated {stated}, drawn {drawn}, least {joint.Least}, apart {1 - joint.FailuresSum}");
+        Assert.True(Math.Abs(stated - drawn) <= 0.01 + (3 * Math.Sqrt(drawn * (1 - drawn) / Draws)),
+            $"seed {Seed}: stated {stated}, drawn {drawn}, least {joint.Least}, apart {1 - joint.FailuresSum}");
         Assert.InRange(stated, Math.Max(0, 1 - joint.FailuresSum) - 1e-12, joint.Least + 1e-12);
     }
 

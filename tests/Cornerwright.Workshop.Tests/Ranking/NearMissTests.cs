@@ -21,7 +21,8 @@ public class NearMissTests
         var car = DemoCar.Read();
         var found = Spaces.Found(car, new Wishes
         {
-            Axle = axle, StartingBuild = start, Listed = 5, Wheels = ["w-gravel", "w-gravel-40"], Tyres = ["t-gravel-55"], Spacers = ["sp-5"],
+            Axle = axle, StartingBuild = start, Listed = 5, Wheels = ["w-gravel", "w-gravel-40"], Tyres = ["t-gravel-55"],
+                Spacers = ["sp-5"],
         });
         Assert.NotEmpty(found.NearMisses);
         int tried = 0;
@@ -36,8 +37,10 @@ public class NearMissTests
             {
                 var place = miss.Corner!.Value;
                 var field = RecordShape.Of<CornerBuild>().ByName[cure.Setting.Split('/')[1]];
-                var mended = miss.Build.With(place, RecordShape.Of<CornerBuild>().With(miss.Build.At(place), field, Reading.Of(cure.NewValue, field.Words.Dimension)));
-                Assert.DoesNotContain(Judge.Build(car, mended, JudgeOptions.FindingsOnly).Findings, f => f.Corner == place && f.Verdict == Verdict.Fails);
+                var mended = miss.Build.With(place,
+                    RecordShape.Of<CornerBuild>().With(miss.Build.At(place), field, Reading.Of(cure.NewValue, field.Words.Dimension)));
+                Assert.DoesNotContain(Judge.Build(car, mended, JudgeOptions.FindingsOnly).Findings, f =>
+                    f.Corner == place && f.Verdict == Verdict.Fails);
                 tried++;
             }
         }
@@ -64,12 +67,14 @@ public class NearMissTests
         {
             Parts = car.Parts with
             {
-                Springs = [.. Enumerable.Range(0, 3000).Select(i => car.Parts.Springs.First(s => s.Id == (i % 2 == 0 ? "f-6-250" : "f-helper")) with { Id = $"s{i}" })],
+                Springs = [.. Enumerable.Range(0, 3000)
+                    .Select(i => car.Parts.Springs.First(s => s.Id == (i % 2 == 0 ? "f-6-250" : "f-helper")) with { Id = $"s{i}" })],
             },
         };
         var tooMany = BuildSearch.Prepare(many, new Wishes { StartingBuild = "now" });
         Assert.Contains(tooMany.Problems, p => p.Field == "parts" && p.Allowed.Contains("500000 stacks", StringComparison.Ordinal));
         var noStart = BuildSearch.Prepare(car, new Wishes { StartingBuild = "nothing" });
-        Assert.Contains(noStart.Problems, p => p.Field == "starting from" && p.Given == "nothing" && p.Allowed.Contains("gravel-1", StringComparison.Ordinal));
+        Assert.Contains(noStart.Problems, p =>
+            p.Field == "starting from" && p.Given == "nothing" && p.Allowed.Contains("gravel-1", StringComparison.Ordinal));
     }
 }

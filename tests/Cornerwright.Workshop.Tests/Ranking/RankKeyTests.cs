@@ -11,7 +11,8 @@ public class RankKeyTests
     [InlineData(0.976, 3)]
     [InlineData(0.974, 3)]
     [InlineData(0, 100)]
-    public void Certainty_counts_by_the_whole_per_cent_that_is_printed(double probability, int doubt) => Assert.Equal(doubt, RankKey.DoubtOf(probability));
+    public void Certainty_counts_by_the_whole_per_cent_that_is_printed(double probability, int doubt) =>
+        Assert.Equal(doubt, RankKey.DoubtOf(probability));
 
     [Fact]
     public void A_surer_build_never_has_the_larger_doubt()

@@ -16,7 +16,8 @@ public class SolvedSettingTests
 {
     private static readonly Wishes Front = new()
     {
-        Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 50, Springs = ["f-6-250", "f-helper"], Perches = ["p-front"], TopMounts = ["m-ball"], Dampers = ["d-front"],
+        Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 50, Springs = ["f-6-250", "f-helper"], Perches = ["p-front"],
+            TopMounts = ["m-ball"], Dampers = ["d-front"],
         Wheels = ["w-gravel-40"], Tyres = ["t-gravel-55"], Spacers = ["sp-5"],
     };
 
@@ -28,7 +29,8 @@ public class SolvedSettingTests
         {
             Parts = car.Parts with
             {
-                TopMounts = [.. car.Parts.TopMounts.Select(m => m.Id == "m-ball" ? m with { SlideIn = Spaces.Millimetres("15 mm"), SlideOut = Spaces.Millimetres("15 mm") } : m)],
+                TopMounts = [.. car.Parts.TopMounts.Select(m =>
+                    m.Id == "m-ball" ? m with { SlideIn = Spaces.Millimetres("15 mm"), SlideOut = Spaces.Millimetres("15 mm") } : m)],
             },
         };
     }
@@ -66,8 +68,11 @@ public class SolvedSettingTests
     [Fact]
     public void A_seat_that_does_not_turn_stands_where_a_build_has_it()
     {
-        var found = Spaces.Found(DemoCar.Read(), new Wishes { Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Height = Spaces.Millimetres("370 mm"), Perches = ["p-rear-now"], Springs = ["r-now"], Sheets = ["r-rubber"], Wheels = ["w-now"], Tyres = ["t-now"] });
-        Assert.All(found.Listed.Select(b => b.Build).Concat(found.NearMisses.Select(m => m.Build)), b => Assert.Equal("2 mm", b.RearLeft.PerchHeight!.Typed));
+        var found = Spaces.Found(DemoCar.Read(),
+            new Wishes { Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Height = Spaces.Millimetres("370 mm"), Perches = ["p-rear-now"],
+                Springs = ["r-now"], Sheets = ["r-rubber"], Wheels = ["w-now"], Tyres = ["t-now"] });
+        Assert.All(found.Listed.Select(b => b.Build).Concat(found.NearMisses.Select(m => m.Build)), b =>
+            Assert.Equal("2 mm", b.RearLeft.PerchHeight!.Typed));
         Assert.NotEmpty(found.Listed.Select(b => b.Build).Concat(found.NearMisses.Select(m => m.Build)));
     }
 

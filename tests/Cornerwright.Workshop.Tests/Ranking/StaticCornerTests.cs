@@ -46,7 +46,8 @@ public class StaticCornerTests
     public void What_the_car_taught_is_in_the_quick_values_too()
     {
         var car = DemoCar.Read();
-        Garage.Setting.CornerReadings Stood(string height) => new() { Height = Reading.Of(height, Garage.Quantities.Dimension.Length, "1 mm", ReadingSource.Tape) };
+        Garage.Setting.CornerReadings Stood(string height) =>
+            new() { Height = Reading.Of(height, Garage.Quantities.Dimension.Length, "1 mm", ReadingSource.Tape) };
         var occasion = new Garage.Setting.Occasion
         {
             Id = "read", Name = "Read", Fitted = car.Build("gravel-3")!, LoadCase = car.LoadCases[0].Id,
@@ -90,7 +91,8 @@ public class StaticCornerTests
         {
             var car = vary.Next();
             var axle = (AxlePlace)(c % 2);
-            var wishes = new Wishes { Axle = axle, StartingBuild = car.Builds[random.Next(car.Builds.Count)].Id, Camber = Spaces.Degrees("-1 deg") };
+            var wishes =
+                new Wishes { Axle = axle, StartingBuild = car.Builds[random.Next(car.Builds.Count)].Id, Camber = Spaces.Degrees("-1 deg") };
             if (PartsPool.Of(car, wishes).Stacks.Count == 0)
             {
                 continue;
@@ -99,7 +101,8 @@ public class StaticCornerTests
             var space = Spaces.Of(car, wishes);
             for (int k = 0; k < ChoicesACar; k++)
             {
-                var choice = space.ChoiceOf(random.Next(space.Stacks.Length), random.Next(space.Perches.Length), random.Next(space.StationsCount));
+                var choice =
+                    space.ChoiceOf(random.Next(space.Stacks.Length), random.Next(space.Perches.Length), random.Next(space.StationsCount));
                 compared += Compare(space, choice, $"seed {Seed}, car {c}");
             }
         }
@@ -110,7 +113,8 @@ public class StaticCornerTests
     [Fact]
     public void The_collar_is_solved_for_the_height_wanted()
     {
-        var space = Spaces.Of(DemoCar.Read(), new Wishes { Axle = AxlePlace.Front, StartingBuild = "gravel-3", Height = Spaces.Millimetres("391 mm") });
+        var space = Spaces.Of(DemoCar.Read(),
+            new Wishes { Axle = AxlePlace.Front, StartingBuild = "gravel-3", Height = Spaces.Millimetres("391 mm") });
         var sheet = new StaticSheet();
         int solved = 0;
         foreach (var stack in space.Stacks)
@@ -145,12 +149,14 @@ public class StaticCornerTests
     private static int Compare(SearchSpace space, Build build, CornerPlace place, StaticSheet sheet, string story)
     {
         var corner = CornerResult.AtBest(CornerPlan.Compile(space.Car, build, place, CarLearning.InUse(space.Car)));
-        string parts = string.Join(" ", build.At(place).Stack.Append(build.At(place).Perch).Append(build.At(place).TopMount).Append(build.At(place).Damper));
+        string parts = string.Join(" ", build.At(place).Stack.Append(build.At(place).Perch).Append(build.At(place).TopMount)
+            .Append(build.At(place).Damper));
         int compared = 0;
         foreach (var (check, index, id) in Pairs(corner))
         {
             double judged = corner.Value(index), quick = sheet.Value[(int)check];
-            bool same = double.IsFinite(judged) ? Math.Abs(judged - quick) <= Same * Math.Max(1, Math.Abs(judged)) : !double.IsFinite(quick);
+            bool same = double.IsFinite(judged) ? Math.Abs(judged - quick) <= Same * Math.Max(1, Math.Abs(judged))
+                : !double.IsFinite(quick);
             Assert.True(same, $"{story}: {place.Words()} {id}: judge {judged:R}, quick {quick:R}; {parts}");
             compared += double.IsFinite(judged) ? 1 : 0;
 
@@ -159,7 +165,8 @@ public class StaticCornerTests
             {
                 var of = corner.Checks[index];
                 double margin = Math.Min(judged - of.Low, of.High - judged);
-                Assert.True(Math.Abs(margin) < Same * 10 || (margin < 0) == (sheet.Margin[(int)check] < 0), $"{story}: {place.Words()} {id}: judge's margin {margin:R}, quick {sheet.Margin[(int)check]:R}; {parts}");
+                Assert.True(Math.Abs(margin) < Same * 10 || (margin < 0) == (sheet.Margin[(int)check] < 0),
+                    $"{story}: {place.Words()} {id}: judge's margin {margin:R}, quick {sheet.Margin[(int)check]:R}; {parts}");
             }
         }
 

@@ -22,7 +22,8 @@ internal static class AlignedDemo
         var raw = ScanFile.Read(file, DemoCar.ScanName).Value;
         var wheel = PresentWheel.Of(demo, CornerPlace.FrontLeft).Value;
         Vec3[] picks = [.. Hours.Select(h => DemoScanMaker.LipPick(h) / 1000)];
-        var aligned = ScanAligning.ByWheel(wheel, ScanPlacing.InMetres(raw, ScanUnit.Millimetre), picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).Aligned!;
+        var aligned = ScanAligning.ByWheel(wheel, ScanPlacing.InMetres(raw, ScanUnit.Millimetre), picks, PickedCircle.OuterRimLip,
+            Vec3.UnitY, 0, 0).Aligned!;
         var car = demo with
         {
             Scans =
@@ -38,7 +39,8 @@ internal static class AlignedDemo
                     Alignment = aligned.Record(),
                     Roughness = ScanAligned.TwoSigma(aligned.Roughness),
                     WheelTakenOut = Reading.Of("9 mm", Dimension.Length),
-                    Crop = new ScanCrop { Radius = Reading.Of("700 mm", Dimension.Length), FloorLow = Reading.Of("-250 mm", Dimension.Length) },
+                    Crop = new ScanCrop { Radius = Reading.Of("700 mm", Dimension.Length),
+                        FloorLow = Reading.Of("-250 mm", Dimension.Length) },
                 },
             ],
         };

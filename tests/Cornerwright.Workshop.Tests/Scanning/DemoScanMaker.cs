@@ -7,7 +7,8 @@ namespace Cornerwright.Workshop.Tests.Scanning;
 
 /// <summary>
 /// Makes the demo scan: an invented arch round the demo car's front left wheel, as a phone would scan it. Its edges run through the places
-/// that the car's gap readings fix; those and the wheel stand here as numbers, so that the file stays what it is when the demo car is changed. In a frame of its own, Y up and a little askew, in millimetres; rough to 0.5 mm, with holes.
+/// that the car's gap readings fix; those and the wheel stand here as numbers, so that the file stays what it is when the
+/// demo car is changed. In a frame of its own, Y up and a little askew, in millimetres; rough to 0.5 mm, with holes.
 /// </summary>
 internal sealed class DemoScanMaker
 {
@@ -35,8 +36,10 @@ internal sealed class DemoScanMaker
     private static readonly RimSection Rim = new(-0.045, 0.1651, 0.2028, 0.0175, 0.0125, 0.010);
 
     // The wheel straight ahead (camber -0.6, toe 0.05 degrees), and steered by 35 degrees to the left.
-    private static readonly SpindleFrame Frame = SpindleFrame.Of(new WheelPose(default, new Vec3(0.000872617, 0.999944789, 0.010471784).Unit()));
-    private static readonly SpindleFrame AtLock = SpindleFrame.Of(new WheelPose(new Vec3(-0.0430, -0.0133, -0.0071), new Vec3(-0.5517132, 0.8301687, -0.0802032).Unit()));
+    private static readonly SpindleFrame Frame =
+        SpindleFrame.Of(new WheelPose(default, new Vec3(0.000872617, 0.999944789, 0.010471784).Unit()));
+    private static readonly SpindleFrame AtLock =
+        SpindleFrame.Of(new WheelPose(new Vec3(-0.0430, -0.0133, -0.0071), new Vec3(-0.5517132, 0.8301687, -0.0802032).Unit()));
 
     public DemoScanMaker()
     {
@@ -79,7 +82,8 @@ internal sealed class DemoScanMaker
     {
         using var file = new MemoryStream();
         file.Write(Encoding.ASCII.GetBytes(
-            $"ply\nformat binary_little_endian 1.0\ncomment an invented wheel arch, made by a program\nelement vertex {_points.Count}\nproperty float x\nproperty float y\nproperty float z\n"
+            $"ply\nformat binary_little_endian 1.0\ncomment an invented wheel arch, made by a program\nelement vertex "
+                + $"{_points.Count}\nproperty float x\nproperty float y\nproperty float z\n"
             + $"element face {_triangles.Count}\nproperty list uchar int vertex_indices\nend_header\n"));
         foreach (var p in _points)
         {
@@ -115,7 +119,8 @@ internal sealed class DemoScanMaker
 
         // The lip's face and edge, a step down, and a dished face with a cap.
         double lip = Rim.LipRadius, a = OuterLip;
-        Turned([new(a - 0.010, lip), new(a, lip), new(a, lip - 0.016), new(a - 0.02, lip - 0.024), new(a - 0.028, 0.09), new(a - 0.05, 0.075), new(a - 0.05, 0.035), new(a - 0.03, 0.03), new(a - 0.03, 0.004)]);
+        Turned([new(a - 0.010, lip), new(a, lip), new(a, lip - 0.016), new(a - 0.02, lip - 0.024), new(a - 0.028, 0.09),
+            new(a - 0.05, 0.075), new(a - 0.05, 0.035), new(a - 0.03, 0.03), new(a - 0.03, 0.004)]);
     }
 
     private void Turned(IReadOnlyList<ProfilePoint> profile)
@@ -124,7 +129,8 @@ internal sealed class DemoScanMaker
         {
             var (p, q) = (profile[i], profile[i + 1]);
             double length = Math.Sqrt(((q.A - p.A) * (q.A - p.A)) + ((q.R - p.R) * (q.R - p.R))), r = Math.Max(p.R, q.R);
-            Patch(Steps(2 * Math.PI * r), Steps(length), (u, v) => Frame.ToBody(Clock.PointAt(p.A + (v * (q.A - p.A)), p.R + (v * (q.R - p.R)), 12 * u)));
+            Patch(Steps(2 * Math.PI * r), Steps(length), (u, v) =>
+                Frame.ToBody(Clock.PointAt(p.A + (v * (q.A - p.A)), p.R + (v * (q.R - p.R)), 12 * u)));
         }
     }
 
@@ -176,8 +182,10 @@ internal sealed class DemoScanMaker
     private void Tower()
     {
         Vec3 foot = new(-0.01, -0.24, 0.49);
-        Patch(Steps(2 * Math.PI * 0.085), Steps(0.13), (u, v) => foot + new Vec3(0.085 * Math.Cos(2 * Math.PI * u), 0.085 * Math.Sin(2 * Math.PI * u), 0.13 * v));
-        Patch(Steps(2 * Math.PI * 0.085), Steps(0.06), (u, v) => foot + (new Vec3(Math.Cos(2 * Math.PI * u), Math.Sin(2 * Math.PI * u), 0) * (0.025 + (0.06 * v))));
+        Patch(Steps(2 * Math.PI * 0.085), Steps(0.13), (u, v) =>
+            foot + new Vec3(0.085 * Math.Cos(2 * Math.PI * u), 0.085 * Math.Sin(2 * Math.PI * u), 0.13 * v));
+        Patch(Steps(2 * Math.PI * 0.085), Steps(0.06), (u, v) =>
+            foot + (new Vec3(Math.Cos(2 * Math.PI * u), Math.Sin(2 * Math.PI * u), 0) * (0.025 + (0.06 * v))));
     }
 
     private void Ground() => Patch(40, 22, (u, v) => new Vec3(-0.55 + (1.1 * u), -0.25 + (0.7 * v), -0.304));
@@ -209,7 +217,8 @@ internal sealed class DemoScanMaker
             {
                 Vec3 At(double u, (double A, double R) step)
                 {
-                    Vec3 p = Clock.PointAt(a + step.A, knots[i].R + step.R, knots[i].Clock), q = Clock.PointAt(a + step.A, knots[i + 1].R + step.R, knots[i + 1].Clock);
+                    Vec3 p = Clock.PointAt(a + step.A, knots[i].R + step.R, knots[i].Clock),
+                        q = Clock.PointAt(a + step.A, knots[i + 1].R + step.R, knots[i + 1].Clock);
                     return Frame.ToBody(p + ((q - p) * u));
                 }
 

@@ -47,7 +47,8 @@ public class DemoScanTests(ITestOutputHelper output)
         }
 
         var (kept, made) = (Raw(), ScanFile.Read(new MemoryStream(Made.Value.Ply()), "a.ply").Value);
-        output.WriteLine($"{kept.PointCount} points, {kept.TriangleCount} triangles, {new FileInfo(PathOfFile).Length} bytes, {kept.Greatest - kept.Least}");
+        output.WriteLine($"{kept.PointCount} points, {kept.TriangleCount} triangles, "
+            + $"{new FileInfo(PathOfFile).Length} bytes, {kept.Greatest - kept.Least}");
         Assert.InRange(new FileInfo(PathOfFile).Length, 500_000, 2_000_000);
         Assert.Equal(made.Corners.ToArray(), kept.Corners.ToArray());
 
@@ -122,7 +123,9 @@ public class DemoScanTests(ITestOutputHelper output)
         }
     }
 
-    /// <summary>The chassis leg at full lock and the lip at 12 o'clock: the scan's own gap to the wheel on the car, beside the tape's.</summary>
+    /// <summary>
+    /// The chassis leg at full lock and the lip at 12 o'clock: the scan's own gap to the wheel on the car, beside the tape's.
+    /// </summary>
     [Theory]
     [InlineData(35, 0.031, 0.002)]
     [InlineData(0, double.NaN, double.NaN)]
@@ -160,7 +163,8 @@ public class DemoScanTests(ITestOutputHelper output)
     {
         var (aligned, _, raw) = Align();
         var scan = Record(aligned, raw) with { MirroredToo = true };
-        var shelf = ScanShelf.Of(Wagtail with { Scans = [scan] }, hash => hash == scan.ContentHash ? Garage.Problems.Checked<RawScan>.From(raw) : throw new InvalidOperationException());
+        var shelf = ScanShelf.Of(Wagtail with { Scans = [scan] }, hash =>
+            hash == scan.ContentHash ? Garage.Problems.Checked<RawScan>.From(raw) : throw new InvalidOperationException());
         Assert.Empty(shelf.Problems);
         var (left, right) = (shelf.At(CornerPlace.FrontLeft).Single(), shelf.At(CornerPlace.FrontRight).Single());
         Assert.Equal(left.PointCount, right.PointCount);
@@ -194,7 +198,8 @@ public class DemoScanTests(ITestOutputHelper output)
         var aligning = ScanAligning.ByPairs(wheel, picked, places, default);
         Assert.NotNull(aligning.Aligned);
         Assert.Single(aligning.Aligned.Remarks, r => r.Contains("left out", StringComparison.Ordinal));
-        Assert.True((aligning.Aligned.Transform.Apply(DemoScanMaker.InFile(new Vec3(0, 0, 0.3)) / 1000) - new Vec3(0, 0, 0.3)).Length < 0.003);
+        Assert.True(
+            (aligning.Aligned.Transform.Apply(DemoScanMaker.InFile(new Vec3(0, 0, 0.3)) / 1000) - new Vec3(0, 0, 0.3)).Length < 0.003);
 
         picked = [.. places.Select(p => DemoScanMaker.InFile(new Vec3(p.Place.X, -p.Place.Y, p.Place.Z)) / 1000)];
         Assert.Contains("left and right", ScanAligning.ByPairs(wheel, picked, places, default).WhyNot, StringComparison.Ordinal);
@@ -208,16 +213,19 @@ public class DemoScanTests(ITestOutputHelper output)
         Assert.True(wheel.PoseAt(0, 0, out var pose));
         var frame = SpindleFrame.Of(pose);
         var random = new Random(6);
-        Vec3[] picks = [.. Hours.Select(h => (DemoScanMaker.InFile(frame.ToBody(Clock.PointAt(0, 0.07, h))) / 1000) + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.002))];
+        Vec3[] picks = [.. Hours.Select(h => (DemoScanMaker.InFile(frame.ToBody(Clock.PointAt(0, 0.07, h))) / 1000)
+            + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.002))];
         // The wheel is off: behind the hub stands the body, before it nothing.
-        Vec3[] bare = [.. ScanPlacing.InMetres(raw, ScanUnit.Millimetre).Where(p => wheel.OwnDistance(frame.ToSpindle(DemoScanMaker.Truth.Apply(p))) > 0.009)];
+        Vec3[] bare = [.. ScanPlacing.InMetres(raw, ScanUnit.Millimetre)
+            .Where(p => wheel.OwnDistance(frame.ToSpindle(DemoScanMaker.Truth.Apply(p))) > 0.009)];
         var aligning = ScanAligning.ByWheel(wheel, bare, picks, PickedCircle.HubFace, Vec3.UnitY, 0, 0);
         Assert.True(aligning.Aligned is not null, aligning.WhyNot);
         Assert.Equal("a circle on the hub face", aligning.Aligned.By);
         Assert.True(aligning.Aligned.Deviation > byWheel.Deviation);
         foreach (double hour in Hours)
         {
-            Vec3 at = frame.ToBody(Clock.PointAt(0, wheel.Tyre.CrownRadius, hour)), found = aligning.Aligned.Transform.Apply(DemoScanMaker.InFile(at) / 1000);
+            Vec3 at = frame.ToBody(Clock.PointAt(0, wheel.Tyre.CrownRadius, hour)),
+                found = aligning.Aligned.Transform.Apply(DemoScanMaker.InFile(at) / 1000);
             Assert.InRange((found - at).Length, 0, 3 * aligning.Aligned.Deviation);
         }
 
@@ -231,11 +239,14 @@ public class DemoScanTests(ITestOutputHelper output)
         var (_, wheel, raw) = Align();
         Vec3[] metres = ScanPlacing.InMetres(raw, ScanUnit.Inch);
         Vec3[] picks = [.. Hours.Select(h => DemoScanMaker.LipPick(h) * 0.0254)];
-        Assert.Contains("unit", ScanAligning.ByWheel(wheel, metres, picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).WhyNot, StringComparison.Ordinal);
-        Assert.Contains("at least three", ScanAligning.ByWheel(wheel, metres, picks.AsSpan(0, 2), PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).WhyNot, StringComparison.Ordinal);
+        Assert.Contains("unit", ScanAligning.ByWheel(wheel, metres, picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0).WhyNot,
+            StringComparison.Ordinal);
+        Assert.Contains("at least three", ScanAligning.ByWheel(wheel, metres, picks.AsSpan(0, 2), PickedCircle.OuterRimLip, Vec3.UnitY, 0,
+            0).WhyNot, StringComparison.Ordinal);
         Vec3[] good = [.. Hours.Select(h => DemoScanMaker.LipPick(h) / 1000)];
         var (axis, _) = (DemoScanMaker.Truth.Inverse().Turn(Vec3.UnitY), 0);
-        Assert.Contains("axis", ScanAligning.ByWheel(wheel, [], good, PickedCircle.OuterRimLip, axis, 0, 0).WhyNot, StringComparison.Ordinal);
+        Assert.Contains("axis", ScanAligning.ByWheel(wheel, [], good, PickedCircle.OuterRimLip, axis, 0, 0).WhyNot,
+            StringComparison.Ordinal);
         Assert.False(ScanPlacing.Place(Wagtail, new Scan { Id = "a", Name = "a" }, raw).Ok);
     }
 
@@ -247,8 +258,10 @@ public class DemoScanTests(ITestOutputHelper output)
         var raw = Raw();
         var wheel = PresentWheel.Of(Wagtail, CornerPlace.FrontLeft).Value;
         var random = new Random(5);
-        Vec3[] picks = [.. Hours.Select(h => (DemoScanMaker.LipPick(h) / 1000) + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.003))];
-        var aligning = ScanAligning.ByWheel(wheel, ScanPlacing.InMetres(raw, ScanUnit.Millimetre), picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0);
+        Vec3[] picks = [.. Hours.Select(h => (DemoScanMaker.LipPick(h) / 1000)
+            + (new Vec3(random.NextDouble() - 0.5, random.NextDouble() - 0.5, random.NextDouble() - 0.5) * 0.003))];
+        var aligning =
+            ScanAligning.ByWheel(wheel, ScanPlacing.InMetres(raw, ScanUnit.Millimetre), picks, PickedCircle.OuterRimLip, Vec3.UnitY, 0, 0);
         Assert.True(aligning.Aligned is not null, aligning.WhyNot);
         return (aligning.Aligned, wheel, raw);
     }

@@ -18,10 +18,14 @@ public class ScanVerdictTests(ITestOutputHelper output)
         Assert.Empty(shelf.Problems);
         foreach (var build in car.Builds)
         {
-            var front = Judge.Build(car, build.Id, JudgeOptions.FindingsOnly with { Scans = shelf }).Findings.Where(f => f.Corner == CornerPlace.FrontLeft).ToList();
-            Finding scan = front.Single(f => f.Check == "scan-arch"), tape = front.Where(f => OfTheTape.Contains(f.Check, StringComparer.Ordinal)).MinBy(f => f.Value!.Value.Si)!;
-            double apart = scan.Value!.Value.Si - tape.Value!.Value.Si, doubt = Math.Sqrt(Math.Pow(scan.Doubt!.Value.Si, 2) + Math.Pow(tape.Doubt!.Value.Si, 2));
-            output.WriteLine($"{build.Id}: scan {scan.Value?.Text} ± {scan.Doubt?.Text}, {tape.Title} {tape.Value?.Text} ± {tape.Doubt?.Text}");
+            var front = Judge.Build(car, build.Id, JudgeOptions.FindingsOnly with { Scans = shelf })
+                .Findings.Where(f => f.Corner == CornerPlace.FrontLeft).ToList();
+            Finding scan = front.Single(f => f.Check == "scan-arch"),
+                tape = front.Where(f => OfTheTape.Contains(f.Check, StringComparer.Ordinal)).MinBy(f => f.Value!.Value.Si)!;
+            double apart = scan.Value!.Value.Si - tape.Value!.Value.Si,
+                doubt = Math.Sqrt(Math.Pow(scan.Doubt!.Value.Si, 2) + Math.Pow(tape.Doubt!.Value.Si, 2));
+            output.WriteLine(
+                $"{build.Id}: scan {scan.Value?.Text} ± {scan.Doubt?.Text}, {tape.Title} {tape.Value?.Text} ± {tape.Doubt?.Text}");
 
             // Two standard deviations of each; the roughest point of a scan counts, so it comes out nearer.
             Assert.InRange(apart, -doubt, 0.5 * doubt);
@@ -32,15 +36,18 @@ public class ScanVerdictTests(ITestOutputHelper output)
     public void Without_its_points_at_hand_nothing_is_said_of_a_scan()
     {
         var (car, _) = AlignedDemo.Make();
-        Assert.DoesNotContain(Judge.Build(car, "now", JudgeOptions.FindingsOnly).Findings, f => f.Check.StartsWith("scan-", StringComparison.Ordinal));
+        Assert.DoesNotContain(Judge.Build(car, "now", JudgeOptions.FindingsOnly).Findings, f =>
+            f.Check.StartsWith("scan-", StringComparison.Ordinal));
     }
 
     [Fact]
     public void A_scan_whose_file_is_gone_is_unknown_and_says_what_to_do()
     {
         var (car, _) = AlignedDemo.Make();
-        var shelf = ScanShelf.Of(car, _ => Garage.Problems.Checked<Garage.Scans.RawScan>.Wrong(new Garage.Problems.Problem("scan file", "x", "a file that is kept", "Import the scan's file again.")));
-        var finding = Judge.Build(car, "now", JudgeOptions.FindingsOnly with { Scans = shelf }).Findings.Single(f => f.Check == "scan-arch");
+        var shelf = ScanShelf.Of(car, _ => Garage.Problems.Checked<Garage.Scans.RawScan>.Wrong(
+            new Garage.Problems.Problem("scan file", "x", "a file that is kept", "Import the scan's file again.")));
+        var finding = Judge.Build(car, "now", JudgeOptions.FindingsOnly with { Scans = shelf }).Findings.Single(f =>
+            f.Check == "scan-arch");
         Assert.Equal(Verdict.Unknown, finding.Verdict);
         Assert.Contains("Import", Assert.Single(finding.Missing).Label, StringComparison.Ordinal);
     }
@@ -50,10 +57,13 @@ public class ScanVerdictTests(ITestOutputHelper output)
     {
         var (car, shelf) = AlignedDemo.Make();
         var raw = DemoScanRaw.Read();
-        var both = ScanShelf.Of(car with { Scans = [car.Scans[0] with { MirroredToo = true }] }, _ => Garage.Problems.Checked<Garage.Scans.RawScan>.From(raw));
-        var findings = Judge.Build(car, "touring", JudgeOptions.FindingsOnly with { Scans = both }).Findings.Where(f => f.Check == "scan-arch").ToList();
+        var both = ScanShelf.Of(car with { Scans = [car.Scans[0] with { MirroredToo = true }] }, _ =>
+            Garage.Problems.Checked<Garage.Scans.RawScan>.From(raw));
+        var findings = Judge.Build(car, "touring", JudgeOptions.FindingsOnly with { Scans = both })
+            .Findings.Where(f => f.Check == "scan-arch").ToList();
         Assert.Equal([CornerPlace.FrontLeft, CornerPlace.FrontRight], findings.Select(f => f.Corner!.Value).Order());
-        Assert.True(findings.Single(f => f.Corner == CornerPlace.FrontRight).Doubt!.Value.Si > findings.Single(f => f.Corner == CornerPlace.FrontLeft).Doubt!.Value.Si);
+        Assert.True(findings.Single(f => f.Corner == CornerPlace.FrontRight).Doubt!.Value.Si
+            > findings.Single(f => f.Corner == CornerPlace.FrontLeft).Doubt!.Value.Si);
         Assert.Single(shelf.Scans);
     }
 }

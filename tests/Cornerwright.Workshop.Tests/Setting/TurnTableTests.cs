@@ -30,7 +30,8 @@ public sealed class TurnTableTests
     public void A_cross_weight_is_set_by_the_warp_pattern()
     {
         var read = Read(Car, "gravel-2", [380, 380, 383, 383]);
-        var table = TurnTableMaker.Make(read, read.Build("gravel-2")!, Heights("gravel-2", [380, 380, 383, 383]) with { CrossWeight = Percent("51 %") }).Value;
+        var table = TurnTableMaker.Make(read, read.Build("gravel-2")!,
+            Heights("gravel-2", [380, 380, 383, 383]) with { CrossWeight = Percent("51 %") }).Value;
         int[] quarters = [.. table.Corners.Select(c => c.Collar!.Quarters)];
         Assert.True(quarters[0] < 0 && quarters[1] > 0 && quarters[2] > 0 && quarters[3] < 0, string.Join(' ', quarters));
         Assert.Equal(0.51, table.CrossPredicted, TurnTableMaker.UsualCrossBand);
@@ -110,7 +111,8 @@ public sealed class TurnTableTests
         };
         var table = TurnTableMaker.Make(read, read.Build("gravel-2")!, wish).Value;
         Assert.Equal(85 * 9.80665, table.Corners.Sum(c => c.Predicted.Load - c.Present.Load), 1e-3);
-        Assert.True(table.At(CornerPlace.FrontLeft).Collar!.Quarters > table.At(CornerPlace.FrontRight).Collar!.Quarters, "his side goes up more");
+        Assert.True(table.At(CornerPlace.FrontLeft).Collar!.Quarters > table.At(CornerPlace.FrontRight).Collar!.Quarters,
+            "his side goes up more");
         Assert.True(table.At(CornerPlace.RearLeft).Collar!.Quarters > 0);
     }
 
@@ -127,8 +129,10 @@ public sealed class TurnTableTests
             wish = wish.With(place, wish.At(place) with { Camber = Degrees(-1.5), Toe = Degrees(0.3) });
         }
 
-        var untouched = TurnTableMaker.Make(read, read.Build("gravel-2")!, Heights("gravel-2", [390, 390, 385, 385])).Value.At(CornerPlace.FrontLeft);
-        Assert.Equal(-0.6 + (0.016 * 15), untouched.Predicted.Camber!.Value * 180 / Math.PI, 0.03);   // 15 mm of droop at -0.016 °/mm of bump
+        var untouched =
+            TurnTableMaker.Make(read, read.Build("gravel-2")!, Heights("gravel-2", [390, 390, 385, 385])).Value.At(CornerPlace.FrontLeft);
+        // 15 mm of droop at -0.016 °/mm of bump
+        Assert.Equal(-0.6 + (0.016 * 15), untouched.Predicted.Camber!.Value * 180 / Math.PI, 0.03);
         var table = TurnTableMaker.Make(read, read.Build("gravel-2")!, wish).Value;
         var left = table.At(CornerPlace.FrontLeft);
         Assert.True(left.Plate > 0, "inward for negative camber");
@@ -158,9 +162,11 @@ public sealed class TurnTableTests
     public void A_cross_weight_beyond_the_threads_says_which_collar_ends()
     {
         var wish = Heights("gravel-2", [383, 383, 385, 385]) with { CrossWeight = Percent("56 %") };
-        var shortThread = Car with { Parts = Car.Parts with { Dampers = [.. Car.Parts.Dampers.Select(d => d.Id == "d-front" ? d with { ThreadLow = Mm(291), ThreadHigh = Mm(298) } : d)] } };
+        var shortThread = Car with { Parts = Car.Parts with { Dampers = [
+            .. Car.Parts.Dampers.Select(d => d.Id == "d-front" ? d with { ThreadLow = Mm(291), ThreadHigh = Mm(298) } : d)] } };
         var table = TurnTableMaker.Make(shortThread, Car.Build("gravel-2")!, wish).Value;
-        Assert.Contains(table.Shortfalls, s => s.StartsWith("Cross weight 56", StringComparison.Ordinal) && s.Contains("end of its thread", StringComparison.Ordinal));
+        Assert.Contains(table.Shortfalls, s =>
+            s.StartsWith("Cross weight 56", StringComparison.Ordinal) && s.Contains("end of its thread", StringComparison.Ordinal));
         Assert.All(table.Corners, c => Assert.True(c.Collar!.Least is not { } least || c.Collar.After >= least - 1e-9));
         Assert.All(table.Corners, c => Assert.True(c.Collar!.Most is not { } most || c.Collar.After <= most + 1e-9));
     }
@@ -181,7 +187,8 @@ public sealed class TurnTableTests
     public void Missing_readings_are_all_named_at_once()
     {
         var bare = Car with { Wheelbase = null, Front = Car.Front with { Track = null } };
-        var problems = TurnTableMaker.Make(bare.With(CornerPlace.RearLeft, bare.RearLeft with { RideHeight = null }), bare.Build("gravel-2")!).Problems;
+        var problems = TurnTableMaker.Make(bare.With(CornerPlace.RearLeft, bare.RearLeft with { RideHeight = null }),
+            bare.Build("gravel-2")!).Problems;
         Assert.Contains(problems, p => p.Field == "wheelbase");
         Assert.Contains(problems, p => p.Field == "front axle / track");
         Assert.Contains(problems, p => p.Field == "rear left / hub centre to arch edge");
@@ -209,7 +216,8 @@ public sealed class TurnTableTests
     [InlineData(12, "2 turns toward toe-in")]
     public void Flats_are_said_as_people_say_them(int flats, string words) => Assert.Equal(words, TurnWords.TieRod(flats));
 
-    private static TurnTable Make(Car car, string build, double[] heights) => TurnTableMaker.Make(car, car.Build(build)!, Heights(build, heights)).Value;
+    private static TurnTable Make(Car car, string build, double[] heights) =>
+        TurnTableMaker.Make(car, car.Build(build)!, Heights(build, heights)).Value;
 
     internal static SettingWish Heights(string build, double[] mm)
     {
@@ -247,6 +255,7 @@ public sealed class TurnTableTests
 
     private static Car WithPlate(Car car) => car with
     {
-        Parts = car.Parts with { TopMounts = [.. car.Parts.TopMounts.Select(m => m.Id == "m-ball" ? m with { SlideIn = Mm(15), SlideOut = Mm(15) } : m)] },
+        Parts = car.Parts with { TopMounts = [.. car.Parts.TopMounts.Select(m =>
+            m.Id == "m-ball" ? m with { SlideIn = Mm(15), SlideOut = Mm(15) } : m)] },
     };
 }

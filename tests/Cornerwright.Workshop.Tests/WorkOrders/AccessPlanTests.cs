@@ -31,7 +31,8 @@ public sealed class AccessPlanTests
             // Brute force: of every way to leave each component alone, slacken it, take it off, or one after the other,
             // the least that can be carried out. Slackening counts one, taking off two.
             int ours = plan.Undo.Sum(u => u.State == Undone.Off ? 2 : 1);
-            Assert.True(ours == Least(map, nodes, target), $"seed {Seed}, round {round}, {target}: {ours}, least {Least(map, nodes, target)}");
+            Assert.True(ours == Least(map, nodes, target),
+                $"seed {Seed}, round {round}, {target}: {ours}, least {Least(map, nodes, target)}");
         }
 
         Assert.True(reached > 150, $"{reached}");
@@ -60,7 +61,8 @@ public sealed class AccessPlanTests
         return best;
     }
 
-    private static bool Done(IReadOnlyCollection<Undoing> done, Undoing wanted) => done.Contains(wanted) || done.Contains(wanted with { State = Undone.Off });
+    private static bool Done(IReadOnlyCollection<Undoing> done, Undoing wanted) =>
+        done.Contains(wanted) || done.Contains(wanted with { State = Undone.Off });
 
     /// <summary>Takes whatever can be taken next, until nothing can; slackening what is off already cannot be.</summary>
     private static bool CanBeDone(AccessMap map, List<Undoing> items)
@@ -93,14 +95,16 @@ public sealed class AccessPlanTests
         {
             var map = new AccessMap(RandomGraph.Make(random, random.Next(2, 14), acyclic: true));
             var nodes = map.Components.SelectMany(AccessMap.NodesOf).ToList();
-            var targets = nodes.Where(_ => random.Next(3) == 0).Select(n => new Undoing(n, random.Next(2) == 0 ? Undone.Off : Undone.Loose)).ToList();
+            var targets = nodes.Where(_ => random.Next(3) == 0)
+                .Select(n => new Undoing(n, random.Next(2) == 0 ? Undone.Off : Undone.Loose)).ToList();
             var plan = AccessPlan.Reach(map, targets).Value;
             var done = new HashSet<Undoing>();
             foreach (var item in plan.Undo)
             {
                 foreach (var (first, _) in map.Before(item))
                 {
-                    Assert.True(done.Contains(first) || done.Contains(first with { State = Undone.Off }), $"seed {Seed + 1}, round {round}: {item} before {first}");
+                    Assert.True(done.Contains(first) || done.Contains(first with { State = Undone.Off }),
+                        $"seed {Seed + 1}, round {round}: {item} before {first}");
                 }
 
                 Assert.True(done.Add(item));
@@ -137,7 +141,8 @@ public sealed class AccessPlanTests
     /// <summary>Another way: repeatedly take away what waits for nothing that is left.</summary>
     private static bool HasCircle(AccessMap map)
     {
-        var left = map.Components.SelectMany(AccessMap.NodesOf).SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) }).ToHashSet();
+        var left = map.Components.SelectMany(AccessMap.NodesOf)
+            .SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) }).ToHashSet();
         int before;
         do
         {
@@ -170,8 +175,10 @@ public sealed class AccessPlanTests
         {
             Components =
             [
-                new Component { Id = "cover", Name = "Cover", Place = ComponentPlace.FrontMiddle, BeforeOff = [new Prerequisite { Component = "nut", State = Undone.Loose }] },
-                new Component { Id = "nut", Name = "Nut", Place = ComponentPlace.FrontMiddle, BeforeOff = [new Prerequisite { Component = "cover" }] },
+                new Component { Id = "cover", Name = "Cover", Place = ComponentPlace.FrontMiddle,
+                    BeforeOff = [new Prerequisite { Component = "nut", State = Undone.Loose }] },
+                new Component { Id = "nut", Name = "Nut", Place = ComponentPlace.FrontMiddle,
+                    BeforeOff = [new Prerequisite { Component = "cover" }] },
             ],
         };
         var plan = AccessPlan.Reach(new AccessMap(graph), [new Undoing(new AccessNode("nut", null), Undone.Off)]).Value;

@@ -11,7 +11,8 @@ namespace Cornerwright.Workshop.Tests.WorkOrders;
 public sealed class HeightRecordTests
 {
     private static Reading Height(double si, string date) =>
-        Reading.Parse("height", Dimension.Length, QuantityText.Write(si, Units.Millimetre, 3), date: DateOnly.Parse(date, System.Globalization.CultureInfo.InvariantCulture)).Value;
+        Reading.Parse("height", Dimension.Length, QuantityText.Write(si, Units.Millimetre, 3),
+            date: DateOnly.Parse(date, System.Globalization.CultureInfo.InvariantCulture)).Value;
 
     [Fact]
     public void A_car_that_stands_three_millimetres_higher_than_it_was_said_to_shows_three_millimetres()

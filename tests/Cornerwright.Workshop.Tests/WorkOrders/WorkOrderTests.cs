@@ -13,7 +13,8 @@ public sealed class WorkOrderTests
 {
     private static readonly Car Wagtail = DemoCar.Read();
 
-    private static Build Both(Build build, AxlePlace axle, Func<CornerBuild, CornerBuild> change) => Places.Corners.Where(c => c.Axle() == axle)
+    private static Build Both(Build build, AxlePlace axle, Func<CornerBuild, CornerBuild> change) =>
+        Places.Corners.Where(c => c.Axle() == axle)
         .Aggregate(build, (b, c) => b.With(c, change(b.At(c)))) with { Id = "proposed", Name = "Proposed" };
 
     private static WorkOrder Write(Build from, Build to) => OrderWriter.Write(Wagtail, from, to).Value;
@@ -21,7 +22,8 @@ public sealed class WorkOrderTests
     private static WorkOrder Springs()
     {
         var from = Wagtail.Build("touring")!;
-        return Write(from, Both(from, AxlePlace.Front, c => c with { Stack = ["f-helper", "f-adapter", "f-6-250"], PerchHeight = Reading.Of("294 mm", Dimension.Length) }));
+        return Write(from, Both(from, AxlePlace.Front, c =>
+            c with { Stack = ["f-helper", "f-adapter", "f-6-250"], PerchHeight = Reading.Of("294 mm", Dimension.Length) }));
     }
 
     private static WorkOrder Wheels()
@@ -71,8 +73,10 @@ public sealed class WorkOrderTests
         Assert.Equal(
             ["off/f-brace", "off/f-wheel/front-left", "off/f-hose/front-left", "off/f-sensor/front-left", "off/f-link-end/front-left"],
             Ids(order, OrderPhase.TakeOff).Take(5));
-        Assert.DoesNotContain(order.Steps, s => s.Id.Contains("/r-", StringComparison.Ordinal) || s.Id.Contains("f-stop", StringComparison.Ordinal) || s.Id.Contains("f-link/", StringComparison.Ordinal));
-        Assert.Contains(order.Steps, s => s.Id == "tight/f-perch/front-left" && s.Details.Any(d => d.Contains("294 mm (was 280 mm)", StringComparison.Ordinal)));
+        Assert.DoesNotContain(order.Steps, s => s.Id.Contains("/r-", StringComparison.Ordinal)
+            || s.Id.Contains("f-stop", StringComparison.Ordinal) || s.Id.Contains("f-link/", StringComparison.Ordinal));
+        Assert.Contains(order.Steps, s =>
+            s.Id == "tight/f-perch/front-left" && s.Details.Any(d => d.Contains("294 mm (was 280 mm)", StringComparison.Ordinal)));
         Assert.Contains(order.Steps, s => s.Id == "set/alignment");
         Assert.Contains(order.Steps, s => s.Id == "later/settle");
         Assert.Contains("2 new: rod's top nut (front)", order.Consumables);
@@ -83,8 +87,10 @@ public sealed class WorkOrderTests
     public void A_new_strut_with_everything_new_on_it_leaves_the_old_one_whole()
     {
         var order = Of("everything");
-        Assert.DoesNotContain(order.Steps, s => s.Phase == OrderPhase.TakeOff && s.Node?.Component is "f-mount" or "f-spring" or "f-stop" or "f-perch" && s.Id.StartsWith("off/f", StringComparison.Ordinal));
-        foreach (string on in new[] { "on/f-perch/front-left", "on/f-stop/front-left", "on/f-spring/front-left", "on/f-mount/front-left", "on/f-strut/front-left" })
+        Assert.DoesNotContain(order.Steps, s => s.Phase == OrderPhase.TakeOff && s.Node?.Component
+            is "f-mount" or "f-spring" or "f-stop" or "f-perch" && s.Id.StartsWith("off/f", StringComparison.Ordinal));
+        foreach (string on in new[] { "on/f-perch/front-left", "on/f-stop/front-left", "on/f-spring/front-left", "on/f-mount/front-left",
+            "on/f-strut/front-left" })
         {
             Assert.Contains(order.Steps, s => s.Id == on);
         }
@@ -116,7 +122,8 @@ public sealed class WorkOrderTests
                 Assert.Contains("N·m", torque.Torque, StringComparison.Ordinal);
                 Assert.Contains("lbf·ft", torque.Torque, StringComparison.Ordinal);
                 string when = fastener.When == TightenedWhen.OnItsWheels ? "ride" : step.Id.Split('/')[0];
-                Assert.Contains(order.Steps, s => s.Id.StartsWith(when + "/", StringComparison.Ordinal) && s.Node == step.Node && s.Fasteners.Any(f => f.Fastener.Id == fastener.Id));
+                Assert.Contains(order.Steps, s => s.Id.StartsWith(when + "/", StringComparison.Ordinal) && s.Node == step.Node
+                    && s.Fasteners.Any(f => f.Fastener.Id == fastener.Id));
             }
         }
 
@@ -146,7 +153,8 @@ public sealed class WorkOrderTests
             }
         }
 
-        foreach (var step in order.Steps.Where(s => s.Node is not null && s.Phase is OrderPhase.TakeOff or OrderPhase.Fit && !s.Id.StartsWith("tight/", StringComparison.Ordinal)))
+        foreach (var step in order.Steps.Where(s =>
+            s.Node is not null && s.Phase is OrderPhase.TakeOff or OrderPhase.Fit && !s.Id.StartsWith("tight/", StringComparison.Ordinal)))
         {
             var time = step.Phase == OrderPhase.TakeOff ? HazardTime.TakingOff : HazardTime.Fitting;
             foreach (var hazard in map[step.Node!.Value.Component].Hazards.Where(h => h.When == time || h.When == HazardTime.BothWays))
@@ -159,7 +167,8 @@ public sealed class WorkOrderTests
         Assert.Empty(order.Gaps);
     }
 
-    private static string ComponentId(string verb, AccessNode node) => node.Corner is { } c ? $"{verb}/{node.Component}/{c.Words().Replace(' ', '-')}" : $"{verb}/{node.Component}";
+    private static string ComponentId(string verb, AccessNode node) =>
+        node.Corner is { } c ? $"{verb}/{node.Component}/{c.Words().Replace(' ', '-')}" : $"{verb}/{node.Component}";
 
     [Fact]
     public void Cautions_that_must_never_be_missing_are_there()
@@ -191,7 +200,8 @@ public sealed class WorkOrderTests
     {
         var from = Wagtail.Build("now")!;
         var order = Write(from, Both(from, AxlePlace.Front, c => c with { Pressure = Reading.Of("2.4 bar", Dimension.Pressure) }));
-        Assert.DoesNotContain(order.Steps, s => s.Phase is OrderPhase.Standing or OrderPhase.TakeOff or OrderPhase.Fit or OrderPhase.LetDown);
+        Assert.DoesNotContain(order.Steps, s =>
+            s.Phase is OrderPhase.Standing or OrderPhase.TakeOff or OrderPhase.Fit or OrderPhase.LetDown);
         Assert.Contains("front left: 2.4 bar", order.Steps.Single(s => s.Id == "set/pressures").Details);
     }
 

@@ -30,7 +30,8 @@ public static class StartingGraph
 {
     public const string Practice = "common practice, no source";
 
-    private const string Note = "A general beginning. Take out what this car does not have, add what it has, and write in the maker's torques.";
+    private const string Note =
+        "A general beginning. Take out what this car does not have, add what it has, and write in the maker's torques.";
 
     /// <summary>Both axles; the battery stands by the front one.</summary>
     public static AccessGraph For(StartingKind front, StartingKind rear, bool frontDriven, bool rearDriven) => new()
@@ -43,7 +44,8 @@ public static class StartingGraph
     public static AccessGraph WithAxle(AccessGraph graph, StartingKind kind, AxlePlace axle, bool driven)
     {
         ArgumentNullException.ThrowIfNull(graph);
-        ComponentPlace[] places = axle == AxlePlace.Front ? [ComponentPlace.FrontSides, ComponentPlace.FrontMiddle] : [ComponentPlace.RearSides, ComponentPlace.RearMiddle];
+        ComponentPlace[] places = axle == AxlePlace.Front ? [ComponentPlace.FrontSides, ComponentPlace.FrontMiddle]
+            : [ComponentPlace.RearSides, ComponentPlace.RearMiddle];
         var fresh = Of(kind, axle, driven);
         var kept = graph.Components.Where(c => !places.Contains(c.Place) && fresh.All(f => f.Id != c.Id)).ToList();
         return new AccessGraph

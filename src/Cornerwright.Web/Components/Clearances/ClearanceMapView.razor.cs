@@ -58,7 +58,8 @@ public sealed partial class ClearanceMapView : IAsyncDisposable
     public async Task Step(int leftward, int upward)
     {
         double travel = Math.Clamp(Travel + (TravelStep * Math.Clamp(upward, -9, 9)), Map.Travels[0], Map.Travels[^1]);
-        await PoseWanted.InvokeAsync((travel, Math.Clamp(Steer + (SteerStep * Math.Clamp(leftward, -9, 9)), Map.Steers[0], Map.Steers[^1])));
+        await PoseWanted.InvokeAsync(
+            (travel, Math.Clamp(Steer + (SteerStep * Math.Clamp(leftward, -9, 9)), Map.Steers[0], Map.Steers[^1])));
         await Released.InvokeAsync();
     }
 

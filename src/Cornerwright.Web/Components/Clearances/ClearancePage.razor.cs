@@ -13,8 +13,9 @@ using Microsoft.AspNetCore.Components;
 namespace Cornerwright.Web.Components.Clearances;
 
 /// <summary>
-/// One wheel against everything round it: the map of gaps, the wheel at a chosen pose in three dimensions, the section where it is nearest, the proof over
-/// every pose, and the cures. Worked out beside the page's own thread whenever car, build or corner change; what stood there stays until the new stands.
+/// One wheel against everything round it: the map of gaps, the wheel at a chosen pose in three dimensions, the section where it is nearest,
+/// the proof over every pose, and the cures. Worked out beside the page's own thread whenever car, build or corner change; what stood there
+/// stays until the new stands.
 /// </summary>
 public sealed partial class ClearancePage
 {
@@ -50,25 +51,31 @@ public sealed partial class ClearancePage
     private Judgement? Judged => Bench.JudgementOf(BuildId ?? "");
 
     /// <summary>What is drawn is worked out, proof included, of the car as it is now.</summary>
-    private bool Settled => _study is { } study && (study.Proved || study.Missing.Count > 0) && ReferenceEquals(study.Car, Car) && study.Place == Place && study.Build.Id == BuildId;
+    private bool Settled => _study is { } study && (study.Proved || study.Missing.Count > 0) && ReferenceEquals(study.Car, Car)
+        && study.Place == Place && study.Build.Id == BuildId;
 
     private IReadOnlyList<Finding> Findings =>
-        [.. (Judged?.Findings ?? []).Where(f => f.Corner == Place && (f.Check.StartsWith("clear-", StringComparison.Ordinal) || f.Check.StartsWith("scan-", StringComparison.Ordinal)))];
+        [.. (Judged?.Findings ?? []).Where(f => f.Corner == Place
+            && (f.Check.StartsWith("clear-", StringComparison.Ordinal) || f.Check.StartsWith("scan-", StringComparison.Ordinal)))];
 
     /// <summary>The gap that is marked and cut: the one asked for, else the nearest of what belongs to the body.</summary>
-    private PoseGap? Marked => _gaps.FirstOrDefault(g => g.Thing.Id == _marked) ?? _gaps.FirstOrDefault(g => g.Thing.OnBody) ?? _gaps.FirstOrDefault();
+    private PoseGap? Marked => _gaps.FirstOrDefault(g => g.Thing.Id == _marked) ?? _gaps.FirstOrDefault(g => g.Thing.OnBody)
+        ?? _gaps.FirstOrDefault();
 
     private bool Forbidden => _study is { } study && _travel > study.Corner.Box.AllowedBump(_steer) + 1e-6;
 
     private string HereWords => _gaps.FirstOrDefault(g => g.Thing.OnBody) is { } gap
-        ? (gap.Gap < 0 ? $"Overlaps {gap.Thing.Name} by {Pictures.Px.Mm(-gap.Gap)} mm." : $"Gap {Pictures.Px.Mm(gap.Gap)} mm to {gap.Thing.Name}.") : "";
+        ? (gap.Gap < 0 ? $"Overlaps {gap.Thing.Name} by {Pictures.Px.Mm(-gap.Gap)} mm."
+            : $"Gap {Pictures.Px.Mm(gap.Gap)} mm to {gap.Thing.Name}.") : "";
 
     private string Counted
     {
         get
         {
-            int tape = _study?.Corner.Things.Count(t => t.OnBody && t.Kind == NearKind.Tape) ?? 0, scans = _study?.Corner.Things.Count(t => t.OnBody && t.Kind == NearKind.Scan) ?? 0;
-            return $"Of the body: {Many(tape, "line or place of measured gaps", "lines or places of measured gaps")} and {Many(scans, "scan", "scans")}.";
+            int tape = _study?.Corner.Things.Count(t => t.OnBody && t.Kind == NearKind.Tape) ?? 0,
+                scans = _study?.Corner.Things.Count(t => t.OnBody && t.Kind == NearKind.Scan) ?? 0;
+            return $"Of the body: {Many(tape, "line or place of measured gaps", "lines or places of measured gaps")} and "
+                + $"{Many(scans, "scan", "scans")}.";
         }
     }
 
@@ -162,13 +169,15 @@ public sealed partial class ClearancePage
 
         if (!_chosen && TravelMm is { } mm && double.IsFinite(mm))
         {
-            (_chosen, _travel, _steer) = (true, mm / 1000, SteerDeg is { } degrees && double.IsFinite(degrees) ? degrees * Math.PI / 180 : 0);
+            (_chosen, _travel, _steer) =
+                (true, mm / 1000, SteerDeg is { } degrees && double.IsFinite(degrees) ? degrees * Math.PI / 180 : 0);
         }
         else if (!_chosen && study.Least is { } least)
         {
             (_travel, _steer) = (least.Place.Travel, least.Place.Steer);
         }
-        else if (!_chosen && study.Map!.Poses.Where(p => double.IsFinite(p.Gap)).OrderBy(p => p.Gap).Select(p => (MapPose?)p).FirstOrDefault() is { } lowest)
+        else if (!_chosen && study.Map!.Poses.Where(p => double.IsFinite(p.Gap)).OrderBy(p => p.Gap).Select(p => (MapPose?)p)
+            .FirstOrDefault() is { } lowest)
         {
             (_travel, _steer) = (lowest.Travel, lowest.Steer);
         }
@@ -270,5 +279,6 @@ public sealed partial class ClearancePage
         _ => thing.OnBody ? "measured, on the body" : "measured, moves with the wheel",
     };
 
-    private static string Many(int count, string one, string more) => count switch { 0 => "no " + one, 1 => "one " + one, _ => count + " " + more };
+    private static string Many(int count, string one, string more) =>
+        count switch { 0 => "no " + one, 1 => "one " + one, _ => count + " " + more };
 }

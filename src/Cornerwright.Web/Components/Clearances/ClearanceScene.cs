@@ -14,7 +14,10 @@ namespace Cornerwright.Web.Components.Clearances;
 /// <param name="Knuckle">It moves with the wheel.</param>
 public sealed record SceneScan(string Name, string Address, bool Knuckle);
 
-/// <summary>What stands near one wheel, as the browser's view takes it. Lengths in m; body things from the hub face at the reference state, knuckle things in S.</summary>
+/// <summary>
+/// What stands near one wheel, as the browser's view takes it. Lengths in m;
+/// body things from the hub face at the reference state, knuckle things in S.
+/// </summary>
 public sealed record ClearanceScene(
     int Side,
     IReadOnlyList<double[]> Tyre,
@@ -32,11 +35,15 @@ public sealed record ClearanceScene(
         var lines = corner.Lines();
         var outlines = corner.Outlines();
         double[][] Outline(string kind) => [.. outlines.First(o => o.Kind == kind).Points.Select(p => new[] { p.Axial, p.Radius })];
-        double[][][] Lines(bool body) => [.. lines.Where(l => l.Thing.OnBody == body).Select(l => l.Points.Select(p => new[] { p.X, p.Y, p.Z }).ToArray())];
+        double[][][] Lines(bool body) =>
+            [.. lines.Where(l => l.Thing.OnBody == body).Select(l => l.Points.Select(p => new[] { p.X, p.Y, p.Z }).ToArray())];
         return new(corner.Place.IsLeft() ? 1 : -1, Outline("tyre"), Outline("rim"), Lines(true), Lines(false), scans);
     }
 
-    /// <summary>One pose: hub face; 12, spindle, 3; whether there is a nearest place and its two ends; pieces of the strut. 32-bit floats, little-endian.</summary>
+    /// <summary>
+    /// One pose: hub face; 12, spindle, 3; whether there is a nearest place
+    /// and its two ends; pieces of the strut. 32-bit floats, little-endian.
+    /// </summary>
     /// <returns>Null where the wheel cannot be.</returns>
     public static byte[]? Pose(CornerClearance corner, double travel, double steer, PoseGap? nearest)
     {
@@ -52,7 +59,8 @@ public sealed record ClearanceScene(
         [
             .. Parts(frame.Origin), .. Parts(frame.Twelve), .. Parts(frame.Axis), .. Parts(frame.Three),
             nearest is null ? 0 : 1,
-            .. Parts(nearest is null ? default : frame.ToBody(nearest.OnThing)), .. Parts(nearest is null ? default : frame.ToBody(nearest.OnWheel)),
+            .. Parts(nearest is null ? default : frame.ToBody(nearest.OnThing)),
+            .. Parts(nearest is null ? default : frame.ToBody(nearest.OnWheel)),
             strut.Count,
         ];
         foreach (CylinderObstacle piece in strut)

@@ -13,7 +13,8 @@ namespace Cornerwright.Web.Components.Clearances;
 /// <summary>Shows one corner's wheel and surroundings; every pose is worked out here and sent as some hundred bytes.</summary>
 public sealed partial class ClearanceStage : IAsyncDisposable
 {
-    private static readonly (string Side, string Words)[] Sides = [("corner", "Slanted"), ("street", "Street side"), ("inside", "From inside"), ("front", "Front"), ("rear", "Rear"), ("above", "Above")];
+    private static readonly (string Side, string Words)[] Sides = [("corner", "Slanted"), ("street", "Street side"),
+        ("inside", "From inside"), ("front", "Front"), ("rear", "Rear"), ("above", "Above")];
 
     private readonly Dictionary<string, bool> _shown = new(StringComparer.Ordinal) { ["scan"] = true, ["lines"] = true, ["strut"] = true };
     private readonly Dictionary<PlacedScan, string> _addresses = [];

@@ -37,7 +37,8 @@ public sealed record ClearanceStudy(Car Car, Build Build, CornerClearance Corner
     public static ClearanceStudy Of(Car car, Build build, CornerPlace place, ScanShelf shelf)
     {
         var corner = CornerClearance.Of(car, build, place, shelf);
-        return new(car, build, corner, corner.Missing.Count == 0 ? ClearanceMap.Of(car, build, place, shelf, Travels, Steers) : null, shelf);
+        return new(car, build, corner, corner.Missing.Count == 0 ? ClearanceMap.Of(car, build, place, shelf, Travels, Steers) : null,
+            shelf);
     }
 
     /// <summary>Another corner of the same, to be asked from another thread.</summary>

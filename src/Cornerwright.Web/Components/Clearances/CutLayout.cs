@@ -36,7 +36,8 @@ public sealed class CutLayout
         _axialLow -= 0.5 * (((Width - (2 * Margin)) / _perMetre) - (axialHigh - _axialLow));
         Height = ((_radiusHigh - radiusLow) * _perMetre) + (2 * Margin);
         Outlines = [.. cut.Outlines.Select(o => (o.Kind, PathOf(o.Points)))];
-        Things = [.. cut.Things.Select(t => (t.Thing, PathOf(t.Lines), t.Dots.Where(Inside).Take(MostPieces).Select(d => (X(d.A), Y(d.R))).ToList()))];
+        Things = [.. cut.Things.Select(t =>
+            (t.Thing, PathOf(t.Lines), t.Dots.Where(Inside).Take(MostPieces).Select(d => (X(d.A), Y(d.R))).ToList()))];
         (FromX, FromY, ToX, ToY) = (X(cut.OnWheel.A), Y(cut.OnWheel.R), X(cut.OnThing.A), Y(cut.OnThing.R));
 
         // The number stands beside the gap, on the side that has room.
@@ -79,7 +80,8 @@ public sealed class CutLayout
 
     // A long piece may pass through the drawing with both its ends outside.
     private bool Passes(SectionPiece p) =>
-        Math.Max(X(p.From.A), X(p.To.A)) > 0 && Math.Min(X(p.From.A), X(p.To.A)) < Width && Math.Max(Y(p.From.R), Y(p.To.R)) > 0 && Math.Min(Y(p.From.R), Y(p.To.R)) < Height;
+        Math.Max(X(p.From.A), X(p.To.A)) > 0 && Math.Min(X(p.From.A), X(p.To.A)) < Width && Math.Max(Y(p.From.R), Y(p.To.R)) > 0
+            && Math.Min(Y(p.From.R), Y(p.To.R)) < Height;
 
     private string PathOf(IReadOnlyList<SectionPoint> points)
     {
@@ -100,7 +102,8 @@ public sealed class CutLayout
         {
             if (count < MostPieces && Passes(piece))
             {
-                path.Append('M').Append(Px.Of(X(piece.From.A))).Append(' ').Append(Px.Of(Y(piece.From.R))).Append('L').Append(Px.Of(X(piece.To.A))).Append(' ').Append(Px.Of(Y(piece.To.R)));
+                path.Append('M').Append(Px.Of(X(piece.From.A))).Append(' ').Append(Px.Of(Y(piece.From.R))).Append('L')
+                    .Append(Px.Of(X(piece.To.A))).Append(' ').Append(Px.Of(Y(piece.To.R)));
                 count++;
             }
         }

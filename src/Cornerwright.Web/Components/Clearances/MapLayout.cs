@@ -8,8 +8,8 @@ using Cornerwright.Workshop.Clearances;
 namespace Cornerwright.Web.Components.Clearances;
 
 /// <summary>
-/// Where everything of a clearance map lies in its drawing: steering to the left at the left, bump upward. Fields are painted round the poses that were
-/// worked out; the lines of touching and of the gap wanted run between them in straight pieces.
+/// Where everything of a clearance map lies in its drawing: steering to the left at the left, bump upward. Fields are painted round the
+/// poses that were worked out; the lines of touching and of the gap wanted run between them in straight pieces.
 /// </summary>
 public sealed class MapLayout
 {
@@ -39,9 +39,11 @@ public sealed class MapLayout
         Zero = Contour(0);
         Wanted = map.Wanted > 0 ? Contour(map.Wanted) : "";
         Forbidden = Limit(box);
-        TravelMarks = [.. NiceScale.Over(_travelLow * 1000, _travelHigh * 1000, 1, 7).Marks.Where(m => m >= (_travelLow * 1000) - 0.01 && m <= (_travelHigh * 1000) + 0.01)];
+        TravelMarks = [.. NiceScale.Over(_travelLow * 1000, _travelHigh * 1000, 1, 7).Marks.Where(m =>
+            m >= (_travelLow * 1000) - 0.01 && m <= (_travelHigh * 1000) + 0.01)];
         double degree = Math.PI / 180;
-        SteerMarks = map.Steers.Count == 1 ? [] : [.. NiceScale.Over(_steerLow / degree, _steerHigh / degree, 1, 8).Marks.Where(m => m >= (_steerLow / degree) - 0.01 && m <= (_steerHigh / degree) + 0.01)];
+        SteerMarks = map.Steers.Count == 1 ? [] : [.. NiceScale.Over(_steerLow / degree, _steerHigh / degree, 1, 8).Marks.Where(m =>
+            m >= (_steerLow / degree) - 0.01 && m <= (_steerHigh / degree) + 0.01)];
     }
 
     /// <summary>A path for each of <see cref="MapBand.All"/>.</summary>
@@ -67,7 +69,8 @@ public sealed class MapLayout
 
     public bool Steers => _map.Steers.Count > 1;
 
-    public double X(double steer) => Steers ? Left + ((_steerHigh - steer) / (_steerHigh - _steerLow) * (Right - Left)) : 0.5 * (Left + Right);
+    public double X(double steer) => Steers ? Left + ((_steerHigh - steer) / (_steerHigh - _steerLow) * (Right - Left))
+        : 0.5 * (Left + Right);
 
     public double Y(double travel) => Bottom - ((travel - _travelLow) / (_travelHigh - _travelLow) * (Bottom - Top));
 
@@ -81,7 +84,8 @@ public sealed class MapLayout
 
     /// <summary>The gaps for the pointer to read, in tenths of a millimetre, by steer, then travel; empty where there is none.</summary>
     public string Readings() => string.Join(
-        ',', _map.Poses.Select(p => double.IsFinite(p.Gap) ? Math.Round(p.Gap * 10_000, MidpointRounding.AwayFromZero).ToString("F0", CultureInfo.InvariantCulture) : ""));
+        ',', _map.Poses.Select(p => double.IsFinite(p.Gap)
+            ? Math.Round(p.Gap * 10_000, MidpointRounding.AwayFromZero).ToString("F0", CultureInfo.InvariantCulture) : ""));
 
     /// <summary>The pose with the least gap; null when no pose has one.</summary>
     public MapPose? Least()
@@ -124,7 +128,8 @@ public sealed class MapLayout
 
                 if (i > from)
                 {
-                    path.Append('M').Append(Px.Of(left)).Append(' ').Append(Px.Of(Y(Between(_map.Travels, from, -1)))).Append('H').Append(Px.Of(right))
+                    path.Append('M').Append(Px.Of(left)).Append(' ').Append(Px.Of(Y(Between(_map.Travels, from, -1)))).Append('H')
+                        .Append(Px.Of(right))
                         .Append('V').Append(Px.Of(Y(Between(_map.Travels, i - 1, 1)))).Append('H').Append(Px.Of(left)).Append('Z');
                 }
             }
@@ -149,7 +154,8 @@ public sealed class MapLayout
             {
                 if (Share(GapAt(0, i), GapAt(0, i + 1), level) is { } share)
                 {
-                    path.Append(CultureInfo.InvariantCulture, $"M{Px.Of(Left)} {Px.Of(Y(_map.Travels[i] + (share * (_map.Travels[i + 1] - _map.Travels[i]))))}H{Px.Of(Right)}");
+                    path.Append(CultureInfo.InvariantCulture,
+                        $"M{Px.Of(Left)} {Px.Of(Y(_map.Travels[i] + (share * (_map.Travels[i + 1] - _map.Travels[i]))))}H{Px.Of(Right)}");
                 }
             }
 
@@ -168,7 +174,8 @@ public sealed class MapLayout
                 Meet(j, i + 1, j, i, level, met, ref count);
                 for (int k = 0; k + 1 < count; k += 2)
                 {
-                    path.Append('M').Append(Px.Of(met[k].X)).Append(' ').Append(Px.Of(met[k].Y)).Append('L').Append(Px.Of(met[k + 1].X)).Append(' ').Append(Px.Of(met[k + 1].Y));
+                    path.Append('M').Append(Px.Of(met[k].X)).Append(' ').Append(Px.Of(met[k].Y)).Append('L').Append(Px.Of(met[k + 1].X))
+                        .Append(' ').Append(Px.Of(met[k + 1].Y));
                 }
             }
         }
@@ -181,7 +188,8 @@ public sealed class MapLayout
         if (Share(GapAt(j, i), GapAt(toJ, toI), level) is { } share)
         {
             met[count++] = (
-                X(_map.Steers[j] + (share * (_map.Steers[toJ] - _map.Steers[j]))), Y(_map.Travels[i] + (share * (_map.Travels[toI] - _map.Travels[i]))));
+                X(_map.Steers[j] + (share * (_map.Steers[toJ] - _map.Steers[j]))),
+                Y(_map.Travels[i] + (share * (_map.Travels[toI] - _map.Travels[i]))));
         }
     }
 
@@ -199,7 +207,8 @@ public sealed class MapLayout
         for (int k = 0; k <= LimitSteps; k++)
         {
             double steer = _steerLow + ((_steerHigh - _steerLow) * k / LimitSteps);
-            path.Append(k == 0 ? 'M' : 'L').Append(Px.Of(X(steer))).Append(' ').Append(Px.Of(Y(Math.Min(_travelHigh, box.AllowedBump(steer)))));
+            path.Append(k == 0 ? 'M' : 'L').Append(Px.Of(X(steer))).Append(' ')
+                .Append(Px.Of(Y(Math.Min(_travelHigh, box.AllowedBump(steer)))));
         }
 
         return path.Append('V').Append(Px.Of(Top)).Append('H').Append(Px.Of(X(_steerLow))).Append('Z').ToString();

@@ -42,7 +42,8 @@ public sealed class RoomLayout
         var path = new StringBuilder();
         for (int i = 0; i < points.Count; i++)
         {
-            path.Append(i == 0 ? 'M' : 'L').Append(Px.Of(X(points[i].A))).Append(' ').Append(Px.Of(Margin + ((_radiusHigh - points[i].R) * _perMetre)));
+            path.Append(i == 0 ? 'M' : 'L').Append(Px.Of(X(points[i].A))).Append(' ')
+                .Append(Px.Of(Margin + ((_radiusHigh - points[i].R) * _perMetre)));
         }
 
         return path.Append('Z').ToString();

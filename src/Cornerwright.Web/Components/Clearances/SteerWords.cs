@@ -9,7 +9,8 @@ public static class SteerWords
     public static string Of(double steer)
     {
         double degrees = Math.Round(Math.Abs(steer) * 180 / Math.PI, 1, MidpointRounding.AwayFromZero);
-        return degrees == 0 || !double.IsFinite(degrees) ? "straight ahead" : $"steered {degrees.ToString("0.#", CultureInfo.InvariantCulture)}° to the {(steer > 0 ? "left" : "right")}";
+        return degrees == 0 || !double.IsFinite(degrees) ? "straight ahead"
+            : $"steered {degrees.ToString("0.#", CultureInfo.InvariantCulture)}° to the {(steer > 0 ? "left" : "right")}";
     }
 
     /// <summary>"12 o'clock", "10:30 o'clock".</summary>

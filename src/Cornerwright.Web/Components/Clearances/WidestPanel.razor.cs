@@ -30,7 +30,9 @@ public sealed partial class WidestPanel
     private double[] Rims => [.. Enumerable.Range(13, 10).Select(i => (double)i).Append(Rim).Distinct().Order()];
 
     private string Spoken => _answer is { Envelope.Count: > 0 } a
-        ? $"Room round the wheel: from {Px.Mm(a.Envelope.Min(p => p.A), 0)} to {Px.Mm(a.Envelope.Max(p => p.A), 0)} mm from the hub face, up to {Px.Mm(a.Envelope.Max(p => p.R), 0)} mm from the middle of the axle; this build's tyre reaches {Px.Mm(a.Present.Max(p => p.R), 0)} mm."
+        ? $"Room round the wheel: from {Px.Mm(a.Envelope.Min(p => p.A), 0)} to {Px.Mm(a.Envelope.Max(p => p.A), 0)} mm from the hub face, "
+        + $"up to {Px.Mm(a.Envelope.Max(p => p.R), 0)} mm from the middle of the "
+        + $"axle; this build's tyre reaches {Px.Mm(a.Present.Max(p => p.R), 0)} mm."
         : "";
 
     public void Dispose()
@@ -59,7 +61,8 @@ public sealed partial class WidestPanel
         }));
         try
         {
-            var answer = await Task.Run(() => WidestWheel.Of(study.Car, study.Build, study.Place, study.Shelf, new WidestTask(rim), progress, work.Token), work.Token);
+            var answer = await Task.Run(() =>
+                WidestWheel.Of(study.Car, study.Build, study.Place, study.Shelf, new WidestTask(rim), progress, work.Token), work.Token);
             (_answer, _of) = (answer, study.Corner);
             _layout = answer.Envelope.Count > 2 ? new RoomLayout(answer) : null;
         }

@@ -82,7 +82,8 @@ public static class ChoiceWords
 
     /// <summary>Where a reading of this dimension usually comes from, when nobody has said yet.</summary>
     public static ReadingSource UsualSource(Type owner, Dimension dimension) =>
-        typeof(Part).IsAssignableFrom(owner) || owner == typeof(SpringCurvePoint) || owner == typeof(StopCurvePoint) || owner == typeof(DamperCurvePoint)
+        typeof(Part).IsAssignableFrom(owner) || owner == typeof(SpringCurvePoint) || owner == typeof(StopCurvePoint)
+            || owner == typeof(DamperCurvePoint)
             ? ReadingSource.DataSheet
             : dimension switch
             {

@@ -44,7 +44,8 @@ public static class EntryWords
             Carried carried => NameOf(car, carried.Component),
             Hazard hazard => ChoiceWords.Of(hazard.Kind),
             CornerLog tyre => tyre.Corner.Words(),
-            _ when RecordShape.Of(item.GetType()).ByName.TryGetValue("name", out var name) && name.Get(item) is string { Length: > 0 } text => text,
+            _ when RecordShape.Of(item.GetType()).ByName.TryGetValue("name", out var name)
+                && name.Get(item) is string { Length: > 0 } text => text,
             _ => FormattableString.Invariant($"{Noun(item.GetType())} {index + 1}"),
         };
     }

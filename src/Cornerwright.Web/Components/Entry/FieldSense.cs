@@ -18,7 +18,8 @@ public static class FieldSense
         {
             WheelMotion motion => OfMotion(motion.Level, field.PropertyName, apart),
             HardpointTable table when field.ElementType == typeof(BodyPoint) => !table.Mirrored && HardpointNeeds.Of(table).Contains(field),
-            HardpointTable table when field.PropertyName == nameof(HardpointTable.PushrodOn) => table.SpringOn == StationCarrier.Rocker || table.DamperOn == StationCarrier.Rocker,
+            HardpointTable table when field.PropertyName == nameof(HardpointTable.PushrodOn) =>
+                table.SpringOn == StationCarrier.Rocker || table.DamperOn == StationCarrier.Rocker,
             HardpointTable table => field.PropertyName switch
             {
                 nameof(HardpointTable.RackOn) => HardpointNeeds.OnLinks(table.Kind),
@@ -55,12 +56,14 @@ public static class FieldSense
     private static bool OfMotion(MotionLevel level, string name, bool apart) => name switch
     {
         nameof(WheelMotion.Level) => true,
-        nameof(WheelMotion.SpringRatio) or nameof(WheelMotion.SpringRatioChange) or nameof(WheelMotion.CamberGain) or nameof(WheelMotion.OutboardPerTravel) => level == MotionLevel.Ratios,
+        nameof(WheelMotion.SpringRatio) or nameof(WheelMotion.SpringRatioChange) or nameof(WheelMotion.CamberGain) or nameof(
+            WheelMotion.OutboardPerTravel) => level == MotionLevel.Ratios,
         nameof(WheelMotion.DamperRatio) or nameof(WheelMotion.DamperRatioChange) => level == MotionLevel.Ratios && apart,
         nameof(WheelMotion.LowerInner) or nameof(WheelMotion.LowerOuter) => level is MotionLevel.PlanarStrut or MotionLevel.PlanarWishbone,
         nameof(WheelMotion.UpperInner) or nameof(WheelMotion.UpperOuter) => level == MotionLevel.PlanarWishbone,
         nameof(WheelMotion.StrutTop) => level == MotionLevel.PlanarStrut,
-        nameof(WheelMotion.SpringLower) or nameof(WheelMotion.SpringUpper) => level is MotionLevel.PlanarWishbone || (level == MotionLevel.PlanarStrut && apart),
+        nameof(WheelMotion.SpringLower) or nameof(WheelMotion.SpringUpper) =>
+            level is MotionLevel.PlanarWishbone || (level == MotionLevel.PlanarStrut && apart),
         nameof(WheelMotion.DamperLower) or nameof(WheelMotion.DamperUpper) => level == MotionLevel.PlanarWishbone && apart,
         nameof(WheelMotion.Steps) => level == MotionLevel.Cycled,
         _ => true,

@@ -6,7 +6,9 @@ using Cornerwright.Garage.Readings;
 
 namespace Cornerwright.Web.Components.Entry;
 
-/// <summary>What a folded entry of a list holds, in one line: its first readings with their doubt, and how many entries lie in it.</summary>
+/// <summary>
+/// What a folded entry of a list holds, in one line: its first readings with their doubt, and how many entries lie in it.
+/// </summary>
 public static class ItemDigest
 {
     private const int MostReadings = 4;
@@ -16,9 +18,11 @@ public static class ItemDigest
         ArgumentNullException.ThrowIfNull(item);
         return item switch
         {
-            Gap gap => Join([Used(gap, nameof(Gap.Distance)), ChoiceWords.Of(gap.Direction) + " from the " + ChoiceWords.Of(gap.From), Used(gap, nameof(Gap.Steer)) is { Length: > 0 } steer ? "steered " + steer : ""]),
+            Gap gap => Join([Used(gap, nameof(Gap.Distance)), ChoiceWords.Of(gap.Direction) + " from the " + ChoiceWords.Of(gap.From),
+                Used(gap, nameof(Gap.Steer)) is { Length: > 0 } steer ? "steered " + steer : ""]),
             Obstacle thing => Join(["with " + ChoiceWords.Of(thing.AttachedTo), Count(thing.Gaps.Count, "gap"), Least(thing)]),
-            Fastener bolt => Join([bolt.Count is { } n ? FormattableString.Invariant($"{n} pieces") : "", bolt.Drive, TorqueSense.Words(bolt)]),
+            Fastener bolt =>
+                Join([bolt.Count is { } n ? FormattableString.Invariant($"{n} pieces") : "", bolt.Drive, TorqueSense.Words(bolt)]),
             Prerequisite before => before.Why,
             Carried => "",
             Hazard hazard => Shortened(hazard.Sentence),
@@ -49,10 +53,12 @@ public static class ItemDigest
     }
 
     private static string Least(Obstacle thing) =>
-        thing.Gaps.Where(g => g.Distance is not null).MinBy(g => g.Distance!.Si) is { } nearest ? "nearest " + Used(nearest, nameof(Gap.Distance)) : "";
+        thing.Gaps.Where(g => g.Distance is not null).MinBy(g => g.Distance!.Si) is { } nearest
+            ? "nearest " + Used(nearest, nameof(Gap.Distance)) : "";
 
     private static string Used(Gap gap, string property) =>
-        RecordShape.Of<Gap>().Fields.First(f => f.PropertyName == property) is var field && field.Get(gap) is Reading reading ? ReadingDraft.Used(field, reading) : "";
+        RecordShape.Of<Gap>().Fields.First(f => f.PropertyName == property) is var field && field.Get(gap) is Reading reading
+            ? ReadingDraft.Used(field, reading) : "";
 
     private static string Count(int count, string what) => count == 1 ? "1 " + what : $"{count} {what}s";
 

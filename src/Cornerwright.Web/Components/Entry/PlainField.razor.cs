@@ -72,17 +72,21 @@ public partial class PlainField
                     : int.TryParse(trimmed, NumberStyles.None, CultureInfo.InvariantCulture, out int whole) && whole <= 1000 ? (whole, null)
                     : (null, new Problem(FullName, text, "a whole number, 0 to 1000", "Write digits only."));
             case FieldKind.Number when Field.PropertyName == nameof(Gap.Clock):
-                return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double clock) && clock is >= 0 and <= 12 ? (clock, null)
+                return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out double clock)
+                    && clock is >= 0 and <= 12 ? (clock, null)
                     : (null, new Problem(FullName, text, "0 to 12, as on a clock face", "12 is up; half past ten is 10.5."));
             case FieldKind.Number when trimmed.Length == 0 && Field.IsOptional:
                 return (null, null);
             case FieldKind.Number:
-                return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? (number, null)
+                return double.TryParse(trimmed, NumberStyles.AllowDecimalPoint | NumberStyles.AllowLeadingSign,
+                    CultureInfo.InvariantCulture, out double number) && double.IsFinite(number) ? (number, null)
                     : (null, new Problem(FullName, text, "a number", "Write it with a point: 1.5."));
             case FieldKind.Money:
                 return trimmed.Length == 0 ? (null, null)
-                    : decimal.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal money) && money <= MostMoney ? (money, null)
-                    : (null, new Problem(FullName, text, "a price, 0 to 1000000000", "Write it with a point and without the currency: 129.50."));
+                    : decimal.TryParse(trimmed, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out decimal money)
+                    && money <= MostMoney ? (money, null)
+                    : (null,
+                        new Problem(FullName, text, "a price, 0 to 1000000000", "Write it with a point and without the currency: 129.50."));
             case FieldKind.Text when ThreadOrClassProblem(trimmed) is { } problem:
                 return (null, problem);
             default:
@@ -95,8 +99,10 @@ public partial class PlainField
     /// <summary>Tyre and rim designations are read at once, so that a slip shows where it was made.</summary>
     private Problem? DesignationProblem(string text) => (Field.PropertyName, Path) switch
     {
-        ("Designation", _) when Path.StartsWith("parts/wheels", StringComparison.Ordinal) => First(RimDesignation.Parse(text, FullName).Problems),
-        ("Designation", _) when Path.StartsWith("parts/tyres", StringComparison.Ordinal) => First(TyreDesignation.Parse(text, FullName).Problems),
+        ("Designation", _) when Path.StartsWith("parts/wheels", StringComparison.Ordinal) =>
+            First(RimDesignation.Parse(text, FullName).Problems),
+        ("Designation", _) when Path.StartsWith("parts/tyres", StringComparison.Ordinal) =>
+            First(TyreDesignation.Parse(text, FullName).Problems),
         _ => null,
     };
 

@@ -37,13 +37,15 @@ public sealed record ReadingDraft
         ArgumentNullException.ThrowIfNull(field);
         var dimension = field.Words.Dimension;
         string value = WithUnit(Value, field, text => QuantityText.Parse(text, dimension, path, field.Unit!));
-        string tolerance = WithUnit(Tolerance, field, text => QuantityText.ParseTolerance(text, dimension, path + " / tolerance", field.Unit));
+        string tolerance = WithUnit(Tolerance, field, text =>
+            QuantityText.ParseTolerance(text, dimension, path + " / tolerance", field.Unit));
         var read = Reading.Parse(path, dimension, value, tolerance, Spread, Source, Date);
         if (read.Ok && field.RangeProblem(path, read.Value) is { } problem)
         {
             return Checked<Reading>.Wrong(value == Value
                 ? problem
-                : problem with { Given = Value, Cure = $"No unit was typed, so it was taken as {value}: check the number, or type its unit." });
+                : problem with { Given = Value,
+                    Cure = $"No unit was typed, so it was taken as {value}: check the number, or type its unit." });
         }
 
         return read;
@@ -67,13 +69,15 @@ public sealed record ReadingDraft
     private static string Plain(double number)
     {
         string text = number.ToString("G6", System.Globalization.CultureInfo.InvariantCulture);
-        return decimal.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out decimal plain)
+        return decimal.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture,
+            out decimal plain)
             ? plain.ToString("0.##########", System.Globalization.CultureInfo.InvariantCulture)
             : text;
     }
 
     private static string WithUnit(string text, FieldShape field, Func<string, Checked<Quantity>> parse) =>
-        !string.IsNullOrWhiteSpace(text) && field.Unit is { Symbol.Length: > 0 } unit && parse(text) is { Ok: true, Value.UnitAssumed: true }
+        !string.IsNullOrWhiteSpace(text) && field.Unit is { Symbol.Length: > 0 } unit
+            && parse(text) is { Ok: true, Value.UnitAssumed: true }
             ? text.Trim() + " " + unit.Symbol
             : text;
 }

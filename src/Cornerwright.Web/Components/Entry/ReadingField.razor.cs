@@ -90,14 +90,16 @@ public partial class ReadingField
     private static string Text(ChangeEventArgs e) => e.Value?.ToString() ?? "";
 
     private void TypeDate(ChangeEventArgs e) =>
-        Type(_draft with { Date = DateOnly.TryParseExact(Text(e), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var date) ? date : null });
+        Type(_draft with { Date = DateOnly.TryParseExact(Text(e), "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None,
+            out var date) ? date : null });
 
     private void Type(ReadingDraft draft)
     {
         _draft = draft;
         if (draft.Empty && Field.Words.Needed && Value is not null)
         {
-            _problems = [new Problem(FullName, "", Field.Allowed, "This one is needed: type the right value, or take out the whole entry.")];
+            _problems =
+                [new Problem(FullName, "", Field.Allowed, "This one is needed: type the right value, or take out the whole entry.")];
             return;
         }
 

@@ -14,7 +14,8 @@ public static class References
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(field);
-        return [.. field.Words.RefersTo.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries).SelectMany(c => In(car, c))];
+        return [.. field.Words.RefersTo.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)
+            .SelectMany(c => In(car, c))];
     }
 
     private static IEnumerable<Choosable> In(Car car, string collection) => collection switch

@@ -33,7 +33,8 @@ public sealed class CurveLayout
     public IEnumerable<double> AcrossMarks => Across.Marks.Where(m => m >= _sheet.PlacesMm[0] - 1e-9 && m <= _sheet.PlacesMm[^1] + 1e-9);
 
     /// <summary>Where a place stands, drawing units.</summary>
-    public double X(double placeMm) => Left + ((placeMm - _sheet.PlacesMm[0]) / (_sheet.PlacesMm[^1] - _sheet.PlacesMm[0]) * (Right - Left));
+    public double X(double placeMm) =>
+        Left + ((placeMm - _sheet.PlacesMm[0]) / (_sheet.PlacesMm[^1] - _sheet.PlacesMm[0]) * (Right - Left));
 
     /// <summary>Where a value stands, drawing units.</summary>
     public double Y(double value) => Bottom - ((value - Up.Least) / (Up.Most - Up.Least) * (Bottom - Top));
@@ -71,7 +72,9 @@ public sealed class CurveLayout
         return line.Ride is { } ride && _sheet.ValueAt(line, ride) is { } value ? (X(ride), Y(value)) : null;
     }
 
-    /// <summary>Where a line's name is written: near the end at which the lines lie further apart, the present one on the other side of its line.</summary>
+    /// <summary>
+    /// Where a line's name is written: near the end at which the lines lie further apart, the present one on the other side of its line.
+    /// </summary>
     public (double X, double Y, string Anchor)? LabelOf(CurveLine line)
     {
         ArgumentNullException.ThrowIfNull(line);
@@ -87,7 +90,8 @@ public sealed class CurveLayout
             return null;
         }
 
-        double other = _sheet.Lines.Where(l => l != line).Select(l => l.Values[i]).FirstOrDefault() ?? (line.Proposed ? double.MinValue : double.MaxValue);
+        double other = _sheet.Lines.Where(l => l != line).Select(l => l.Values[i]).FirstOrDefault()
+            ?? (line.Proposed ? double.MinValue : double.MaxValue);
         bool above = value > other || (value == other && line.Proposed);
         double y = Y(value) + (above ? -8 : 16);
         return (X(_sheet.PlacesMm[i]), Math.Clamp(y, Top + 8, Bottom - 4), i < n / 2 ? "start" : "end");
@@ -95,7 +99,8 @@ public sealed class CurveLayout
 
     /// <summary>True where both lines lie so close together that they are one to the eye.</summary>
     public bool Together => _sheet.Lines is [var a, var b] && Enumerable.Range(0, a.Values.Count).All(i =>
-        a.Values[i] is null ? b.Values[i] is null : b.Values[i] is not null && Math.Abs(Y(a.Values[i]!.Value) - Y(b.Values[i]!.Value)) < 1.5);
+        a.Values[i] is null ? b.Values[i] is null
+            : b.Values[i] is not null && Math.Abs(Y(a.Values[i]!.Value) - Y(b.Values[i]!.Value)) < 1.5);
 
     /// <summary>A mark's number, with no more decimals than the scale needs.</summary>
     public static string Mark(double value, in NiceScale scale)

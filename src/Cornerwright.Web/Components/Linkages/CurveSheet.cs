@@ -14,7 +14,8 @@ public sealed record CurveLine(string Name, bool Proposed, IReadOnlyList<double?
 /// <param name="Lines">Present first; one alone where they are the same build.</param>
 /// <param name="ReachMm">From hanging to the first stop of the proposed build, mm; null while unknown.</param>
 public sealed record CurveSheet(
-    LinkageQuantity Quantity, SweepAlong Along, IReadOnlyList<double> PlacesMm, IReadOnlyList<CurveLine> Lines, (double Least, double Most)? ReachMm)
+    LinkageQuantity Quantity, SweepAlong Along, IReadOnlyList<double> PlacesMm, IReadOnlyList<CurveLine> Lines,
+    (double Least, double Most)? ReachMm)
 {
     /// <summary>Unique in the page.</summary>
     public string Key => $"{(Along == SweepAlong.Travel ? "travel" : "rack")}-{Quantity.Key}";
@@ -36,13 +37,15 @@ public sealed record CurveSheet(
         var sweeps = settings.Select(s => LinkageSweep.Of(s, along, least, most)).ToList();
         double[] places = [.. sweeps[0].Points.Select(p => p.At * 1000)];
         var last = settings[^1];
-        (double, double)? reach = along == SweepAlong.Travel && last is { Droop: { } droop, Bump: { } bump } && double.IsFinite(droop + bump)
+        (double, double)? reach = along == SweepAlong.Travel && last is { Droop: { } droop, Bump: { } bump }
+            && double.IsFinite(droop + bump)
             ? (droop * 1000, bump * 1000) : null;
         var sheets = new List<CurveSheet>();
         foreach (var quantity in LinkageQuantity.All)
         {
             CurveLine[] lines = [.. sweeps.Select((sweep, i) => new CurveLine(
-                i == 0 ? "now" : sweep.Setting.Name, i == 1, [.. sweep.Points.Select(p => p.Wheel is { } wheel ? quantity.Shown(wheel, sweep.Setting) : null)],
+                i == 0 ? "now" : sweep.Setting.Name, i == 1,
+                [.. sweep.Points.Select(p => p.Wheel is { } wheel ? quantity.Shown(wheel, sweep.Setting) : null)],
                 along == SweepAlong.Travel && sweep.Setting.Ride is { } ride && double.IsFinite(ride) ? ride * 1000 : null))];
             if (lines.Any(l => l.Values.Any(v => v is not null)))
             {

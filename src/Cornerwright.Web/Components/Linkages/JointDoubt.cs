@@ -22,7 +22,9 @@ public sealed record JointDoubt(string Property, string Words, double Own, doubl
 /// <param name="Worst">Largest first.</param>
 public sealed record QuantityDoubt(string Title, Unit Unit, int Decimals, double Whole, IReadOnlyList<JointDoubt> Worst)
 {
-    /// <summary>As well as a point can be found with a straight edge, a square and patience, m, two standard deviations. Common practice, no source.</summary>
+    /// <summary>
+    /// As well as a point can be found with a straight edge, a square and patience, m, two standard deviations. Common practice, no source.
+    /// </summary>
     public const double GoodMeasure = 0.0005;
 
     /// <summary>Rows of the list: more would hide the first ones.</summary>
@@ -31,10 +33,14 @@ public sealed record QuantityDoubt(string Title, Unit Unit, int Decimals, double
     private static readonly (TraceQuantity Quantity, string Title, Unit Unit, int Decimals)[] Asked =
     [
         (TraceQuantity.Camber, "camber", Units.Degree, 2), (TraceQuantity.Toe, "toe", Units.Degree, 2),
-        (TraceQuantity.SpringRatio, "motion ratio of the spring", Units.One, 4), (TraceQuantity.DamperRatio, "motion ratio of the damper", Units.One, 4),
+        (TraceQuantity.SpringRatio, "motion ratio of the spring", Units.One, 4),
+        (TraceQuantity.DamperRatio, "motion ratio of the damper", Units.One, 4),
     ];
 
-    /// <summary>Every quantity that is in doubt. At the height where the car was measured no coordinate moves camber or toe; the way from there does.</summary>
+    /// <summary>
+    /// Every quantity that is in doubt. At the height where the car was
+    /// measured no coordinate moves camber or toe; the way from there does.
+    /// </summary>
     /// <param name="points">With the doubts of its joints.</param>
     /// <param name="travels">m, over which is averaged.</param>
     public static IReadOnlyList<QuantityDoubt> Of(CornerHardpoints points, IReadOnlyList<double> travels)
@@ -63,6 +69,7 @@ public sealed record QuantityDoubt(string Title, Unit Unit, int Decimals, double
         double own = 2 * (share.Axis switch { 'X' => deviation.X, 'Y' => deviation.Y, _ => deviation.Z });
         double aim = own > 1.5 * GoodMeasure ? GoodMeasure : 0.5 * own, rest = 1 - ((aim / own) * (aim / own));
         double left = 2 * Math.Sqrt(Math.Max(0, (whole * whole) - (share.Deviation * share.Deviation * rest)));
-        return new(points.Joints[joint].Field.PropertyName, $"{share.Joint}, {share.Axis}", own, 2 * share.Deviation, share.Share, aim, left);
+        return new(points.Joints[joint].Field.PropertyName, $"{share.Joint}, {share.Axis}", own, 2 * share.Deviation,
+            share.Share, aim, left);
     }
 }

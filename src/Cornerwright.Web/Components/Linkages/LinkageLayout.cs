@@ -79,7 +79,8 @@ public sealed record LinkageLayout(IReadOnlyList<LinkageLine> Lines, IReadOnlyLi
             double r = wheel.Outline.Max(p => p[1]), a = wheel.Outline.Average(p => p[0]);
             var (x, y) = on(wheel.HubFace + (wheel.Spindle * a));
             string radius = Px.Of(r * scale);
-            return $"M{Px.Of(x - (r * scale))} {Px.Of(y)}a{radius} {radius} 0 1 0 {Px.Of(2 * r * scale)} 0a{radius} {radius} 0 1 0 {Px.Of(-2 * r * scale)} 0Z";
+            return $"M{Px.Of(x - (r * scale))} {Px.Of(y)}a{radius} {radius} 0 1 0 {Px.Of(2 * r * scale)} 0a{radius} {radius} 0 1 0 "
+                + $"{Px.Of(-2 * r * scale)} 0Z";
         }
 
         Vec3 seen = side == LinkageSide.Front ? Vec3.UnitZ : Vec3.UnitX, radial = seen - (wheel.Spindle * wheel.Spindle.Dot(seen));
@@ -90,6 +91,7 @@ public sealed record LinkageLayout(IReadOnlyList<LinkageLine> Lines, IReadOnlyLi
 
         radial = radial.Unit();
         return string.Concat(new[] { 1, -1 }.Select(sign =>
-            "M" + string.Join('L', wheel.Outline.Select(p => on(wheel.HubFace + (wheel.Spindle * p[0]) + (radial * (sign * p[1])))).Select(p => $"{Px.Of(p.X)} {Px.Of(p.Y)}")) + "Z"));
+            "M" + string.Join('L', wheel.Outline.Select(p => on(wheel.HubFace + (wheel.Spindle * p[0]) + (radial * (sign * p[1]))))
+                .Select(p => $"{Px.Of(p.X)} {Px.Of(p.Y)}")) + "Z"));
     }
 }

@@ -29,7 +29,9 @@ public sealed record LinkageMember(MemberKind Kind, string Name, string From, st
     /// <summary>A strut's spring is drawn from here on where nobody knows better.</summary>
     private const double UsualPerch = 0.45;
 
-    /// <summary>Everything between the points that this table's kind uses; ends that are not given are for the caller to leave out.</summary>
+    /// <summary>
+    /// Everything between the points that this table's kind uses; ends that are not given are for the caller to leave out.
+    /// </summary>
     public static IReadOnlyList<LinkageMember> Of(T table)
     {
         ArgumentNullException.ThrowIfNull(table);
@@ -142,7 +144,8 @@ public sealed record LinkageMember(MemberKind Kind, string Name, string From, st
         Carrier(all, outer);
     }
 
-    private static void Carrier(List<LinkageMember> all, string joint) => all.Add(new(MemberKind.Carrier, "wheel carrier", joint, nameof(T.HubFace)));
+    private static void Carrier(List<LinkageMember> all, string joint) =>
+        all.Add(new(MemberKind.Carrier, "wheel carrier", joint, nameof(T.HubFace)));
 
     private static void Station(List<LinkageMember> all, MemberKind kind, string name, StationCarrier on, string moving, string body)
     {

@@ -22,7 +22,9 @@ public sealed class LinkageMover
         (_follower, _plate) = Made(0);
     }
 
-    /// <summary>The wheel at a place, whose plate is the slide from where it stood when the car was measured; null where it cannot be reached.</summary>
+    /// <summary>
+    /// The wheel at a place, whose plate is the slide from where it stood when the car was measured; null where it cannot be reached.
+    /// </summary>
     public WheelGeometry? WheelAt(double travel, double rack, double slide)
     {
         Slide(slide);
@@ -36,7 +38,8 @@ public sealed class LinkageMover
         var goal = asked with { Plate = _plate };
         var stop = _follower.MoveTo(goal.Travel, goal.Rack, goal.Plate) == Reach.Reached ? null : _follower.Explain(goal);
         return WheelGeometry.TryRead(_follower, out var wheel)
-            ? new(_follower.Place with { Plate = asked.Plate }, LinkageJoints.Now(_follower), wheel.Centre + (wheel.Spindle * _setting.Points.HubFaceOutboard), wheel, stop)
+            ? new(_follower.Place with { Plate = asked.Plate }, LinkageJoints.Now(_follower),
+                wheel.Centre + (wheel.Spindle * _setting.Points.HubFaceOutboard), wheel, stop)
             : null;
     }
 

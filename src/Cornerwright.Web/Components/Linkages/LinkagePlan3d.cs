@@ -14,7 +14,8 @@ public sealed record Member3d(string Kind, string Name, int A, int B, double Fro
 /// <param name="Tyre">Outline, m along the spindle from the hub's face (street side positive) and m from it.</param>
 /// <param name="Rim">Likewise.</param>
 public sealed record LinkagePlan3d(
-    int Side, IReadOnlyList<string> Joints, IReadOnlyList<Member3d> Members, IReadOnlyList<int[]> Plates, IReadOnlyList<double[]> Tyre, IReadOnlyList<double[]> Rim)
+    int Side, IReadOnlyList<string> Joints, IReadOnlyList<Member3d> Members, IReadOnlyList<int[]> Plates, IReadOnlyList<double[]> Tyre,
+    IReadOnlyList<double[]> Rim)
 {
     /// <summary>Half the width of the plain wheel that is drawn where no tyre is known, m.</summary>
     private const double PlainHalfWidth = 0.1;
@@ -66,11 +67,13 @@ public sealed record LinkagePlan3d(
     };
 
     private static double[][]? Outline(LinkageSetting setting, string kind) =>
-        setting.Wheel?.Outlines.FirstOrDefault(o => o.Kind == kind)?.Points is { Count: > 2 } points ? [.. points.Select(p => new[] { p.Axial, p.Radius })] : null;
+        setting.Wheel?.Outlines.FirstOrDefault(o => o.Kind == kind)?.Points is { Count: > 2 } points
+            ? [.. points.Select(p => new[] { p.Axial, p.Radius })] : null;
 
     private static double[][] PlainTyre(LinkageSetting setting)
     {
         double r = setting.Points.Linkage.TyreRadius, a = -setting.Points.HubFaceOutboard;
-        return [[a - PlainHalfWidth, 0.65 * r], [a + PlainHalfWidth, 0.65 * r], [a + PlainHalfWidth, 0.9 * r], [a + (0.7 * PlainHalfWidth), r], [a - (0.7 * PlainHalfWidth), r], [a - PlainHalfWidth, 0.9 * r]];
+        return [[a - PlainHalfWidth, 0.65 * r], [a + PlainHalfWidth, 0.65 * r], [a + PlainHalfWidth, 0.9 * r],
+            [a + (0.7 * PlainHalfWidth), r], [a - (0.7 * PlainHalfWidth), r], [a - PlainHalfWidth, 0.9 * r]];
     }
 }

@@ -15,7 +15,8 @@ namespace Cornerwright.Web.Components.Linkages;
 /// <summary>One corner's linkage as one build sets it: wheel, plate, clamp, and where that build rides and stops.</summary>
 /// <param name="Name">Of the build, as people read it.</param>
 /// <param name="Points">The table made ready, with the build's wheel.</param>
-/// <param name="Clamp">How far the wheel was turned in the strut's clamp since the car was measured, rad, positive when its top went outward.</param>
+/// <param name="Clamp">How far the wheel was turned in the strut's clamp since
+/// the car was measured, rad, positive when its top went outward.</param>
 /// <param name="MeasuredFoot">How far the tyre's foot stood from the car's middle when it was measured, m.</param>
 /// <param name="RackLock">Rack from straight ahead to its stop, m; null while unknown.</param>
 /// <param name="Ride">m of travel in the load case in which heights are wanted; null while unknown.</param>
@@ -23,7 +24,8 @@ namespace Cornerwright.Web.Components.Linkages;
 /// <param name="Bump">m of travel at which the first of its stops ends it; null while unknown.</param>
 /// <param name="Wheel">Section of wheel and tyre from the judgement; null while unknown.</param>
 public sealed record LinkageSetting(
-    string Name, CornerHardpoints Points, double Clamp, double MeasuredFoot, double? RackLock, double? Ride, double? Droop, double? Bump, WheelSection? Wheel)
+    string Name, CornerHardpoints Points, double Clamp, double MeasuredFoot, double? RackLock, double? Ride, double? Droop, double? Bump,
+    WheelSection? Wheel)
 {
     /// <summary>m along the plate's direction from where it stood when the car was measured.</summary>
     public double Plate => Points.Plate;
@@ -57,7 +59,8 @@ public sealed record LinkageSetting(
         double clamp = build is null ? 0 : ClampOf(build, place) - ClampOf(car.Build(car.MeasuredBuild), place);
         var picture = judgement?.Pictures.FirstOrDefault(p => p.Corner == place);
         return Checked<LinkageSetting>.From(new(
-            build?.Name ?? car.Build(car.MeasuredBuild)?.Name ?? "as measured", points, clamp, Foot(LinkageOf.Corner(car, place), points), car.At(place).Steering?.RackTravel?.Si,
+            build?.Name ?? car.Build(car.MeasuredBuild)?.Name ?? "as measured", points, clamp, Foot(LinkageOf.Corner(car, place), points),
+            car.At(place).Steering?.RackTravel?.Si,
             RideOf(car, picture), At(picture, TravelEvent.DroopStop), FirstStop(picture), picture?.Wheel));
     }
 
@@ -70,7 +73,8 @@ public sealed record LinkageSetting(
     }
 
     private static double Foot(Checked<CornerHardpoints> measured, CornerHardpoints otherwise) =>
-        WheelGeometry.TryRead(new KnuckleFollower((measured.Try(out var found) ? found : otherwise).Ready()), out var wheel) ? Math.Abs(wheel.Contact.Y) : 0;
+        WheelGeometry.TryRead(new KnuckleFollower((measured.Try(out var found) ? found : otherwise).Ready()), out var wheel)
+            ? Math.Abs(wheel.Contact.Y) : 0;
 
     private static Vec3 Spindle(CornerLinkage linkage) =>
         new KnuckleLinkage(linkage).Spindle is var s && linkage.Side > 0 ? s : new Vec3(s.X, -s.Y, s.Z);

@@ -17,12 +17,15 @@ public sealed partial class LinkageStage : IAsyncDisposable
     private const double SliderStep = 0.0005;
     private const double MostPlate = 0.03;
 
-    private static readonly (string Side, string Words)[] Sides = [("corner", "Slanted"), ("front", "Front"), ("street", "Street side"), ("above", "Above")];
+    private static readonly (string Side, string Words)[] Sides =
+        [("corner", "Slanted"), ("front", "Front"), ("street", "Street side"), ("above", "Above")];
 
     private static readonly (string Name, string Words)[] Options =
-        [("wheel", "wheel and tyre"), ("ground", "ground"), ("axis", "steering axis"), ("instant", "axis it turns about in travel"), ("roll", "roll centre")];
+        [("wheel", "wheel and tyre"), ("ground", "ground"), ("axis", "steering axis"), ("instant", "axis it turns about in travel"),
+            ("roll", "roll centre")];
 
-    private readonly Dictionary<string, bool> _shown = new(StringComparer.Ordinal) { ["wheel"] = true, ["ground"] = true, ["axis"] = true, ["instant"] = false, ["roll"] = false };
+    private readonly Dictionary<string, bool> _shown =
+        new(StringComparer.Ordinal) { ["wheel"] = true, ["ground"] = true, ["axis"] = true, ["instant"] = false, ["roll"] = false };
 
     private ElementReference _host;
     private IJSObjectReference? _module, _scene;
@@ -67,7 +70,8 @@ public sealed partial class LinkageStage : IAsyncDisposable
         }
 
         _travel = (
-            Math.Min(-LinkageSweep.UsualTravel, Whole((Setting.Droop ?? 0) - 0.01)), Math.Max(LinkageSweep.UsualTravel, Whole((Setting.Bump ?? 0) + 0.01)));
+            Math.Min(-LinkageSweep.UsualTravel, Whole((Setting.Droop ?? 0) - 0.01)),
+            Math.Max(LinkageSweep.UsualTravel, Whole((Setting.Bump ?? 0) + 0.01)));
         _mover = new LinkageMover(Setting);
         _measured = new LinkageMover(Setting with { Clamp = 0 }).WheelAt(0, 0, 0);
         Solve(_asked);
@@ -209,11 +213,14 @@ public sealed partial class LinkageStage : IAsyncDisposable
 
     private static string Mm(double metres) => (metres * 1000).ToString("0.###", CultureInfo.InvariantCulture);
 
-    private string RackWords => $"{Px.Mm(Math.Abs(_asked.Rack))} mm {(_asked.Rack > 0 ? "to the left" : _asked.Rack < 0 ? "to the right" : "")}".TrimEnd();
+    private string RackWords =>
+        $"{Px.Mm(Math.Abs(_asked.Rack))} mm {(_asked.Rack > 0 ? "to the left" : _asked.Rack < 0 ? "to the right" : "")}".TrimEnd();
 
-    private string PlateWords => $"{Px.Mm(Math.Abs(_asked.Plate))} mm {(_asked.Plate > 0 ? "inward" : _asked.Plate < 0 ? "outward" : "")}".TrimEnd();
+    private string PlateWords =>
+        $"{Px.Mm(Math.Abs(_asked.Plate))} mm {(_asked.Plate > 0 ? "inward" : _asked.Plate < 0 ? "outward" : "")}".TrimEnd();
 
-    private static string Number(double value, LinkageQuantity quantity) => QuantityText.Write(quantity.Unit.ToSi(value), quantity.Unit, quantity.Decimals);
+    private static string Number(double value, LinkageQuantity quantity) =>
+        QuantityText.Write(quantity.Unit.ToSi(value), quantity.Unit, quantity.Decimals);
 
     private string Against(LinkageQuantity quantity, double value)
     {
@@ -232,6 +239,7 @@ public sealed partial class LinkageStage : IAsyncDisposable
             + (Setting.Steers ? $", rack {Px.Travel(stop.Reached.Rack)} mm" : "") + ": ";
         return far + (stop.Missing == 0
             ? $"{stop.Tie} is at a dead centre there; beyond it the parts would fit together only in another way."
-            : $"for one millimetre more, {stop.Tie} would have to {(stop.Missing > 0 ? "give" : "give the other way")} by {Px.Mm(Math.Abs(stop.Missing), 2)} mm.");
+            : $"for one millimetre more, {stop.Tie} would have to {(stop.Missing > 0 ? "give" : "give the other way")} by "
+            + $"{Px.Mm(Math.Abs(stop.Missing), 2)} mm.");
     }
 }

@@ -14,7 +14,8 @@ namespace Cornerwright.Web.Components.Linkages;
 /// <param name="Doubts">Which coordinates to measure better.</param>
 /// <param name="Way">Travel over which that is averaged, m.</param>
 public sealed record LinkageStudy(
-    LinkageSetting? Present, LinkageSetting? Proposed, IReadOnlyList<Problem> Problems, IReadOnlyList<CurveSheet> ThroughTravel, IReadOnlyList<CurveSheet> ThroughSteer,
+    LinkageSetting? Present, LinkageSetting? Proposed, IReadOnlyList<Problem> Problems, IReadOnlyList<CurveSheet> ThroughTravel,
+    IReadOnlyList<CurveSheet> ThroughSteer,
     IReadOnlyList<QuantityDoubt> Doubts, (double Least, double Most) Way)
 {
     private const int DoubtPoses = 7;
@@ -34,7 +35,8 @@ public sealed record LinkageStudy(
     /// <param name="present">Judgement of the build on the car; null while it is not there.</param>
     /// <param name="chosen">Judgement of the chosen build.</param>
     /// <param name="before">What was known before: what does not depend on what changed is taken over.</param>
-    public static LinkageStudy Of(Car car, CornerPlace place, string chosenId, Judgement? present, Judgement? chosen, LinkageStudy? before = null)
+    public static LinkageStudy Of(Car car, CornerPlace place, string chosenId, Judgement? present, Judgement? chosen,
+        LinkageStudy? before = null)
     {
         ArgumentNullException.ThrowIfNull(car);
         if (car.At(place).Hardpoints is null)
@@ -60,7 +62,8 @@ public sealed record LinkageStudy(
         var proposed = then?.Value;
         var way = DoubtWay(presentSetting);
         return new(
-            presentSetting, proposed, [], CurveSheet.Of(presentSetting, proposed, SweepAlong.Travel), CurveSheet.Of(presentSetting, proposed, SweepAlong.Rack),
+            presentSetting, proposed, [], CurveSheet.Of(presentSetting, proposed, SweepAlong.Travel),
+            CurveSheet.Of(presentSetting, proposed, SweepAlong.Rack),
             Still(before, presentSetting, way) ? before!.Doubts : QuantityDoubt.Of(presentSetting.Points, Spread(way)), way);
     }
 
@@ -74,6 +77,7 @@ public sealed record LinkageStudy(
 
     /// <summary>True when nothing that the doubts stand on has changed: the same points, angles and way.</summary>
     private static bool Still(LinkageStudy? before, LinkageSetting now, (double Least, double Most) way) =>
-        before?.Present is { } then && before.Way == way && then.Points.Place == now.Points.Place && ReferenceEquals(then.Points.Table, now.Points.Table)
+        before?.Present is { } then && before.Way == way && then.Points.Place == now.Points.Place
+            && ReferenceEquals(then.Points.Table, now.Points.Table)
         && then.Points.Linkage.Camber == now.Points.Linkage.Camber && then.Points.Linkage.Toe == now.Points.Linkage.Toe;
 }

@@ -28,13 +28,18 @@ public sealed record LinkageSweep(LinkageSetting Setting, SweepAlong Along, doub
     /// <summary>How far a travel is looked at where nothing known ends it, m.</summary>
     public const double UsualTravel = 0.08;
 
-    /// <summary>How far the rack is looked at, m, where the linkage lets it. Common practice: racks of passenger cars go 60 to 80 mm a side; no source.</summary>
+    /// <summary>
+    /// How far the rack is looked at, m, where the linkage lets it. Common
+    /// practice: racks of passenger cars go 60 to 80 mm a side; no source.
+    /// </summary>
     public const double UsualRack = 0.075;
 
     /// <summary>A stop's own doubt and a little more is shown beyond it, m.</summary>
     private const double Beyond = 0.01;
 
-    /// <summary>The way of travel that is worth showing for these settings: to their stops where they are known, and never where no linkage follows.</summary>
+    /// <summary>
+    /// The way of travel that is worth showing for these settings: to their stops where they are known, and never where no linkage follows.
+    /// </summary>
     public static (double Least, double Most) TravelOf(IReadOnlyList<LinkageSetting> settings)
     {
         double least = settings.Min(s => s.Droop is { } droop && double.IsFinite(droop) ? droop - Beyond : -UsualTravel);

@@ -88,7 +88,8 @@ public static class PointCells
     /// <param name="rows">Points in the order in which they are shown.</param>
     /// <param name="row">Of the cell in which the cursor stands.</param>
     /// <param name="column">Likewise.</param>
-    /// <param name="block">Rows parted by line ends, cells by tabs (or semicolons); a block whose rows begin with names is taken by name.</param>
+    /// <param name="block">Rows parted by line ends, cells by tabs (or
+    /// semicolons); a block whose rows begin with names is taken by name.</param>
     public static Checked<HardpointTable> Paste(HardpointTable table, IReadOnlyList<FieldShape> rows, int row, int column, string block)
     {
         ArgumentNullException.ThrowIfNull(rows);
@@ -142,7 +143,8 @@ public static class PointCells
 
             if (!Given(at).Any())
             {
-                return Checked<HardpointTable>.Wrong(new Problem(name, text, "a tolerance of coordinates that are given", "Type X, Y and Z first."));
+                return Checked<HardpointTable>.Wrong(
+                    new Problem(name, text, "a tolerance of coordinates that are given", "Type X, Y and Z first."));
             }
 
             tolerance = new Tolerance(amount.UnitAssumed ? Quantity.Of(amount.Number, amount.Unit) : amount, ToleranceKind.TwoSigma);

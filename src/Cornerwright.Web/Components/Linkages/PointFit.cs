@@ -51,7 +51,8 @@ public sealed record PointFit(CornerHardpoints Points, IReadOnlyList<CycledReadi
             {
                 if (reading is { StandardDeviation: > 0 } r)
                 {
-                    double deviation = Math.Sqrt((r.StandardDeviation * r.StandardDeviation) + (slope * slope * travel.StandardDeviation * travel.StandardDeviation));
+                    double deviation = Math.Sqrt((r.StandardDeviation * r.StandardDeviation)
+                        + (slope * slope * travel.StandardDeviation * travel.StandardDeviation));
                     found.Add(new($"{words} at {Pictures.Px.Travel(travel.Si)} mm", unit, new(quantity, travel.Si, value, deviation)));
                 }
             }
@@ -65,12 +66,14 @@ public sealed record PointFit(CornerHardpoints Points, IReadOnlyList<CycledReadi
             Add(step.Outboard, TraceQuantity.Outboard, "wheel out", Units.Millimetre, here.ContactByRiseAcross, step.Outboard?.Si ?? 0);
             if (here.Spring is { } spring)
             {
-                Add(step.SpringLength, TraceQuantity.SpringLength, "spring axis", Units.Millimetre, spring.MotionRatio, Length(step.SpringLength, corner.SpringAxisLength, rough?.Spring?.Length));
+                Add(step.SpringLength, TraceQuantity.SpringLength, "spring axis", Units.Millimetre, spring.MotionRatio,
+                    Length(step.SpringLength, corner.SpringAxisLength, rough?.Spring?.Length));
             }
 
             if (here.Damper is { } damper)
             {
-                Add(step.DamperLength, TraceQuantity.DamperLength, "damper axis", Units.Millimetre, damper.MotionRatio, Length(step.DamperLength, corner.DamperAxisLength, rough?.Damper?.Length));
+                Add(step.DamperLength, TraceQuantity.DamperLength, "damper axis", Units.Millimetre, damper.MotionRatio,
+                    Length(step.DamperLength, corner.DamperAxisLength, rough?.Damper?.Length));
             }
         }
 
@@ -90,7 +93,8 @@ public sealed record PointFit(CornerHardpoints Points, IReadOnlyList<CycledReadi
         // Camber and toe where the car was measured are readings too, and go along; alone they would be no fit of points.
         double angle = points.Deviations.Any(d => d.LengthSquared > 0) ? 2 * (corner.Camber?.StandardDeviation ?? 0) : 0;
         var result = HardpointFit.Fit(
-            points.Linkage with { WheelCentre = hub }, [.. points.Deviations.Select(d => d * 2)], [.. readings.Select(r => r.Reading)], angle);
+            points.Linkage with { WheelCentre = hub }, [.. points.Deviations.Select(d => d * 2)],
+            [.. readings.Select(r => r.Reading)], angle);
         return new(points, readings, result);
     }
 
@@ -137,9 +141,11 @@ public sealed record PointFit(CornerHardpoints Points, IReadOnlyList<CycledReadi
     public string Words => Result.Why switch
     {
         FitStop.Converged => $"Fitted: misfit {Result.MisfitPerReading:0.00} a reading (1 is what the stated tolerances let expect).",
-        FitStop.NoFurtherDown => "Fitted as far as it goes; no step made it better, though the last one was not small. Look at the residuals before you take it.",
+        FitStop.NoFurtherDown => "Fitted as far as it goes; no step made it better, though the last one was not small. Look at the "
+            + "residuals before you take it.",
         FitStop.IterationLimit => "Stopped after many steps; these are the best points found. Look at the residuals before you take them.",
-        FitStop.RoughCannotReach => "The linkage as it stands cannot follow the wheel to one of its readings. A point is far off: look at the furthest travel in the picture.",
+        FitStop.RoughCannotReach => "The linkage as it stands cannot follow the wheel to one of its "
+            + "readings. A point is far off: look at the furthest travel in the picture.",
         _ => Readings.Count == 0 ? "There is no cycled reading to fit to." : "No point has a tolerance, so none may move.",
     };
 }

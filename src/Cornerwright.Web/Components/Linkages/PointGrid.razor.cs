@@ -48,7 +48,8 @@ public partial class PointGrid
         {
             for (int column = 0; column < PointCells.Columns; column++)
             {
-                if (Bench.Drafts.TryGetValue(CellPath(field, column), out string? kept) && PointCells.Type(Table, field, column, kept, Where) is { Ok: false } wrong)
+                if (Bench.Drafts.TryGetValue(CellPath(field, column), out string? kept)
+                    && PointCells.Type(Table, field, column, kept, Where) is { Ok: false } wrong)
                 {
                     _problems[CellPath(field, column)] = wrong.Problems;
                 }
@@ -107,7 +108,8 @@ public partial class PointGrid
         {
             _problems.Remove(path);
             Bench.Draft(path, null);
-            Put($"{field.Label}, {PointCells.Title(column)}, {Where}", table => PointCells.Type(table, field, column, text, Where) is { Ok: true } now ? now.Value : table);
+            Put($"{field.Label}, {PointCells.Title(column)}, {Where}", table =>
+                PointCells.Type(table, field, column, text, Where) is { Ok: true } now ? now.Value : table);
         }
         else
         {
@@ -119,7 +121,8 @@ public partial class PointGrid
     private void Take()
     {
         var unit = Units.Find(_unit, Dimension.Length)!;
-        Taken(HardpointBlock.Read(Table, _block, unit, ReadingSource.Tape), table => HardpointBlock.Read(table, _block, unit, ReadingSource.Tape));
+        Taken(HardpointBlock.Read(Table, _block, unit, ReadingSource.Tape), table =>
+            HardpointBlock.Read(table, _block, unit, ReadingSource.Tape));
     }
 
     private void Taken(Checked<HardpointTable> read, Func<HardpointTable, Checked<HardpointTable>> again)

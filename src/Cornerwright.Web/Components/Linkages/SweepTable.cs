@@ -12,7 +12,8 @@ public static class SweepTable
         ArgumentNullException.ThrowIfNull(sheets);
         return sheets.Count == 0 ? []
             : [sheets[0].Along == SweepAlong.Travel ? "travel, mm" : "rack, mm",
-               .. sheets.SelectMany(s => s.Lines.Select(l => s.Lines.Count > 1 ? $"{s.Quantity.TitleWithUnit} ({l.Name})" : s.Quantity.TitleWithUnit))];
+               .. sheets.SelectMany(s =>
+                   s.Lines.Select(l => s.Lines.Count > 1 ? $"{s.Quantity.TitleWithUnit} ({l.Name})" : s.Quantity.TitleWithUnit))];
     }
 
     /// <summary>One row for every place, or for every <paramref name="each"/>th; numbers as text, empty where there is none.</summary>
@@ -44,7 +45,8 @@ public static class SweepTable
         return text.ToString();
     }
 
-    private static string Quoted(string text) => text.AsSpan().IndexOfAny(",\"\r\n") < 0 ? text : "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
+    private static string Quoted(string text) => text.AsSpan().IndexOfAny(",\"\r\n") < 0 ? text
+        : "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\"";
 
     private static string Number(double value, int decimals)
     {

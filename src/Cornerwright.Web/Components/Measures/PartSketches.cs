@@ -14,7 +14,8 @@ internal static class PartSketches
                 pen.Thin("M30 104h100").Coils(74, 48, 104, 26, 9).Solid("M44 40h60v7H44z").Dim(124, 48, 124, 104);
                 break;
             case Sketch.Deflection:
-                pen.Thin("M20 104h120").Coils(52, 14, 104, 18, 6, "thin").Coils(112, 50, 104, 18, 6).Dashed("M52 14h40M112 50H76").Dim(84, 14, 84, 50);
+                pen.Thin("M20 104h120").Coils(52, 14, 104, 18, 6, "thin").Coils(112, 50, 104, 18, 6).Dashed("M52 14h40M112 50H76")
+                .Dim(84, 14, 84, 50);
                 break;
             case Sketch.InnerDiameter:
                 Ring(pen, 44, 34).Dim(46, 56, 114, 56).Tool("M46 44v24M114 44v24");
@@ -23,7 +24,8 @@ internal static class PartSketches
                 Ring(pen, 44, 34).Dim(36, 56, 124, 56).Tool("M34 40v32M126 40v32");
                 break;
             case Sketch.WireDiameter:
-                pen.Thick("M16 30C60 18 100 18 144 30M16 62C60 50 100 50 144 62").Thin("M16 90C60 78 100 78 144 90").Dim(80, 21, 80, 53).Tool("M66 20h28M66 54h28");
+                pen.Thick("M16 30C60 18 100 18 144 30M16 62C60 50 100 50 144 62").Thin("M16 90C60 78 100 78 144 90").Dim(80, 21, 80, 53)
+                .Tool("M66 20h28M66 54h28");
                 break;
             case Sketch.ActiveCoils:
                 pen.Thick("M40 10h70M40 104h70").Coils(75, 12, 102, 30, 6).Dashed("M100 24h36M100 90h36").Dim(130, 24, 130, 90);
@@ -52,6 +54,17 @@ internal static class PartSketches
             case Sketch.CollarHeight:
                 Collared(pen).Dashed("M110 34h40M142 48h10").Dim(146, 34, 146, 48);
                 break;
+            default:
+                Seats(pen, sketch);
+                break;
+        }
+    }
+
+    /// <summary>What a spring stands on and hangs from.</summary>
+    private static void Seats(Pen pen, Sketch sketch)
+    {
+        switch (sketch)
+        {
             case Sketch.PerchRegister:
                 PerchPart(pen).Dim(48, 14, 112, 14).Dashed("M48 30V8M112 30V8");
                 break;
@@ -62,10 +75,12 @@ internal static class PartSketches
                 PerchPart(pen).Dashed("M128 44h26M112 76h42").Dim(148, 44, 148, 76);
                 break;
             case Sketch.CollarPitch:
-                pen.Solid("M62 4h36v104H62z").Thin("M62 14l36 6M62 26l36 6M62 38l36 6M62 50l36 6M62 62l36 6M62 74l36 6M62 86l36 6").Dashed("M98 44h36M98 56h36").Dim(126, 44, 126, 56);
+                pen.Solid("M62 4h36v104H62z").Thin("M62 14l36 6M62 26l36 6M62 38l36 6M62 50l36 6M62 62l36 6M62 74l36 6M62 86l36 6")
+                .Dashed("M98 44h36M98 56h36").Dim(126, 44, 126, 56);
                 break;
             case Sketch.MountRegister:
-                pen.Thick("M16 14h128").Solid("M48 14h64v18H48z").Solid("M26 32h108v6H26z").Solid("M54 38h52v12H54z").Coils(80, 52, 108, 38, 3, "thin").Dashed("M54 50v26M106 50v26").Dim(54, 70, 106, 70);
+                pen.Thick("M16 14h128").Solid("M48 14h64v18H48z").Solid("M26 32h108v6H26z").Solid("M54 38h52v12H54z")
+                .Coils(80, 52, 108, 38, 3, "thin").Dashed("M54 50v26M106 50v26").Dim(54, 70, 106, 70);
                 break;
             default:
                 Wheels(pen, sketch);
@@ -114,8 +129,19 @@ internal static class PartSketches
                 RimSection(pen).Dashed("M92 50v50M112 50v14").Tool("M92 30v74").Dim(92, 54, 112, 54);
                 break;
             case Sketch.SpacerThickness:
-                pen.Circle(54, 56, 42, "thick").Circle(54, 56, 14).Circle(54, 28, 4).Circle(54, 84, 4).Circle(26, 56, 4).Circle(82, 56, 4).Solid("M118 14h18v84h-18z").Dim(118, 56, 136, 56);
+                pen.Circle(54, 56, 42, "thick").Circle(54, 56, 14).Circle(54, 28, 4).Circle(54, 84, 4).Circle(26, 56, 4).Circle(82, 56, 4)
+                .Solid("M118 14h18v84h-18z").Dim(118, 56, 136, 56);
                 break;
+            default:
+                StopsAndBars(pen, sketch);
+                break;
+        }
+    }
+
+    private static void StopsAndBars(Pen pen, Sketch sketch)
+    {
+        switch (sketch)
+        {
             case Sketch.StopLength:
                 Stop(pen, 26, 88).Dashed("M98 26h38M98 88h38").Dim(128, 26, 128, 88);
                 break;
@@ -141,10 +167,12 @@ internal static class PartSketches
                 Bar(pen).Dashed("M120 30h32M110 92h42").Dim(146, 30, 146, 92);
                 break;
             case Sketch.LinkLength:
-                pen.Thick("M50 20v72").Circle(50, 18, 8, "solid").Circle(50, 94, 8, "solid").Dashed("M50 18h62M50 94h62").Dim(104, 18, 104, 94);
+                pen.Thick("M50 20v72").Circle(50, 18, 8, "solid").Circle(50, 94, 8, "solid").Dashed("M50 18h62M50 94h62")
+                .Dim(104, 18, 104, 94);
                 break;
             default:
-                pen.Circle(72, 56, 44, "thick").Circle(72, 56, 26).Solid("M70 26h4v-10h-4z").Circle(124, 24, 17, "solid").Thin("M110 34 74 20").Dim(124, 24, 134, 14);
+                pen.Circle(72, 56, 44, "thick").Circle(72, 56, 26).Solid("M70 26h4v-10h-4z").Circle(124, 24, 17, "solid")
+                .Thin("M110 34 74 20").Dim(124, 24, 134, 14);
                 break;
         }
     }
@@ -156,7 +184,8 @@ internal static class PartSketches
     private static Pen PerchPart(Pen pen) => pen.Solid("M26 44h22V30h64v14h22v12h-22v20H48V56H26z").Dashed("M80 20v70");
 
     private static Pen TyreSection(Pen pen) => pen
-        .Solid("M54 88c-2-8-14-20-14-36 0-14 6-26 16-32h48c10 6 16 18 16 32 0 16-12 28-14 36h-8c2-12 10-22 10-34 0-10-4-18-10-22H62c-6 4-10 12-10 22 0 12 8 22 10 34z")
+        .Solid("M54 88c-2-8-14-20-14-36 0-14 6-26 16-32h48c10 6 16 18 16 32 0 16-12 28-14 36h-8c2-12 10-22 10-34 0-10-4-18-10-22H62c-6 "
+            + "4-10 12-10 22 0 12 8 22 10 34z")
         .Thick("M50 80v10h10l6 6h28l6-6h10V80");
 
     private static Pen WheelFace(Pen pen) => pen.Circle(80, 56, 48, "thick").Circle(80, 56, 42).Circle(80, 56, 12, "thick")
@@ -166,9 +195,13 @@ internal static class PartSketches
     private static Pen RimSection(Pen pen) => pen
         .Thick("M22 20v14h10l8 6h72l8-6h18V20").Solid("M120 34h12c-2 14-12 22-18 30l-2 12H92V64h16c2-10 8-22 12-30z").Dashed("M8 96h144");
 
-    private static Pen Stop(Pen pen, double top, double bottom) => pen
-        .Thin("M77 4v104M83 4v104").Thick("M48 89h64")
-        .Solid(FormattableString.Invariant($"M62 {top}h36l-5 {(bottom - top) * 0.3:0.#} 5 {(bottom - top) * 0.2:0.#}-4 {(bottom - top) * 0.5:0.#}H66l-4-{(bottom - top) * 0.5:0.#} 5-{(bottom - top) * 0.2:0.#}z"));
+    private static Pen Stop(Pen pen, double top, double bottom)
+    {
+        var (shoulder, waist, foot) = (0.3 * (bottom - top), 0.2 * (bottom - top), 0.5 * (bottom - top));
+        return pen.Thin("M77 4v104M83 4v104").Thick("M48 89h64").Solid(FormattableString.Invariant(
+            $"M62 {top}h36l-5 {shoulder:0.#} 5 {waist:0.#}-4 {foot:0.#}H66l-4-{foot:0.#} 5-{waist:0.#}z"));
+    }
 
-    private static Pen Bar(Pen pen) => pen.Thick("M40 30h80M40 30 30 92M120 30l10 62").Thin("M40 25h80M40 35h80").Circle(30, 94, 4, "solid").Circle(130, 94, 4, "solid");
+    private static Pen Bar(Pen pen) =>
+        pen.Thick("M40 30h80M40 30 30 92M120 30l10 62").Thin("M40 25h80M40 35h80").Circle(30, 94, 4, "solid").Circle(130, 94, 4, "solid");
 }

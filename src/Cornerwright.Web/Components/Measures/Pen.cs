@@ -48,7 +48,8 @@ internal sealed class Pen
         double ux = (x2 - x1) / length, uy = (y2 - y1) / length;
         bool outside = length < 18;
         double reach = outside ? 11 : 0;
-        _svg.Append(CultureInfo.InvariantCulture, $"<path class='dim' d='M{x1 - (ux * reach):0.##} {y1 - (uy * reach):0.##}L{x2 + (ux * reach):0.##} {y2 + (uy * reach):0.##}'/>");
+        _svg.Append(CultureInfo.InvariantCulture, $"<path class='dim' d='M{x1 - (ux * reach):0.##} "
+            + $"{y1 - (uy * reach):0.##}L{x2 + (ux * reach):0.##} {y2 + (uy * reach):0.##}'/>");
         Arrow(x1, y1, outside ? ux : -ux, outside ? uy : -uy);
         Arrow(x2, y2, outside ? -ux : ux, outside ? -uy : uy);
         return this;
@@ -93,7 +94,8 @@ internal sealed class Pen
     {
         const double Length = 7.5, Half = 2.7;
         double bx = x - (ux * Length), by = y - (uy * Length);
-        _svg.Append(CultureInfo.InvariantCulture, $"<path class='head' d='M{x:0.##} {y:0.##}L{bx - (uy * Half):0.##} {by + (ux * Half):0.##}L{bx + (uy * Half):0.##} {by - (ux * Half):0.##}Z'/>");
+        _svg.Append(CultureInfo.InvariantCulture, $"<path class='head' d='M{x:0.##} {y:0.##}L{bx - (uy * Half):0.##} "
+            + $"{by + (ux * Half):0.##}L{bx + (uy * Half):0.##} {by - (ux * Half):0.##}Z'/>");
     }
 
     private Pen Path(string kind, string path)

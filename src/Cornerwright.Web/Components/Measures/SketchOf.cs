@@ -18,12 +18,14 @@ public static class SketchOf
         : owner == typeof(Corner) ? OfCorner(property)
         : owner == typeof(WheelMotion) ? OfMotion(property)
         : owner == typeof(FrontPoint) ? property == nameof(FrontPoint.Inboard) ? Sketch.PointInboard : Sketch.PointAbove
-        : owner == typeof(BodyPoint) ? property switch { nameof(BodyPoint.X) => Sketch.BodyForward, nameof(BodyPoint.Y) => Sketch.BodyLeft, _ => Sketch.BodyUp }
+        : owner == typeof(BodyPoint)
+        ? property switch { nameof(BodyPoint.X) => Sketch.BodyForward, nameof(BodyPoint.Y) => Sketch.BodyLeft, _ => Sketch.BodyUp }
         : owner == typeof(HardpointTable) ? Sketch.LowerReference
         : owner == typeof(CycledStep) ? OfStep(property)
         : owner == typeof(StrutPlace) ? OfStrut(property)
         : owner == typeof(SteeringAxis) ? OfSteering(property)
-        : owner == typeof(Gap) ? property switch { nameof(Gap.Travel) => Sketch.TravelOfWheel, nameof(Gap.Steer) => Sketch.Lock, _ => Sketch.Gap }
+        : owner == typeof(Gap)
+        ? property switch { nameof(Gap.Travel) => Sketch.TravelOfWheel, nameof(Gap.Steer) => Sketch.Lock, _ => Sketch.Gap }
         : owner == typeof(CornerBuild) ? OfSetting(property)
         : owner == typeof(CornerReadings) ? OfReadings(property)
         : owner == typeof(GapAtRide) ? Sketch.Gap

@@ -51,13 +51,16 @@ internal static class StrutSketches
                 pen.Thick("M56 4v104M104 4v104").Thin("M76 4h8").Dashed("M80 2v108").Dim(56, 56, 104, 56).Tool("M54 44v24M106 44v24");
                 return true;
             case Sketch.Slide:
-                pen.Solid("M12 22h136v14H12z").Thin("M50 26h60v6H50z").Circle(92, 29, 8, "solid").Circle(80, 29, 8, "dashed").Dashed("M80 36v60M92 36v60").Thin("M92 37 78 108").Dim(80, 84, 92, 84);
+                pen.Solid("M12 22h136v14H12z").Thin("M50 26h60v6H50z").Circle(92, 29, 8, "solid").Circle(80, 29, 8, "dashed")
+                .Dashed("M80 36v60M92 36v60").Thin("M92 37 78 108").Dim(80, 84, 92, 84);
                 return true;
             case Sketch.Packer:
-                pen.Thick("M30 14h100").Thin("M77 14v92M83 14v92").Solid("M64 14h32v14H64z").Solid("M60 28h40l-4 10 4 10-6 14H66l-6-14 4-10z").Dashed("M96 14h40M96 28h40").Dim(128, 14, 128, 28);
+                pen.Thick("M30 14h100").Thin("M77 14v92M83 14v92").Solid("M64 14h32v14H64z")
+                .Solid("M60 28h40l-4 10 4 10-6 14H66l-6-14 4-10z").Dashed("M96 14h40M96 28h40").Dim(128, 14, 128, 28);
                 return true;
             case Sketch.MotionRatio:
-                pen.Solid("M8 34h24v64H8z").Thin("M32 70 132 84").Circle(132, 84, 4, "thick").Coils(88, 16, 72, 10, 5).Thick("M72 14h32").Dim(44, 98, 44, 74).Dim(110, 76, 110, 60);
+                pen.Solid("M8 34h24v64H8z").Thin("M32 70 132 84").Circle(132, 84, 4, "thick").Coils(88, 16, 72, 10, 5).Thick("M72 14h32")
+                .Dim(44, 98, 44, 74).Dim(110, 76, 110, 60);
                 return true;
             case Sketch.RatioChange:
                 pen.Thin("M24 8v88h124").Thick("M28 78C60 70 100 54 144 26").Dashed("M28 78 144 50").Dim(138, 52, 138, 31);
@@ -87,16 +90,20 @@ internal static class StrutSketches
                 WheelAndStrut(pen).Dashed("M90 108V2").Tool("M90 104 124 4").Arc(90, 104, 88, -90, -71);
                 return true;
             case Sketch.Caster:
-                pen.Circle(70, 68, 38, "thick").Circle(70, 68, 22).Thin("M4 106H156").Dashed("M66 106V2").Tool("M62 104 100 4").Arc(64, 100, 84, -90, -69);
+                pen.Circle(70, 68, 38, "thick").Circle(70, 68, 22).Thin("M4 106H156").Dashed("M66 106V2").Tool("M62 104 100 4")
+                .Arc(64, 100, 84, -90, -69);
                 return true;
             case Sketch.BodyForward:
-                pen.Circle(96, 70, 34, "thick").Thin("M4 104H156").Dashed("M96 104V20").Circle(44, 52, 4, "solid").Dashed("M44 48V24").Dim(44, 28, 96, 28);
+                pen.Circle(96, 70, 34, "thick").Thin("M4 104H156").Dashed("M96 104V20").Circle(44, 52, 4, "solid").Dashed("M44 48V24")
+                .Dim(44, 28, 96, 28);
                 return true;
             case Sketch.BodyLeft:
-                pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Dashed("M80 104V20").Circle(116, 60, 4, "solid").Dashed("M116 56V32").Dim(80, 36, 116, 36);
+                pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Dashed("M80 104V20").Circle(116, 60, 4, "solid")
+                .Dashed("M116 56V32").Dim(80, 36, 116, 36);
                 return true;
             case Sketch.BodyUp:
-                pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Circle(100, 44, 4, "solid").Dashed("M104 44h14").Dim(112, 44, 112, 104);
+                pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Circle(100, 44, 4, "solid").Dashed("M104 44h14")
+                .Dim(112, 44, 112, 104);
                 return true;
             case Sketch.PointInboard:
                 FrontPoints(pen).Dashed("M58 60v44M118 80v24").Dim(58, 98, 118, 98);
@@ -132,7 +139,8 @@ internal static class StrutSketches
     private static Pen WheelAndStrut(Pen pen) => pen
         .Solid("M22 14c0-6 4-8 10-8h28c6 0 10 2 10 8v84c0 6-4 8-10 8H32c-6 0-10-2-10-8z")
         .Thin("M30 28h32M30 84h32").Thick("M62 56h14").Circle(62, 56, 2.5, "thick")
-        .Solid("M106 30 114 31 106 92 96 90z").Thin("M111 30 115 2M108 30 112 2").Circle(102, 84, 4, "thick").Thin("M76 50 98 74v14L76 66z");
+        .Solid("M106 30 114 31 106 92 96 90z").Thin("M111 30 115 2M108 30 112 2").Circle(102, 84, 4, "thick")
+        .Thin("M76 50 98 74v14L76 66z");
 
     /// <summary>Seen from the front: hub face and arm with its inner pivot.</summary>
     private static Pen FrontPoints(Pen pen) => pen

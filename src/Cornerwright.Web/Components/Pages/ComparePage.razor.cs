@@ -23,7 +23,8 @@ public sealed partial class ComparePage
     private BuildComparison? Both { get; set; }
 
     private IReadOnlyList<PairRow> Pairs =>
-        PairRow.Of((Both?.Findings ?? []).Where(p => Show == "all" || p.Left?.Verdict != Verdict.Holds || p.Right?.Verdict != Verdict.Holds));
+        PairRow.Of((Both?.Findings ?? []).Where(p =>
+            Show == "all" || p.Left?.Verdict != Verdict.Holds || p.Right?.Verdict != Verdict.Holds));
 
     protected override void OnCarReady() => Look();
 

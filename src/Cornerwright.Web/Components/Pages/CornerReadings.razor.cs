@@ -13,9 +13,11 @@ public partial class CornerReadings
     private static readonly (string Title, string Note, string[] Fields)[] Groups =
     [
         ("Heights and angles now", "", [nameof(Corner.RideHeight), nameof(Corner.Camber), nameof(Corner.Toe), nameof(Corner.UnsprungMass)]),
-        ("Spring and damper", "Along their own axes, at the height the car has now", [nameof(Corner.SpringAxisLength), nameof(Corner.DamperAxisLength)]),
+        ("Spring and damper", "Along their own axes, at the height the car has now",
+            [nameof(Corner.SpringAxisLength), nameof(Corner.DamperAxisLength)]),
         ("How the wheel moves", "Any one of four ways; better ones narrow the doubt", [nameof(Corner.Motion)]),
-        ("Where the travel ends", "Only if something other than the damper and the bump stop ends it", [nameof(Corner.DroopLimit), nameof(Corner.MetalContact)]),
+        ("Where the travel ends", "Only if something other than the damper and the bump stop ends it",
+            [nameof(Corner.DroopLimit), nameof(Corner.MetalContact)]),
         ("Beside the wheel", "From the wheel that is on the car now", [nameof(Corner.Strut), nameof(Corner.Obstacles)]),
         ("Brake calliper", "Whether a wheel goes over it", [nameof(Corner.CalliperRadius), nameof(Corner.CalliperProud)]),
         ("Steering axis", "For the scrub radius and for full lock", [nameof(Corner.Steering)]),
@@ -26,7 +28,8 @@ public partial class CornerReadings
 
     private CornerPlace? At => Addresses.CornerOf(Place);
 
-    private int Given => At is { } place ? RecordShape.Of<Corner>().Fields.Count(f => f.Kind == FieldKind.Reading && f.Get(Car.At(place)) is not null) : 0;
+    private int Given =>
+        At is { } place ? RecordShape.Of<Corner>().Fields.Count(f => f.Kind == FieldKind.Reading && f.Get(Car.At(place)) is not null) : 0;
 
     private int Askable => At is { } place
         ? RecordShape.Of<Corner>().Fields.Count(f => f.Kind == FieldKind.Reading && FieldSense.Needed(Car.At(place), f, Apart(place)))

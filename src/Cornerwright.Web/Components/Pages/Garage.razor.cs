@@ -105,7 +105,8 @@ public partial class Garage
         }
         catch (IOException error)
         {
-            (_problemTitle, _problems) = ("The file could not be read", [new Problem(e.File.Name, $"{e.File.Size} bytes", $"at most {CarFile.GreatestBytes} bytes", error.Message)]);
+            (_problemTitle, _problems) = ("The file could not be read",
+                [new Problem(e.File.Name, $"{e.File.Size} bytes", $"at most {CarFile.GreatestBytes} bytes", error.Message)]);
             return;
         }
 
@@ -148,7 +149,8 @@ public partial class Garage
 
     private async Task Keep(Car car, RevisionMark? expected, string label)
     {
-        var result = await Task.Run(() => Store.Save(car, expected, label.Length > GarageStore.LongestLabel ? label[..GarageStore.LongestLabel] : label));
+        var result = await Task.Run(() =>
+            Store.Save(car, expected, label.Length > GarageStore.LongestLabel ? label[..GarageStore.LongestLabel] : label));
         if (result is SaveResult.Refused refused)
         {
             (_problemTitle, _problems) = ("The car was not kept", refused.Problems);

@@ -18,8 +18,10 @@ public partial class HardpointsPage
 
     private static readonly string[] Choices =
     [
-        nameof(HardpointTable.Kind), nameof(HardpointTable.SpringOn), nameof(HardpointTable.DamperOn), nameof(HardpointTable.PushrodOn), nameof(HardpointTable.RackOn),
-        nameof(HardpointTable.SpringLink), nameof(HardpointTable.DamperLink), nameof(HardpointTable.SpringAlong), nameof(HardpointTable.DamperAlong), nameof(HardpointTable.Mirrored),
+        nameof(HardpointTable.Kind), nameof(HardpointTable.SpringOn), nameof(HardpointTable.DamperOn), nameof(HardpointTable.PushrodOn),
+        nameof(HardpointTable.RackOn),
+        nameof(HardpointTable.SpringLink), nameof(HardpointTable.DamperLink), nameof(HardpointTable.SpringAlong),
+        nameof(HardpointTable.DamperAlong), nameof(HardpointTable.Mirrored),
     ];
 
     private (Car? Car, CornerPlace? Place, string Build, Judgement? Present, Judgement? Chosen) _studied;
@@ -73,7 +75,8 @@ public partial class HardpointsPage
 
     private LinkagePlace First => new(Metres(TravelMm, 0.3), Metres(RackMm, 0.15), Metres(PlateMm, 0.03));
 
-    private static double Metres(double? mm, double most) => mm is { } value && double.IsFinite(value) ? Math.Clamp(value / 1000, -most, most) : 0;
+    private static double Metres(double? mm, double most) =>
+        mm is { } value && double.IsFinite(value) ? Math.Clamp(value / 1000, -most, most) : 0;
 
     private string LevelAddress(CornerPlace place) => FieldPaths.Address(Id, FieldPaths.Of(place) + "/motion/level");
 
@@ -97,7 +100,8 @@ public partial class HardpointsPage
         }),
         replace: true);
 
-    private static string? Mm(double metres) => Math.Abs(metres) < 1e-9 ? null : (metres * 1000).ToString("0.##", CultureInfo.InvariantCulture);
+    private static string? Mm(double metres) => Math.Abs(metres) < 1e-9 ? null
+        : (metres * 1000).ToString("0.##", CultureInfo.InvariantCulture);
 
     private void Put(CornerPlace place, HardpointTable? table) => Bench.Apply(
         (table is null ? "Take out" : "Start") + $" the hardpoints, {place.Words()}",
@@ -109,5 +113,6 @@ public partial class HardpointsPage
 
     // Another kind may not have what carried spring and damper: then its usual carriers are taken.
     private void MendTable(CornerPlace place, string words, Func<object?, object?> rework) => Bench.Apply(
-        words, car => car.With(place, car.At(place) with { Hardpoints = (HardpointTable?)rework(car.At(place).Hardpoints) is { } table ? HardpointNeeds.Fitted(table) : null }));
+        words, car => car.With(place, car.At(place) with { Hardpoints = (HardpointTable?)rework(car.At(place).Hardpoints) is { } table
+            ? HardpointNeeds.Fitted(table) : null }));
 }

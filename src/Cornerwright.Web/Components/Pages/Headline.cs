@@ -26,7 +26,8 @@ public static class Headline
         };
 
         // The chance of each is not the chance of all.
-        return judgement.Verdict != Verdict.Fails && judgement.Probability is { } all ? $"{told} Chance that all that is known holds at once: {Px.Percent(all)}." : told;
+        return judgement.Verdict != Verdict.Fails && judgement.Probability is { } all
+            ? $"{told} Chance that all that is known holds at once: {Px.Percent(all)}." : told;
     }
 
     private static string Short(Finding finding) => finding.Margin is not { } margin ? ""

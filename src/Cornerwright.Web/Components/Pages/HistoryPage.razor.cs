@@ -95,7 +95,8 @@ public partial class HistoryPage
 
     private void Go(int? from, int? to, string? build) => Navigation.NavigateTo(Address(from, to, build));
 
-    private static string Before(FieldChange change) => change.Kind == ChangeKind.Changed ? Shown(change.Before) : change.Kind == ChangeKind.Added ? "–" : "there";
+    private static string Before(FieldChange change) =>
+        change.Kind == ChangeKind.Changed ? Shown(change.Before) : change.Kind == ChangeKind.Added ? "–" : "there";
 
     private static string After(FieldChange change) => change.Kind switch
     {

@@ -16,7 +16,8 @@ public sealed record PairRow(FindingPair Pair, string Where)
     private static object SameOnBothSides(FindingPair pair) => pair.Either.Corner is not { } corner ? pair
         : (pair.Either.Check, corner.Axle(), Words(pair.Left), Words(pair.Right), pair.MarginGain?.Text);
 
-    private static string Words(Finding? finding) => finding is null ? "" : $"{finding.Verdict} {finding.Margin?.Text} {finding.Probability:F3}";
+    private static string Words(Finding? finding) =>
+        finding is null ? "" : $"{finding.Verdict} {finding.Margin?.Text} {finding.Probability:F3}";
 
     private static string PlaceOf(FindingPair[] group)
     {

@@ -50,7 +50,8 @@ public partial class PartsImport
         }
         catch (IOException error)
         {
-            (_table, _problems) = (null, [new Problem(e.File.Name, $"{e.File.Size} bytes", $"at most {CsvTable.GreatestBytes} bytes", error.Message)]);
+            (_table, _problems) =
+                (null, [new Problem(e.File.Name, $"{e.File.Size} bytes", $"at most {CsvTable.GreatestBytes} bytes", error.Message)]);
             return;
         }
 
@@ -79,7 +80,8 @@ public partial class PartsImport
         _problems = readBack.Problems;
         if (readBack.Ok)
         {
-            Bench.Apply($"Import {Kind.On(parts).Count} {Kind.Label.ToLowerInvariant()}", c => c with { Parts = PartsCsv.Put(c.Parts, parts) });
+            Bench.Apply($"Import {Kind.On(parts).Count} {Kind.Label.ToLowerInvariant()}", c =>
+                c with { Parts = PartsCsv.Put(c.Parts, parts) });
             (_done, _table) = ($"{Kind.On(parts).Count} {Kind.Label.ToLowerInvariant()} from {_name} are on the shelf.", null);
         }
     }
@@ -116,11 +118,13 @@ public partial class PartsImport
     private void Choose(int column, string target)
     {
         string[] halves = target.Split('/');
-        _choices[column] = halves.Length == 2 && Kind.Shape.ByName.TryGetValue(halves[0], out var field) && Enum.TryParse(halves[1], out ColumnPiece piece)
+        _choices[column] = halves.Length == 2 && Kind.Shape.ByName.TryGetValue(halves[0], out var field)
+            && Enum.TryParse(halves[1], out ColumnPiece piece)
             ? new ColumnChoice(field, piece)
             : ColumnChoice.LeftOut;
     }
 
     private void ChooseUnit(int column, string? symbol) =>
-        _choices[column] = _choices[column] with { DefaultUnit = Units.Of(_choices[column].Field!.Words.Dimension).FirstOrDefault(u => u.Symbol == symbol) };
+        _choices[column] = _choices[column] with { DefaultUnit = Units.Of(_choices[column].Field!.Words.Dimension)
+            .FirstOrDefault(u => u.Symbol == symbol) };
 }

@@ -43,7 +43,8 @@ public partial class PartsPage
     private Part? Open => Parts.FirstOrDefault(p => p.Id == PartId);
 
     /// <summary>The kind's own fields that some part fills in, in declared order.</summary>
-    private IReadOnlyList<FieldShape> Columns => [.. OwnFields.Where(f => Parts.Any(p => FieldSense.Filled(f.Get(p)) || f.Kind == FieldKind.Choice)).Take(MostColumns)];
+    private IReadOnlyList<FieldShape> Columns =>
+        [.. OwnFields.Where(f => Parts.Any(p => FieldSense.Filled(f.Get(p)) || f.Kind == FieldKind.Choice)).Take(MostColumns)];
 
     private IEnumerable<FieldShape> OwnFields => RecordShape.Of(Kind.ElementType).Fields
         .Where(f => f.Kind is FieldKind.Reading or FieldKind.Choice || f.PropertyName == "Designation");

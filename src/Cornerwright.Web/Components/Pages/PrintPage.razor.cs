@@ -71,7 +71,8 @@ public sealed partial class PrintPage
         }
 
         // Paper cannot be drawn again: only the judgement of the car as it is goes onto it.
-        Judgement = Ready && Build is { } build && Bench.JudgementOf(build.Id) is { } judged && ReferenceEquals(judged.Car, Car) ? judged : null;
+        Judgement = Ready && Build is { } build && Bench.JudgementOf(build.Id) is { } judged && ReferenceEquals(judged.Car, Car)
+            ? judged : null;
     }
 
     /// <summary>Both sides of an axle, or one drawing for both where the stacks are the same to a tenth of a millimetre.</summary>
@@ -89,6 +90,7 @@ public sealed partial class PrintPage
         return a.Count == b.Count && a.Zip(b).All(s => s.First.State == s.Second.State
             && Math.Abs(s.First.Space - s.Second.Space) < Shown
             && s.First.Pieces.Count == s.Second.Pieces.Count
-            && s.First.Pieces.Zip(s.Second.Pieces).All(p => p.First.Name == p.Second.Name && Math.Abs(p.First.Length - p.Second.Length) < Shown));
+            && s.First.Pieces.Zip(s.Second.Pieces)
+            .All(p => p.First.Name == p.Second.Name && Math.Abs(p.First.Length - p.Second.Length) < Shown));
     }
 }

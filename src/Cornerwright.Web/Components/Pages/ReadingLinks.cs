@@ -11,7 +11,8 @@ namespace Cornerwright.Web.Components.Pages;
 public static class ReadingLinks
 {
     /// <param name="carId">Whose.</param>
-    /// <param name="path">In the car document: "frontLeft/springAxisLength", "parts/springs/…/rate", "builds/…/frontLeft/perchHeight".</param>
+    /// <param name="path">In the car document: "frontLeft/springAxisLength",
+    /// "parts/springs/…/rate", "builds/…/frontLeft/perchHeight".</param>
     /// <returns>Null for a number that nobody can type.</returns>
     public static string? ByPath(string carId, string path)
     {

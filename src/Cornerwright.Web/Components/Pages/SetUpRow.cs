@@ -32,16 +32,19 @@ public sealed record SetUpRow(string Words, IReadOnlyList<string> Planned)
             new(words, [.. Places.Corners.Select(c => get(judged.Build.At(c)) is { } r ? QuantityText.Write(r.Si, r.Value.Unit, 1) : "")]);
 
         SetUpRow Figure(string words, string name) =>
-            new(words, [.. Places.Corners.Select(c => judged.Figures.FirstOrDefault(f => f.Corner == c && f.Name == name)?.Value.Text ?? "")]);
+            new(words,
+                [.. Places.Corners.Select(c => judged.Figures.FirstOrDefault(f => f.Corner == c && f.Name == name)?.Value.Text ?? "")]);
 
         // Where the body comes to stand higher, the arch edge goes up with it.
         string Height(CornerPlace corner) =>
-            judged.Car.At(corner).RideHeight is { } measured && judged.Figures.FirstOrDefault(f => f.Corner == corner && f.Name == "height-change") is { } change
+            judged.Car.At(corner).RideHeight is { } measured
+                && judged.Figures.FirstOrDefault(f => f.Corner == corner && f.Name == "height-change") is { } change
                 ? change.Value.With(measured.Si + change.Value.Si).Text
                 : "";
 
         string Load(CornerPlace corner) =>
-            judged.Car.LoadCases is [{ } wanted, ..] && wanted.At(corner) is { } load ? QuantityText.Write(load.Si, load.Value.Unit, 0) : "";
+            judged.Car.LoadCases is [{ } wanted, ..] && wanted.At(corner) is { } load
+                ? QuantityText.Write(load.Si, load.Value.Unit, 0) : "";
 
         static string[] Blank() => [.. Places.Corners.Select(_ => "")];
     }

@@ -24,7 +24,8 @@ public static class SettingPath
             || !RecordShape.Of<CornerBuild>().ByName.TryGetValue(steps[1], out var field)
             || field.Kind != FieldKind.Reading)
         {
-            return Checked<Build>.Wrong(new Problem(path, typed, "a setting of one corner, such as frontLeft/perchHeight", "Choose the setting on the build's own page."));
+            return Checked<Build>.Wrong(new Problem(path, typed, "a setting of one corner, such as frontLeft/perchHeight",
+                "Choose the setting on the build's own page."));
         }
 
         string where = corner.Words() + ", " + field.Words.Label.ToLowerInvariant();

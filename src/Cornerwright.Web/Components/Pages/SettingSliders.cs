@@ -53,7 +53,8 @@ public static class SettingSliders
 
     private static IEnumerable<(string Name, string Words, CornerPlace[] Corners)> Groups(bool apart) => apart
         ? Places.Corners.Select(c => (c.Words().Replace(' ', '-'), c.Words(), new[] { c }))
-        : [("front", "front", [CornerPlace.FrontLeft, CornerPlace.FrontRight]), ("rear", "rear", [CornerPlace.RearLeft, CornerPlace.RearRight])];
+        : [("front", "front", [CornerPlace.FrontLeft, CornerPlace.FrontRight]),
+            ("rear", "rear", [CornerPlace.RearLeft, CornerPlace.RearRight])];
 
     private static IEnumerable<SettingSlider> Perch(Car car, Build build, (string Name, string Words, CornerPlace[] Corners) group)
     {
@@ -69,14 +70,16 @@ public static class SettingSliders
             ?? ((Math.Floor(first.PerchHeight.Si / SeatReach) + 0.5) * SeatReach);
         bool threaded = quarter is not null && damper is { ThreadLow: not null, ThreadHigh: not null };
         double low = threaded ? damper!.ThreadLow!.Si : anchor - SeatReach, high = threaded ? damper!.ThreadHigh!.Si : anchor + SeatReach;
-        yield return Stepped(build, group, "perch", quarter is null ? "Spring seat" : "Perch height", low, high, quarter ?? SeatStep, Units.Millimetre, 1,
+        yield return Stepped(build, group, "perch", quarter is null ? "Spring seat" : "Perch height", low, high, quarter ?? SeatStep,
+            Units.Millimetre, 1,
             c => c.PerchHeight, (c, r) => c with { PerchHeight = r });
     }
 
     private static IEnumerable<SettingSlider> Body(Car car, Build build, (string Name, string Words, CornerPlace[] Corners) group)
     {
         var first = build.At(group.Corners[0]);
-        if (Find(car.Parts.Dampers, first.Damper) is not { BodyLow: { } low, BodyHigh: { } high } damper || (first.BodyHeight ?? damper.BodyHeight) is null)
+        if (Find(car.Parts.Dampers, first.Damper) is not { BodyLow: { } low, BodyHigh: { } high } damper
+            || (first.BodyHeight ?? damper.BodyHeight) is null)
         {
             yield break;
         }
@@ -104,7 +107,8 @@ public static class SettingSliders
 
     private static IEnumerable<SettingSlider> Slide(Car car, Build build, (string Name, string Words, CornerPlace[] Corners) group)
     {
-        if (Find(car.Parts.TopMounts, build.At(group.Corners[0]).TopMount) is { SlideIn: { } inward, SlideOut: { } outward } && inward.Si + outward.Si > 0)
+        if (Find(car.Parts.TopMounts, build.At(group.Corners[0]).TopMount) is { SlideIn: { } inward, SlideOut: { } outward }
+            && inward.Si + outward.Si > 0)
         {
             yield return Stepped(build, group, "slide", "Plate slid inward", -outward.Si, inward.Si, Millimetre, Units.Millimetre, 0,
                 c => c.Slide ?? Zero, (c, r) => c with { Slide = r });
@@ -129,9 +133,11 @@ public static class SettingSliders
         }
 
         int at = Math.Max(0, Array.FindIndex(choices, s => (s?.Id ?? "") == build.At(group.Corners[0]).Spacer));
-        yield return new SettingSlider("spacer-" + group.Name, "Spacer, " + group.Words, choices[at]?.Name ?? "none", at, choices.Length - 1,
+        yield return new SettingSlider("spacer-" + group.Name, "Spacer, " + group.Words, choices[at]?.Name ?? "none", at,
+            choices.Length - 1,
             "none", choices[^1]!.Thickness!.Typed,
-            (b, step) => group.Corners.Aggregate(b, (all, corner) => all.With(corner, all.At(corner) with { Spacer = choices[Math.Clamp(step, 0, choices.Length - 1)]?.Id ?? "" })));
+            (b, step) => group.Corners.Aggregate(b, (all, corner) =>
+                all.With(corner, all.At(corner) with { Spacer = choices[Math.Clamp(step, 0, choices.Length - 1)]?.Id ?? "" })));
     }
 
     private static Reading Zero { get; } = Setting(0, Units.Millimetre, null);
@@ -154,7 +160,8 @@ public static class SettingSliders
         double value = get(build.At(group.Corners[0]))!.Si;
 
         // The steps stand on the value as it is, so that a setting between two steps is not moved by looking at it.
-        int below = Math.Max(0, (int)Math.Floor(((value - low) / quantum) + Hair)), above = Math.Max(0, (int)Math.Floor(((high - value) / quantum) + Hair));
+        int below = Math.Max(0, (int)Math.Floor(((value - low) / quantum) + Hair)),
+            above = Math.Max(0, (int)Math.Floor(((high - value) / quantum) + Hair));
         double bottom = value - (below * quantum);
         return new SettingSlider(
             $"{name}-{group.Name}", $"{label}, {group.Words}", Shown(), below, below + above,
@@ -162,7 +169,8 @@ public static class SettingSliders
 
         string Shown()
         {
-            string[] texts = [.. group.Corners.Select(c => get(build.At(c))).OfType<Reading>().Select(r => QuantityText.Write(r.Si, unit, decimals)).Distinct()];
+            string[] texts = [.. group.Corners.Select(c => get(build.At(c))).OfType<Reading>()
+                .Select(r => QuantityText.Write(r.Si, unit, decimals)).Distinct()];
             return string.Join(" / ", texts);
         }
 

@@ -22,7 +22,8 @@ public sealed partial class VerdictPage
     private IReadOnlyList<Problem> _refused = [];
     private (Judgement? Of, string? At, string? Say, IReadOnlyList<Finding> Findings) _chosen = (null, null, null, []);
 
-    public VerdictPage() => _settle = finding => Judgement is { } judged ? SettlingFinder.Of(judged.Car, judged.Build, finding, scans: Scans.ShelfOf(judged.Car)) : null;
+    public VerdictPage() => _settle = finding => Judgement is { } judged
+        ? SettlingFinder.Of(judged.Car, judged.Build, finding, scans: Scans.ShelfOf(judged.Car)) : null;
 
     [Inject] private IJSRuntime Js { get; set; } = null!;
     [Inject] private ScanRoom Scans { get; set; } = null!;
@@ -80,9 +81,11 @@ public sealed partial class VerdictPage
         }
     }
 
-    private string EmptyWords => Say is null or "" ? "Every check here holds, and surely enough. Choose \"all checks\" to read them." : "No check here says so.";
+    private string EmptyWords => Say is null or "" ? "Every check here holds, and surely enough. Choose \"all checks\" to read them."
+        : "No check here says so.";
 
-    private string FiguresCaption => Present is null ? "Of this build" : $"Present is \"{Present.Build.Name}\", on which the readings were taken";
+    private string FiguresCaption => Present is null ? "Of this build"
+        : $"Present is \"{Present.Build.Name}\", on which the readings were taken";
 
     protected override void OnCarReady() => Look();
 
@@ -136,7 +139,8 @@ public sealed partial class VerdictPage
         _refused = [];
         if (Sliders.FirstOrDefault(s => s.Name == name) is { } slider)
         {
-            Bench.Apply(slider.Words, car => car.Build(BuildId ?? "") is { } now ? car.With(slider.Move(now, step)) : car, "slider-" + name);
+            Bench.Apply(slider.Words, car => car.Build(BuildId ?? "") is { } now ? car.With(slider.Move(now, step)) : car,
+                "slider-" + name);
             await Bench.Judged();
         }
     }
@@ -145,7 +149,8 @@ public sealed partial class VerdictPage
     private async Task Turn(CornerPlace corner, double height)
     {
         _refused = [];
-        Bench.Apply($"Perch height, {(Apart ? corner.Words() : corner.Axle().Words())}", car => TurnCollar(car, corner, height), "collar-" + corner);
+        Bench.Apply($"Perch height, {(Apart ? corner.Words() : corner.Axle().Words())}", car =>
+            TurnCollar(car, corner, height), "collar-" + corner);
         await Bench.Judged();
     }
 
@@ -171,7 +176,8 @@ public sealed partial class VerdictPage
         {
             if (build.At(place).PerchHeight is { } reading)
             {
-                build = build.With(place, build.At(place) with { PerchHeight = SettingSliders.Setting(reading.Si + change, Units.Millimetre, reading) });
+                build = build.With(place,
+                    build.At(place) with { PerchHeight = SettingSliders.Setting(reading.Si + change, Units.Millimetre, reading) });
             }
         }
 
@@ -212,7 +218,8 @@ public sealed partial class VerdictPage
     /// <summary>Writes a choice into the address; the page draws from there.</summary>
     private void Go(string what, string? value)
     {
-        string name = what switch { nameof(CornerSlug) => "corner", nameof(State) => "state", nameof(At) => "at", nameof(Say) => "say", _ => "sides" };
+        string name = what switch { nameof(CornerSlug) => "corner", nameof(State) => "state", nameof(At) => "at", nameof(Say) =>
+            "say", _ => "sides" };
         Navigation.NavigateTo(Navigation.GetUriWithQueryParameter(name, string.IsNullOrEmpty(value) ? null : value), replace: true);
     }
 }

@@ -30,8 +30,10 @@ public sealed record CoilShape(string Front, string Back, double Wire)
         for (int i = 0; i < coils; i++)
         {
             double y = top + (wire / 2) + (i * pitch);
-            front.Append('M').Append(Px.Of(left)).Append(' ').Append(Px.Of(y)).Append('L').Append(Px.Of(right)).Append(' ').Append(Px.Of(y + (pitch / 2)));
-            back.Append('M').Append(Px.Of(right)).Append(' ').Append(Px.Of(y + (pitch / 2))).Append('L').Append(Px.Of(left)).Append(' ').Append(Px.Of(y + pitch));
+            front.Append('M').Append(Px.Of(left)).Append(' ').Append(Px.Of(y)).Append('L').Append(Px.Of(right)).Append(' ')
+                .Append(Px.Of(y + (pitch / 2)));
+            back.Append('M').Append(Px.Of(right)).Append(' ').Append(Px.Of(y + (pitch / 2))).Append('L').Append(Px.Of(left)).Append(' ')
+                .Append(Px.Of(y + pitch));
         }
 
         // The two ends lie flat on their seats.

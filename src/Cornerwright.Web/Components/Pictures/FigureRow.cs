@@ -4,7 +4,8 @@ using Cornerwright.Workshop.Findings;
 namespace Cornerwright.Web.Components.Pictures;
 
 /// <summary>A row of the figures: what it is, now and then. Left and right share a row where nothing tells them apart.</summary>
-public sealed record FigureRow(string Key, string Title, string Where, string Present, string Proposed, string Doubt, string Change, string Note)
+public sealed record FigureRow(string Key, string Title, string Where, string Present, string Proposed, string Doubt, string Change,
+    string Note)
 {
     public static IReadOnlyList<FigureRow> Of(IReadOnlyList<Figure>? present, IReadOnlyList<Figure> proposed)
     {
@@ -37,7 +38,8 @@ public sealed record FigureRow(string Key, string Title, string Where, string Pr
         foreach (var axle in rows.GroupBy(r => r.Figure.Corner?.Axle()))
         {
             var list = axle.ToList();
-            if (axle.Key is { } place && list.Count == 2 && list[0].Row with { Key = "", Where = "" } == list[1].Row with { Key = "", Where = "" })
+            if (axle.Key is { } place && list.Count == 2
+                && list[0].Row with { Key = "", Where = "" } == list[1].Row with { Key = "", Where = "" })
             {
                 yield return list[0].Row with { Where = place.Words() + ", both" };
             }

@@ -19,7 +19,8 @@ public sealed partial class MarginItem
     {
         // All that a closed row shows; what is open may change in any of its parts.
         var f = Row.Finding;
-        string reads = $"{Row.Where}|{f.Verdict}|{f.Value?.Text}|{f.Low?.Text}|{f.High?.Text}|{f.Doubt?.Text}|{f.Probability:F3}|{f.Sentence}";
+        string reads =
+            $"{Row.Where}|{f.Verdict}|{f.Value?.Text}|{f.Low?.Text}|{f.High?.Text}|{f.Doubt?.Text}|{f.Probability:F3}|{f.Sentence}";
         _changed = _open || reads != _drawn;
         _drawn = reads;
     }

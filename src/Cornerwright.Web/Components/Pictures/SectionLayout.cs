@@ -7,7 +7,8 @@ namespace Cornerwright.Web.Components.Pictures;
 public sealed record PlacedOutline(string Kind, string Name, string Path);
 
 /// <summary>A gap in the drawing: both of its ends, and its label in the left or right margin.</summary>
-public sealed record PlacedGap(char Letter, SectionGap Gap, double X1, double Y1, double X2, double Y2, double LabelX, double LabelY, bool AtLeft);
+public sealed record PlacedGap(char Letter, SectionGap Gap, double X1, double Y1, double X2, double Y2, double LabelX, double LabelY,
+    bool AtLeft);
 
 /// <summary>The section through wheel and arch in drawing units: the street to the right, the spindle below.</summary>
 public sealed class SectionLayout
@@ -47,7 +48,8 @@ public sealed class SectionLayout
     {
         ArgumentNullException.ThrowIfNull(section);
         var layout = new SectionLayout();
-        var outlines = section.Outlines.Where(o => o.Points.Count > 1 && o.Points.All(p => double.IsFinite(p.Axial) && double.IsFinite(p.Radius))).ToArray();
+        var outlines = section.Outlines.Where(o =>
+            o.Points.Count > 1 && o.Points.All(p => double.IsFinite(p.Axial) && double.IsFinite(p.Radius))).ToArray();
         var wheel = outlines.Where(o => OfWheel(o.Kind)).SelectMany(o => o.Points).ToArray();
         if (wheel.Length == 0)
         {
@@ -78,15 +80,18 @@ public sealed class SectionLayout
 
     private void Fit(SectionPoint[] wheel, SectionOutline[] outlines, IReadOnlyList<SectionGap> gaps)
     {
-        var near = gaps.Where(g => Math.Abs(g.Gap) < Near).Select(g => g.OnObstacle).Where(p => double.IsFinite(p.Axial) && double.IsFinite(p.Radius)).ToArray();
+        var near = gaps.Where(g => Math.Abs(g.Gap) < Near).Select(g => g.OnObstacle)
+            .Where(p => double.IsFinite(p.Axial) && double.IsFinite(p.Radius)).ToArray();
         double wheelTop = wheel.Max(p => p.Radius);
         _radiusHigh = Math.Min(wheelTop + Near, near.Select(p => p.Radius).Append(wheelTop).Max() + Round);
 
         // The middle of the wheel is air and spokes: the drawing ends below the rim's well.
-        double rim = outlines.Where(o => o.Kind is "rim" or "rim now").SelectMany(o => o.Points).Select(p => p.Radius).DefaultIfEmpty(wheel.Min(p => p.Radius)).Min();
+        double rim = outlines.Where(o => o.Kind is "rim" or "rim now").SelectMany(o => o.Points).Select(p => p.Radius)
+            .DefaultIfEmpty(wheel.Min(p => p.Radius)).Min();
         double radiusLow = Math.Max(rim - Round, wheelTop * 0.35);
 
-        var beside = outlines.Where(o => !OfWheel(o.Kind)).SelectMany(o => o.Points).Where(p => p.Radius > radiusLow && p.Radius < _radiusHigh);
+        var beside = outlines.Where(o => !OfWheel(o.Kind)).SelectMany(o => o.Points)
+            .Where(p => p.Radius > radiusLow && p.Radius < _radiusHigh);
         double[] axial = [.. wheel.Concat(near).Concat(beside).Select(p => p.Axial)];
         double wheelLow = wheel.Min(p => p.Axial), wheelHigh = wheel.Max(p => p.Axial);
         _axialLow = Math.Max(axial.Min(), wheelLow - Near) - Round;
@@ -114,7 +119,8 @@ public sealed class SectionLayout
         var placed = new List<PlacedGap>();
         foreach (bool left in (bool[])[true, false])
         {
-            var side = gaps.Select((g, i) => (Gap: g, Letter: Letter(i))).Where((g, i) => (i < 3 || g.Gap.Gap < Telling) && g.Gap.OnObstacle.Axial < middle == left).ToArray();
+            var side = gaps.Select((g, i) => (Gap: g, Letter: Letter(i)))
+                .Where((g, i) => (i < 3 || g.Gap.Gap < Telling) && g.Gap.OnObstacle.Axial < middle == left).ToArray();
             double[] wanted = [.. side.Select(g => Math.Clamp(Y(g.Gap.OnObstacle.Radius), 0, Height))];
             double[] at = LabelSpread.Place(wanted, [.. side.Select(_ => LabelHeight)], 0, Height);
             placed.AddRange(side.Select((g, i) => new PlacedGap(

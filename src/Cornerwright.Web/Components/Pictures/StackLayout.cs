@@ -11,7 +11,8 @@ public sealed record PlacedPiece(int Number, StackPiece Piece, double Top, doubl
 /// <summary>One state of the stack in the drawing; heights downward in drawing units.</summary>
 /// <param name="Seat">Height of the upper seat's face.</param>
 /// <param name="GapTop">Upper end of what the stack leaves empty; equal to <paramref name="StackTop"/> where it is seated.</param>
-public sealed record PlacedState(StackState State, double Middle, double Seat, double GapTop, double StackTop, IReadOnlyList<PlacedPiece> Pieces);
+public sealed record PlacedState(StackState State, double Middle, double Seat, double GapTop, double StackTop,
+    IReadOnlyList<PlacedPiece> Pieces);
 
 /// <summary>The states of one stack side by side, all at one scale, standing on the same perch line.</summary>
 public sealed record StackLayout(double PerMetre, double Ground, IReadOnlyList<PlacedState> States)
@@ -31,7 +32,8 @@ public sealed record StackLayout(double PerMetre, double Ground, IReadOnlyList<P
     public static StackLayout Of(IReadOnlyList<StackState> states)
     {
         ArgumentNullException.ThrowIfNull(states);
-        double tallest = states.Select(s => Math.Max(s.Space, s.Pieces.Sum(p => p.Length))).Where(double.IsFinite).DefaultIfEmpty(0.1).Max();
+        double tallest = states.Select(s => Math.Max(s.Space, s.Pieces.Sum(p => p.Length))).Where(double.IsFinite)
+            .DefaultIfEmpty(0.1).Max();
         double widest = states.SelectMany(s => s.Pieces).Select(p => p.Outer).Where(double.IsFinite).DefaultIfEmpty(0.05).Max();
         double scale = Math.Min(MostHeight / Math.Max(tallest, 0.01), WidestPiece / Math.Max(widest, 0.005));
         double ground = Top + (tallest * scale);

@@ -40,7 +40,9 @@ public sealed class TravelLayout
     private const double LineHeight = 15.5;
     private const int LettersPerLine = 22;
 
-    /// <summary>Marks farther than this beyond the last that matters are named at the edge, so that they do not squeeze the rest (m).</summary>
+    /// <summary>
+    /// Marks farther than this beyond the last that matters are named at the edge, so that they do not squeeze the rest (m).
+    /// </summary>
     private const double Beyond = 0.045;
 
     private const double Step = 0.01;
@@ -102,7 +104,8 @@ public sealed class TravelLayout
     }
 
     private static TravelMark? DraggedRide(IReadOnlyList<TravelMark> marks, string? words) =>
-        marks.FirstOrDefault(m => m.Event == TravelEvent.Ride && m.Words == words) ?? marks.FirstOrDefault(m => m.Event == TravelEvent.Ride);
+        marks.FirstOrDefault(m => m.Event == TravelEvent.Ride && m.Words == words)
+            ?? marks.FirstOrDefault(m => m.Event == TravelEvent.Ride);
 
     private static bool Ends(TravelEvent what) =>
         what is TravelEvent.StopSpent or TravelEvent.CoilBind or TravelEvent.DamperShut or TravelEvent.MetalMeets;

@@ -26,7 +26,8 @@ public sealed partial class WheelInArch
 
     private string Description => _shown.Count == 0
         ? "Nothing stands near this wheel in this state."
-        : "Nearest gaps: " + string.Join("; ", _shown.Select((g, i) => $"{SectionLayout.Letter(i)}, {g.Obstacle}, {Px.Mm(g.Gap)} mm")) + ".";
+        : "Nearest gaps: " + string.Join("; ", _shown.Select((g, i) => $"{SectionLayout.Letter(i)}, {g.Obstacle}, {Px.Mm(g.Gap)} mm"))
+        + ".";
 
     protected override void OnParametersSet()
     {
@@ -39,7 +40,8 @@ public sealed partial class WheelInArch
 
         _drawn = asked;
         var section = Section ?? new WheelSection([], []);
-        _states = [(null, "worst"), .. section.Gaps.Where(g => !g.Worst).OrderBy(g => g.Travel).Select(g => g.State).Distinct().Select(s => ((string?)s, s))];
+        _states = [(null, "worst"), .. section.Gaps.Where(g => !g.Worst).OrderBy(g => g.Travel).Select(g => g.State).Distinct()
+            .Select(s => ((string?)s, s))];
 
         // A state of another corner may not exist at this one.
         string? state = _states.Any(s => s.State == State) ? State : null;

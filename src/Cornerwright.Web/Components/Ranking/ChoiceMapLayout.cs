@@ -12,7 +12,8 @@ internal sealed class ChoiceMapLayout
 {
     public const double Width = 640, Height = 300, Left = 56, Right = 18, Top = 14, Bottom = 44;
 
-    private ChoiceMapLayout(IReadOnlyList<ChoiceMark> marks, (double Low, double High, double Step) cost, (double Low, double High, double Step) ride) =>
+    private ChoiceMapLayout(IReadOnlyList<ChoiceMark> marks, (double Low, double High, double Step) cost,
+        (double Low, double High, double Step) ride) =>
         (Marks, Cost, Ride) = (marks, cost, ride);
 
     public IReadOnlyList<ChoiceMark> Marks { get; }

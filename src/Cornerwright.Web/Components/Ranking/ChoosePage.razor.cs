@@ -17,10 +17,12 @@ public sealed partial class ChoosePage
     private const int Page = 10;
 
     private static readonly string[] Main =
-        [nameof(Wishes.Name), nameof(Wishes.Axle), nameof(Wishes.StartingBuild), nameof(Wishes.Height), nameof(Wishes.Budget), nameof(Wishes.Helper), nameof(Wishes.Prefer)];
+        [nameof(Wishes.Name), nameof(Wishes.Axle), nameof(Wishes.StartingBuild), nameof(Wishes.Height), nameof(Wishes.Budget),
+            nameof(Wishes.Helper), nameof(Wishes.Prefer)];
 
     private static readonly string[] More =
-        [nameof(Wishes.LeastGap), nameof(Wishes.FrequencyLow), nameof(Wishes.FrequencyHigh), nameof(Wishes.Camber), nameof(Wishes.CamberBand), nameof(Wishes.OnlyWithSpacer), nameof(Wishes.Listed)];
+        [nameof(Wishes.LeastGap), nameof(Wishes.FrequencyLow), nameof(Wishes.FrequencyHigh), nameof(Wishes.Camber),
+            nameof(Wishes.CamberBand), nameof(Wishes.OnlyWithSpacer), nameof(Wishes.Listed)];
 
     private int _shown = Page;
     private (Car? Car, Wishes? Wishes) _pooled;
@@ -31,8 +33,12 @@ public sealed partial class ChoosePage
     /// <summary>Id of the search looked at.</summary>
     [SupplyParameterFromQuery(Name = "search")] public string? Search { get; set; }
 
-    /// <summary>The wishes looked at: those of the address, else the first that the car keeps, else fresh ones that are kept once something is typed.</summary>
-    private Wishes Now => Car.Searches.FirstOrDefault(s => s.Id == Search) ?? Car.Searches.FirstOrDefault() ?? new Wishes { Id = "search-1", Name = "First search", StartingBuild = StartingId };
+    /// <summary>
+    /// The wishes looked at: those of the address, else the first that the
+    /// car keeps, else fresh ones that are kept once something is typed.
+    /// </summary>
+    private Wishes Now => Car.Searches.FirstOrDefault(s => s.Id == Search) ?? Car.Searches.FirstOrDefault()
+        ?? new Wishes { Id = "search-1", Name = "First search", StartingBuild = StartingId };
 
     private string StartingId => Bench.BuildId.Length > 0 ? Bench.BuildId : Car.MeasuredBuild;
 
@@ -48,7 +54,8 @@ public sealed partial class ChoosePage
 
     private string State => Run.Running && Mine ? "running" : Result is { Done: true } ? "done" : Result is not null ? "stopped" : "none";
 
-    private double Certain => LimitsInForce.Of(Car, Car.Build(Now.StartingBuild) ?? Car.Build(Car.MeasuredBuild) ?? new Build()).Certainty!.Si;
+    private double Certain =>
+        LimitsInForce.Of(Car, Car.Build(Now.StartingBuild) ?? Car.Build(Car.MeasuredBuild) ?? new Build()).Certainty!.Si;
 
     private int MoreGiven => RecordShape.Of<Wishes>().Fields.Count(f => More.Contains(f.PropertyName) && FieldSense.Filled(f.Get(Now)));
 
@@ -58,8 +65,10 @@ public sealed partial class ChoosePage
         get
         {
             var (then, now) = (Run.Car!, Car);
-            bool same = ReferenceEquals(then.Parts, now.Parts) && ReferenceEquals(then.Scans, now.Scans) && ReferenceEquals(then.Limits, now.Limits) && ReferenceEquals(then.LoadCases, now.LoadCases)
-                && ReferenceEquals(then.Front, now.Front) && ReferenceEquals(then.Rear, now.Rear) && Places.Corners.All(p => ReferenceEquals(then.At(p), now.At(p)))
+            bool same = ReferenceEquals(then.Parts, now.Parts) && ReferenceEquals(then.Scans, now.Scans)
+                && ReferenceEquals(then.Limits, now.Limits) && ReferenceEquals(then.LoadCases, now.LoadCases)
+                && ReferenceEquals(then.Front, now.Front) && ReferenceEquals(then.Rear, now.Rear)
+                && Places.Corners.All(p => ReferenceEquals(then.At(p), now.At(p)))
                 && Equals(then.Build(Run.Wishes!.StartingBuild), now.Build(Run.Wishes.StartingBuild));
             return !same || !ReferenceEquals(Run.Wishes, Now);
         }
@@ -131,14 +140,16 @@ public sealed partial class ChoosePage
     {
         // The first tick or its taking turns "the usual ones" into ones that are named.
         var chosen = Chosen(kind);
-        IReadOnlyList<string> ids = [.. Shelf.Of(Car, kind.Shelf).Select(p => p.Id).Where(id => id == part.Id ? ticked : chosen.Contains(id))];
+        IReadOnlyList<string> ids =
+            [.. Shelf.Of(Car, kind.Shelf).Select(p => p.Id).Where(id => id == part.Id ? ticked : chosen.Contains(id))];
         if (ids.Count > 0)
         {
             Change($"{(ticked ? "Take in" : "Leave out")} {part.Name}", wishes => RecordShape.Of<Wishes>().With(wishes, kind.Field, ids));
         }
     }
 
-    private void Usual(PartsChoice kind) => Change($"Usual {kind.Field.Label.ToLowerInvariant()}", wishes => RecordShape.Of<Wishes>().With(wishes, kind.Field, Array.Empty<string>()));
+    private void Usual(PartsChoice kind) => Change($"Usual {kind.Field.Label.ToLowerInvariant()}", wishes =>
+        RecordShape.Of<Wishes>().With(wishes, kind.Field, Array.Empty<string>()));
 
     private void Open(string? id) => Navigation.NavigateTo(Navigation.GetUriWithQueryParameter("search", id), replace: true);
 
@@ -146,7 +157,8 @@ public sealed partial class ChoosePage
     {
         Keep();
         string id = FreshId.Beside("search", Car.Searches.Select(s => s.Id));
-        Bench.Apply("New search", car => car.With(new Wishes { Id = id, Name = "Search " + id["search-".Length..], StartingBuild = StartingId }));
+        Bench.Apply("New search", car =>
+            car.With(new Wishes { Id = id, Name = "Search " + id["search-".Length..], StartingBuild = StartingId }));
         Open(id);
     }
 
@@ -177,7 +189,8 @@ public sealed partial class ChoosePage
 
     private static string SumWords(RankingResult result)
     {
-        string found = $"Of {Count(result.Combinations)} combinations {Count(result.JudgedInFull)} were judged in full, clearance and doubt included.";
+        string found =
+            $"Of {Count(result.Combinations)} combinations {Count(result.JudgedInFull)} were judged in full, clearance and doubt included.";
         string aside = result.SetAside > 0 ? $" {Count(result.SetAside)} more pass the quick checks but could not come among these." : "";
         string left = result.LeftOut > 0 ? $" {Count(result.LeftOut)} more were not looked at: tick fewer parts." : "";
         return found + aside + left + (result.Done ? "" : " The search was stopped: what it had not reached is missing.");

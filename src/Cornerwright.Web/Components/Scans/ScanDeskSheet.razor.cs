@@ -16,7 +16,8 @@ public partial class ScanDeskSheet
 
     private static readonly string[] More = [nameof(Scan.Travel), nameof(Scan.Steer), nameof(Scan.TakenWith), nameof(Scan.TakenOn)];
 
-    private static readonly string[] Counts = [nameof(Scan.WheelTakenOut), nameof(Scan.Thinning), nameof(Scan.Roughness), nameof(Scan.MirroredToo)];
+    private static readonly string[] Counts =
+        [nameof(Scan.WheelTakenOut), nameof(Scan.Thinning), nameof(Scan.Roughness), nameof(Scan.MirroredToo)];
 
     private static readonly string[] Cuts = [nameof(Scan.Crop)];
 
@@ -48,13 +49,15 @@ public partial class ScanDeskSheet
         get
         {
             string kind = $"{Desk.Raw.Format.Ending().ToUpperInvariant()}, {Desk.Raw.Variant}";
-            return Desk.Raw.IsCloud ? $"{kind}: {Count(Desk.Raw.PointCount)} points without a surface" : $"{kind}: {Count(Desk.Raw.TriangleCount)} triangles, {Count(Desk.Raw.PointCount)} points";
+            return Desk.Raw.IsCloud ? $"{kind}: {Count(Desk.Raw.PointCount)} points without a surface"
+                : $"{kind}: {Count(Desk.Raw.TriangleCount)} triangles, {Count(Desk.Raw.PointCount)} points";
         }
     }
 
     private string HowToPick => Desk.By switch
     {
-        AlignBy.Rim => "Six points, well spread round the outermost edge of the rim, the metal nearest to the street. From there the whole tyre, whose size is known, is fitted to the scan.",
+        AlignBy.Rim => "Six points, well spread round the outermost edge of the rim, the metal nearest to "
+            + "the street. From there the whole tyre, whose size is known, is fitted to the scan.",
         AlignBy.Hub => "With the wheel off: points round one circle that lies on the hub's face.",
         _ => "At least three places, four or more show whether one is wrong. A place is where the tape touched the body, not the tyre.",
     };
@@ -83,7 +86,8 @@ public partial class ScanDeskSheet
         {
             _drawnPlaced = placed;
             _placedAddress = Room.Draw(ScanDrawing.Of(placed));
-            _wheelAddress = PresentWheel.Of(Car, Desk.Scan.Corner) is { Ok: true } wheel ? Room.Draw(ScanDrawing.Of(wheel.Value, Desk.Scan.Travel?.Si ?? 0, Desk.Scan.Steer?.Si ?? 0)) : "";
+            _wheelAddress = PresentWheel.Of(Car, Desk.Scan.Corner) is { Ok: true } wheel
+                ? Room.Draw(ScanDrawing.Of(wheel.Value, Desk.Scan.Travel?.Si ?? 0, Desk.Scan.Steer?.Si ?? 0)) : "";
         }
 
         if (ShowsFile)
@@ -202,7 +206,8 @@ public partial class ScanDeskSheet
 
         for (int i = 0; i < 3; i++)
         {
-            if (!double.TryParse(words[i], NumberStyles.Float, CultureInfo.InvariantCulture, out xyz[i]) || !(Math.Abs(xyz[i]) <= ScanLimits.MostCoordinate))
+            if (!double.TryParse(words[i], NumberStyles.Float, CultureInfo.InvariantCulture, out xyz[i])
+                || !(Math.Abs(xyz[i]) <= ScanLimits.MostCoordinate))
             {
                 return null;
             }
@@ -215,10 +220,12 @@ public partial class ScanDeskSheet
     {
         Vec3 file = metres / Desk.Scan.Unit.Metres();
         string form = Desk.Scan.Unit is ScanUnit.Metre ? "0.0000" : "0.0";
-        return string.Create(CultureInfo.InvariantCulture, $"{file.X.ToString(form, CultureInfo.InvariantCulture)} {file.Y.ToString(form, CultureInfo.InvariantCulture)} {file.Z.ToString(form, CultureInfo.InvariantCulture)}");
+        return string.Create(CultureInfo.InvariantCulture, $"{file.X.ToString(form, CultureInfo.InvariantCulture)} "
+            + $"{file.Y.ToString(form, CultureInfo.InvariantCulture)} {file.Z.ToString(form, CultureInfo.InvariantCulture)}");
     }
 
-    private static string Left(PlacedScan placed) => placed.Mesh is null ? $"{Count(placed.PointCount)} points are left." : $"{Count(placed.TriangleCount)} triangles are left.";
+    private static string Left(PlacedScan placed) =>
+        placed.Mesh is null ? $"{Count(placed.PointCount)} points are left." : $"{Count(placed.TriangleCount)} triangles are left.";
 
     private static string Mm(double metres) => (metres * 1000).ToString("0.0", CultureInfo.InvariantCulture);
 

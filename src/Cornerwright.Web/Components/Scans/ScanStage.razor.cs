@@ -10,7 +10,8 @@ public sealed record StageDrawing(string Name, string Address, string Token, dou
 /// <summary>Shows drawings and tells what was picked, in the drawing's own frame.</summary>
 public sealed partial class ScanStage : IAsyncDisposable
 {
-    private static readonly (string Side, string Words)[] Sides = [("corner", "Slanted"), ("street", "Street side"), ("front", "Front"), ("rear", "Rear"), ("above", "Above")];
+    private static readonly (string Side, string Words)[] Sides =
+        [("corner", "Slanted"), ("street", "Street side"), ("front", "Front"), ("rear", "Rear"), ("above", "Above")];
 
     private ElementReference _host;
     private IJSObjectReference? _module, _stage;
@@ -72,7 +73,8 @@ public sealed partial class ScanStage : IAsyncDisposable
 
     private async Task Update(IJSObjectReference stage)
     {
-        string what = string.Join(' ', Drawings.Select(d => d.Address)), way = FormattableString.Invariant($"{Turn.W} {Turn.X} {Turn.Y} {Turn.Z} {Side} {_behind}");
+        string what = string.Join(' ', Drawings.Select(d => d.Address)),
+            way = FormattableString.Invariant($"{Turn.W} {Turn.X} {Turn.Y} {Turn.Z} {Side} {_behind}");
         if (_shown != what + way + Picking)
         {
             // A new thing is looked at whole; a change of the same thing leaves the view as it is.

@@ -15,10 +15,15 @@ namespace Cornerwright.Web.Components.Setting;
 /// <summary>From present and wanted to turns; what was read afterwards; what the car taught.</summary>
 public sealed partial class SettingPage
 {
-    private static readonly string[] WholeWish = [nameof(SettingWish.CrossWeight), nameof(SettingWish.HeightBand), nameof(SettingWish.CrossBand), nameof(SettingWish.LinksOn), nameof(SettingWish.Aboard)];
-    private static readonly string[] Read = [nameof(Cornerwright.Garage.Setting.CornerReadings.Height), nameof(Cornerwright.Garage.Setting.CornerReadings.Load), nameof(Cornerwright.Garage.Setting.CornerReadings.Camber), nameof(Cornerwright.Garage.Setting.CornerReadings.Toe)];
-    private static readonly string[] ReadMore = [nameof(Cornerwright.Garage.Setting.CornerReadings.Gaps), nameof(Cornerwright.Garage.Setting.CornerReadings.Steps)];
-    private static readonly string[] WholeOccasion = [nameof(Occasion.Name), nameof(Occasion.Note), nameof(Occasion.LoadCase), nameof(Occasion.Aboard)];
+    private static readonly string[] WholeWish = [nameof(SettingWish.CrossWeight), nameof(SettingWish.HeightBand),
+        nameof(SettingWish.CrossBand), nameof(SettingWish.LinksOn), nameof(SettingWish.Aboard)];
+    private static readonly string[] Read =
+        [nameof(Cornerwright.Garage.Setting.CornerReadings.Height), nameof(Cornerwright.Garage.Setting.CornerReadings.Load),
+            nameof(Cornerwright.Garage.Setting.CornerReadings.Camber), nameof(Cornerwright.Garage.Setting.CornerReadings.Toe)];
+    private static readonly string[] ReadMore =
+        [nameof(Cornerwright.Garage.Setting.CornerReadings.Gaps), nameof(Cornerwright.Garage.Setting.CornerReadings.Steps)];
+    private static readonly string[] WholeOccasion =
+        [nameof(Occasion.Name), nameof(Occasion.Note), nameof(Occasion.LoadCase), nameof(Occasion.Aboard)];
 
     private Car? _worked;
     private string _workedBuild = "";
@@ -79,19 +84,22 @@ public sealed partial class SettingPage
             {
                 if (ReferenceEquals(_worked, car))
                 {
-                    (Learned, LearnFailure) = done.IsCompletedSuccessfully ? (done.Result, "") : (Learned.Nothing, done.Exception?.GetBaseException().Message ?? "stopped");
+                    (Learned, LearnFailure) = done.IsCompletedSuccessfully ? (done.Result, "")
+                        : (Learned.Nothing, done.Exception?.GetBaseException().Message ?? "stopped");
                     StateHasChanged();
                 }
             }),
             TaskScheduler.Default);
     }
 
-    private void Choose(bool every) => Navigation.NavigateTo(Navigation.GetUriWithQueryParameter("every", every ? "true" : null), replace: true);
+    private void Choose(bool every) =>
+        Navigation.NavigateTo(Navigation.GetUriWithQueryParameter("every", every ? "true" : null), replace: true);
 
     private void MendWish(string words, Func<SettingWish, SettingWish> rework)
     {
         string id = _workedBuild;
-        Bench.Apply(words, car => car.Build(id) is { } build ? car.With(rework(car.Wish(id) ?? TurnTableMaker.UsualWish(car, build))) : car);
+        Bench.Apply(words, car =>
+            car.Build(id) is { } build ? car.With(rework(car.Wish(id) ?? TurnTableMaker.UsualWish(car, build))) : car);
     }
 
     private void MendOccasion(string id, string words, Func<Occasion, Occasion> rework) =>
@@ -101,7 +109,8 @@ public sealed partial class SettingPage
     private void Done(TurnTable table)
     {
         string id = _workedBuild;
-        Bench.Apply("Collars, plates and tie rods turned", car => car.Build(id) is { } build ? WithSheet(car.With(Turned(build, table)), id) : car);
+        Bench.Apply("Collars, plates and tie rods turned", car =>
+            car.Build(id) is { } build ? WithSheet(car.With(Turned(build, table)), id) : car);
     }
 
     private void StartReading()
@@ -122,7 +131,8 @@ public sealed partial class SettingPage
         {
             Id = FreshId.Beside("read", car.Occasions.Select(o => o.Id)),
             Name = "Read " + Time.GetLocalNow().ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-            LoadCase = before?.LoadCase ?? (car.MeasuredLoadCase.Length > 0 ? car.MeasuredLoadCase : car.LoadCases.FirstOrDefault()?.Id ?? ""),
+            LoadCase = before?.LoadCase
+                ?? (car.MeasuredLoadCase.Length > 0 ? car.MeasuredLoadCase : car.LoadCases.FirstOrDefault()?.Id ?? ""),
             Aboard = before?.Aboard ?? [],
             Fitted = build,
         });
@@ -133,15 +143,18 @@ public sealed partial class SettingPage
     {
         foreach (var c in table.Corners)
         {
-            build = build.With(c.Corner, build.At(c.Corner) with { PerchHeight = c.After.PerchHeight, Slide = c.After.Slide, ClampCamber = c.After.ClampCamber });
+            build = build.With(c.Corner,
+                build.At(c.Corner) with { PerchHeight = c.After.PerchHeight, Slide = c.After.Slide, ClampCamber = c.After.ClampCamber });
         }
 
         return build;
     }
 
-    private void UseLearned(bool use) => Bench.Apply(use ? "Judge with what was learned" : "Judge by what was typed", car => car with { UseLearned = use });
+    private void UseLearned(bool use) =>
+        Bench.Apply(use ? "Judge with what was learned" : "Judge by what was typed", car => car with { UseLearned = use });
 
-    private void LeaveOut(string id, bool ignored) => MendOccasion(id, ignored ? "Leave readings out" : "Take readings in again", o => o with { Ignored = ignored });
+    private void LeaveOut(string id, bool ignored) =>
+        MendOccasion(id, ignored ? "Leave readings out" : "Take readings in again", o => o with { Ignored = ignored });
 
     private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
 }

@@ -15,7 +15,8 @@ public sealed partial class AccessPage
 {
     private static readonly string[] Notes = [nameof(AccessGraph.Note)], Hidden = [nameof(Component.Id)];
 
-    private readonly Dictionary<AxlePlace, StartingKind> _kinds = new() { [AxlePlace.Front] = StartingKind.Strut, [AxlePlace.Rear] = StartingKind.SpringOnLink };
+    private readonly Dictionary<AxlePlace, StartingKind> _kinds =
+        new() { [AxlePlace.Front] = StartingKind.Strut, [AxlePlace.Rear] = StartingKind.SpringOnLink };
 
     private AccessGraph? _lookedAt;
     private string _refusal = "", _refusedFor = "";
@@ -67,30 +68,36 @@ public sealed partial class AccessPage
     private void Start(AxlePlace axle)
     {
         var kind = _kinds[axle];
-        Bench.Apply($"General graph, {axle.Words()} axle", car => car with { Access = StartingGraph.WithAxle(car.Access, kind, axle, car.At(axle).Driven) });
+        Bench.Apply($"General graph, {axle.Words()} axle", car =>
+            car with { Access = StartingGraph.WithAxle(car.Access, kind, axle, car.At(axle).Driven) });
     }
 
     private void Add()
     {
         string id = FreshId.Beside("component", Car.Access.Components.Select(c => c.Id));
-        Bench.Apply("New component", car => car with { Access = car.Access with { Components = [.. car.Access.Components, (Component)NewEntry.Of(typeof(Component), id)] } });
+        Bench.Apply("New component", car => car
+            with { Access = car.Access with { Components = [.. car.Access.Components, (Component)NewEntry.Of(typeof(Component), id)] } });
         Navigation.NavigateTo(Address(id));
     }
 
     private void Remove(Component component)
     {
-        var users = Car.Access.Components.Where(c => c.BeforeOff.Concat(c.BeforeLoose).Any(b => b.Component == component.Id) || c.Supports.Any(s => s.Component == component.Id)).Select(c => c.Name).ToList();
+        var users = Car.Access.Components.Where(c => c.BeforeOff.Concat(c.BeforeLoose).Any(b => b.Component == component.Id)
+            || c.Supports.Any(s => s.Component == component.Id)).Select(c => c.Name).ToList();
         if (users.Count > 0)
         {
-            (_refusal, _refusedFor) = ($"It still stands in the lists of {string.Join(", ", users)}: take it out there first.", ComponentId ?? "");
+            (_refusal, _refusedFor) =
+                ($"It still stands in the lists of {string.Join(", ", users)}: take it out there first.", ComponentId ?? "");
             return;
         }
 
-        Bench.Apply("Take out " + component.Name, car => car with { Access = car.Access with { Components = [.. car.Access.Components.Where(c => c.Id != component.Id)] } });
+        Bench.Apply("Take out " + component.Name, car =>
+            car with { Access = car.Access with { Components = [.. car.Access.Components.Where(c => c.Id != component.Id)] } });
         Navigation.NavigateTo(Addresses.Access(Id));
     }
 
-    private void MendGraph(string words, Func<object?, object?> rework) => Bench.Apply(words, car => car with { Access = (AccessGraph)rework(car.Access)! });
+    private void MendGraph(string words, Func<object?, object?> rework) =>
+        Bench.Apply(words, car => car with { Access = (AccessGraph)rework(car.Access)! });
 
     private void MendComponent(string id, string words, Func<object?, object?> rework) => Bench.Apply(words, car => car with
     {

@@ -36,9 +36,11 @@ public sealed partial class LogPage
 
     private IReadOnlyList<HeightRecord> Records { get; set; } = [];
 
-    private IEnumerable<LogEntry> Entries => Car.Log.Entries.Select((e, i) => (e, i)).OrderByDescending(x => x.e.Date ?? DateOnly.MaxValue).ThenByDescending(x => x.i).Select(x => x.e);
+    private IEnumerable<LogEntry> Entries => Car.Log.Entries.Select((e, i) => (e, i)).OrderByDescending(x => x.e.Date ?? DateOnly.MaxValue)
+        .ThenByDescending(x => x.i).Select(x => x.e);
 
-    private IEnumerable<LogEntry> Worn => Entries.Where(e => e.Corners.Any(c => c.TreadOuter is not null || c.TreadMiddle is not null || c.TreadInner is not null));
+    private IEnumerable<LogEntry> Worn =>
+        Entries.Where(e => e.Corners.Any(c => c.TreadOuter is not null || c.TreadMiddle is not null || c.TreadInner is not null));
 
     private decimal Spent => Car.Log.Entries.Sum(e => e.Cost ?? 0);
 
@@ -47,7 +49,8 @@ public sealed partial class LogPage
         get
         {
             double? odometer = Reminders.LatestOdometer(Car.Log)?.Si;
-            return [.. Car.Log.Reminders.Select(r => (r, Reminders.Of(r, Today, odometer))).OrderBy(x => x.Item2).ThenBy(x => x.r.Due ?? DateOnly.MaxValue)];
+            return [.. Car.Log.Reminders.Select(r => (r, Reminders.Of(r, Today, odometer))).OrderBy(x => x.Item2)
+                .ThenBy(x => x.r.Due ?? DateOnly.MaxValue)];
         }
     }
 
@@ -94,7 +97,8 @@ public sealed partial class LogPage
         _open = id;
         Put("Log: " + KindWords(kind), log => log with
         {
-            Entries = [.. log.Entries, new LogEntry { Id = id, Kind = kind, Date = Today, Build = CarNow.Of(Car)?.Id ?? "", Corners = tyres }],
+            Entries =
+                [.. log.Entries, new LogEntry { Id = id, Kind = kind, Date = Today, Build = CarNow.Of(Car)?.Id ?? "", Corners = tyres }],
         });
     }
 
@@ -122,16 +126,20 @@ public sealed partial class LogPage
             }
 
             var photo = new Photo { Hash = kept.Value.Hash, Name = Path.GetFileNameWithoutExtension(file.Name) };
-            MendEntry(entry.Id, "Log: add a photo", e => e is LogEntry old && old.Photos.All(p => p.Hash != photo.Hash) ? old with { Photos = [.. old.Photos, photo] } : e);
+            MendEntry(entry.Id, "Log: add a photo", e =>
+                e is LogEntry old && old.Photos.All(p => p.Hash != photo.Hash) ? old with { Photos = [.. old.Photos, photo] } : e);
         }
     }
 
     private void Forget(LogEntry entry, Photo photo) =>
-        MendEntry(entry.Id, "Log: take out a photo", e => e is LogEntry old ? old with { Photos = [.. old.Photos.Where(p => p.Hash != photo.Hash)] } : e);
+        MendEntry(entry.Id, "Log: take out a photo", e =>
+            e is LogEntry old ? old with { Photos = [.. old.Photos.Where(p => p.Hash != photo.Hash)] } : e);
 
-    private void Forget(LogEntry entry) => Put("Take out a log entry", log => log with { Entries = [.. log.Entries.Where(e => e.Id != entry.Id)] });
+    private void Forget(LogEntry entry) =>
+        Put("Take out a log entry", log => log with { Entries = [.. log.Entries.Where(e => e.Id != entry.Id)] });
 
-    private void Forget(Reminder reminder) => Put("Take out a reminder", log => log with { Reminders = [.. log.Reminders.Where(r => r.Id != reminder.Id)] });
+    private void Forget(Reminder reminder) =>
+        Put("Take out a reminder", log => log with { Reminders = [.. log.Reminders.Where(r => r.Id != reminder.Id)] });
 
     private void Toggle(Reminder reminder) => Put(reminder.Done is null ? "Reminder done" : "Reminder not done", log => log with
     {
@@ -143,7 +151,8 @@ public sealed partial class LogPage
         var (start, rounds, turns) = (_start, _rounds, _turns);
         Put("Settling plan", log => log with
         {
-            Reminders = [.. log.Reminders, .. Reminders.Settling(start, rounds, turns, log.Jobs.LastOrDefault()?.Id ?? "", log.Reminders.Select(r => r.Id))],
+            Reminders = [.. log.Reminders,
+                .. Reminders.Settling(start, rounds, turns, log.Jobs.LastOrDefault()?.Id ?? "", log.Reminders.Select(r => r.Id))],
         });
     }
 
@@ -170,7 +179,8 @@ public sealed partial class LogPage
             Entries =
             [
                 .. log.Entries,
-                new LogEntry { Id = FreshId.Beside("entry", log.Entries.Select(e => e.Id)), Kind = LogKind.Work, Date = day, Odometer = odometer, Title = job.Name, Build = job.To },
+                new LogEntry { Id = FreshId.Beside("entry", log.Entries.Select(e => e.Id)), Kind = LogKind.Work, Date = day,
+                    Odometer = odometer, Title = job.Name, Build = job.To },
             ],
             Reminders = [.. log.Reminders, Reminders.Recheck(day, odometer, job.Id, log.Reminders.Select(r => r.Id))],
         });

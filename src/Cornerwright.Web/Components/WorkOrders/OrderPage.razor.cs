@@ -71,7 +71,8 @@ public sealed partial class OrderPage
         if (id.Length == 0)
         {
             id = FreshId.FromName($"{Build!.Name}", Car.Log.Jobs.Select(j => j.Id));
-            var job = new Job { Id = id, Name = Build.Name, From = FromId, To = Build.Id, Begun = DateOnly.FromDateTime(Clock.GetLocalNow().DateTime) };
+            var job = new Job { Id = id, Name = Build.Name, From = FromId, To = Build.Id,
+                Begun = DateOnly.FromDateTime(Clock.GetLocalNow().DateTime) };
             Bench.Apply("Begin the job " + Build.Name, car => car with { Log = car.Log.With(job) });
         }
 
