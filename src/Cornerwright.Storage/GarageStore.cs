@@ -119,7 +119,7 @@ public sealed class GarageStore(GarageDatabase database, TimeProvider clock, Aut
                 "one of the car's revisions", "Choose one from its list."));
         }
 
-        var car = CarFile.Read(PackedDocument.Unpack(document));
+        var car = CarFile.ReadKept(PackedDocument.Unpack(document));
         return car.Ok
             ? Checked<StoredCar>.From(new StoredCar(car.Value, new RevisionMark(row.Number, row.Fold)))
             : Checked<StoredCar>.Wrong(car.Problems);

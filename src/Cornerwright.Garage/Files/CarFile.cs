@@ -26,12 +26,20 @@ public static class CarFile
     private static ReadOnlySpan<byte> ByteOrderMark => [0xEF, 0xBB, 0xBF];
 
     /// <summary>A car from text; every problem of the document at once.</summary>
-    public static Checked<Car> Read(string json)
+    public static Checked<Car> Read(string json) => Read(json, Consistency.Check);
+
+    /// <summary>
+    /// A car from a document that was whole when it was kept. A rule about what stands near the wheel that came since does not close it:
+    /// it opens, and the rule is told when the car is saved again.
+    /// </summary>
+    public static Checked<Car> ReadKept(string json) => Read(json, Consistency.CheckKept);
+
+    private static Checked<Car> Read(string json, Func<Car, IReadOnlyList<Problem>> hangsTogether)
     {
         ArgumentNullException.ThrowIfNull(json);
         try
         {
-            return Read(Strict.GetBytes(json));
+            return Read(Strict.GetBytes(json), hangsTogether);
         }
         catch (EncoderFallbackException error)
         {
@@ -41,7 +49,9 @@ public static class CarFile
     }
 
     /// <inheritdoc cref="Read(string)"/>
-    public static Checked<Car> Read(ReadOnlyMemory<byte> utf8)
+    public static Checked<Car> Read(ReadOnlyMemory<byte> utf8) => Read(utf8, Consistency.Check);
+
+    private static Checked<Car> Read(ReadOnlyMemory<byte> utf8, Func<Car, IReadOnlyList<Problem>> hangsTogether)
     {
         if (utf8.Length > GreatestBytes)
         {
@@ -78,7 +88,7 @@ public static class CarFile
             var car = reader.ReadCar(document.RootElement);
             if (reader.Problems.Count == 0 && car is not null)
             {
-                reader.Problems.AddRange(Consistency.Check(car));
+                reader.Problems.AddRange(hangsTogether(car));
             }
 
             return reader.Problems.Count == 0 && car is not null ? Checked<Car>.From(car) : Checked<Car>.Wrong(First(reader.Problems));

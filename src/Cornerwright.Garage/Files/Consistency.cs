@@ -15,6 +15,14 @@ public static class Consistency
     /// <returns>Every problem; empty if the car hangs together.</returns>
     public static IReadOnlyList<Problem> Check(Car car)
     {
+        var problems = CheckKept(car);
+        problems.AddRange(Places.Corners.SelectMany(corner => NearWheelConsistency.Check(car, corner)));
+        return problems;
+    }
+
+    /// <summary>Without the rules that a car kept before them may break.</summary>
+    internal static List<Problem> CheckKept(Car car)
+    {
         ArgumentNullException.ThrowIfNull(car);
         var problems = new List<Problem>();
         Unique(problems, "load cases", car.LoadCases.Select(x => x.Id));
@@ -34,7 +42,6 @@ public static class Consistency
         foreach (var corner in Places.Corners)
         {
             Unique(problems, $"{corner.Words()} corner / things near the wheel", car.At(corner).Obstacles.Select(x => x.Id));
-            problems.AddRange(NearWheelConsistency.Check(car, corner));
             HardpointConsistency.Check(problems, car, corner);
             Rising(problems, $"{corner.Words()} corner / cycled readings / travel", car.At(corner).Motion.Steps.Select(x => x.Travel));
             foreach (var build in car.Builds)

@@ -23,6 +23,16 @@ public sealed class UnsteeredAxleTests
         },
     };
 
+    // A car that was kept before the rule is not lost: it opens, and the rule is told when it is saved again.
+    [Fact]
+    public void A_car_kept_before_the_rule_opens_all_the_same()
+    {
+        string kept = CarFile.Write(new Car { Id = "a", Name = "A", FrontLeft = Steering });
+        Assert.False(CarFile.Read(kept).Ok);
+        Assert.Equal(Steering.Steering, CarFile.ReadKept(kept).Value.FrontLeft.Steering);
+        Assert.False(CarFile.ReadKept(kept.Replace("\"id\": \"a\"", "\"id\": \"\"", StringComparison.Ordinal)).Ok);
+    }
+
     [Fact]
     public void A_lock_or_steering_axis_on_an_axle_that_does_not_steer_is_refused()
     {
