@@ -106,7 +106,10 @@ internal sealed class ClearancePlan
     public double BumpAt(double steer, (double Droop, double Bump) range)
     {
         double atLock = Math.Clamp(BumpAtLock, range.Droop, range.Bump), end = steer > 0 ? LockLeft : LockRight;
-        return end > 0 ? range.Bump + ((atLock - range.Bump) * Math.Min(1, Math.Abs(steer) / end)) : range.Bump;
+        double share = end > 0 ? Math.Min(1, Math.Abs(steer) / end) : 0;
+
+        // The line's end may lie a rounding below the limit it runs to.
+        return Math.Clamp(range.Bump + ((atLock - range.Bump) * share), range.Droop, range.Bump);
     }
 
     /// <summary>
