@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Scans;
 using Cornerwright.Garage.Tests.Files;
 using Xunit.Abstractions;
@@ -39,10 +40,7 @@ public class ScanFuzzTests(ITestOutputHelper output)
         for (int i = 0; i < Each; i++)
         {
             byte[] file = Damage(samples[i % samples.Length], random, mutations);
-            using var stream = new MemoryStream(file);
-            long before = GC.GetAllocatedBytesForCurrentThread();
-            var result = ScanFile.Read(stream, name);
-            long used = GC.GetAllocatedBytesForCurrentThread() - before;
+            var (result, used) = ReadMeasured(file, name);
             most = Math.Max(most, used);
             Assert.True(used <= Floor + (PerByte * file.Length), $"seed {Seed}, file {i}: {used} bytes allocated for {file.Length}");
             if (result.Ok)
@@ -77,10 +75,27 @@ public class ScanFuzzTests(ITestOutputHelper output)
         BinaryPrimitives.WriteUInt32LittleEndian(chunk.AsSpan(12), uint.MaxValue);
         foreach (var (name, file) in new[] { ("a.stl", stl), ("a.ply", huge), ("a.ply", list), ("a.ply", nothing), ("a.glb", chunk) })
         {
-            long before = GC.GetAllocatedBytesForCurrentThread();
-            var result = ScanFile.Read(new MemoryStream(file), name);
+            var (result, used) = ReadMeasured(file, name);
             Assert.False(result.Ok, name);
-            Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, Floor + (PerByte * file.Length));
+            Assert.InRange(used, 0, Floor + (PerByte * file.Length));
+        }
+    }
+
+    /// <summary>
+    /// What reading allocates. Over the limit it reads once more and counts that: what the first reading of a process makes once (tables,
+    /// culture data, the reader's own statics) is not the file's, and which test comes first is chance.
+    /// </summary>
+    private static (Checked<RawScan> Result, long Bytes) ReadMeasured(byte[] file, string name)
+    {
+        var (result, bytes) = Once();
+        return bytes <= Floor + (PerByte * file.Length) ? (result, bytes) : Once();
+
+        (Checked<RawScan>, long) Once()
+        {
+            using var stream = new MemoryStream(file);
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            var read = ScanFile.Read(stream, name);
+            return (read, GC.GetAllocatedBytesForCurrentThread() - before);
         }
     }
 
