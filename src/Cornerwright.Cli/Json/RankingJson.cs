@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Ranking;
@@ -48,6 +49,7 @@ internal static class RankingJson
     {
         writer.WriteNumber("rank", build.Rank);
         writer.Texts("parts", build.Parts.Select(p => p.Id));
+        writer.WriteString("verdict", build.Verdict.Word());
         writer.Number("probability", Math.Round(build.Probability, 6));
         writer.Number("probabilityLow", Math.Round(build.Bounds.Low, 6));
         writer.Number("probabilityHigh", Math.Round(build.Bounds.High, 6));

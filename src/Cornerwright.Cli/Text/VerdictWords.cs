@@ -44,7 +44,14 @@ public static class VerdictWords
     // The chance of each is not the chance of all.
     private static string AllAtOnce(Judgement judgement) =>
         judgement.Verdict != Verdict.Fails && judgement.Probability is { } all
-            ? $"; chance that all that is known holds at once: {Percent(all)}" : "";
+            ? $"; chance that all that is known holds at once: {Percent(Rounded(judgement, all))}{Wanted(judgement, all)}" : "";
+
+    // What is not enough must not be rounded up to what would be.
+    private static double Rounded(Judgement judgement, double all) =>
+        all < judgement.Certainty ? Math.Floor(all * 100) / 100 : all;
+
+    private static string Wanted(Judgement judgement, double all) =>
+        all < judgement.Certainty ? $", {Percent(judgement.Certainty)} wanted" : "";
 
     /// <summary>"97 %"; never 0 or 100, which no reading can promise, unless it is exact.</summary>
     public static string Percent(double probability) => probability switch

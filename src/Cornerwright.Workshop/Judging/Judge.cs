@@ -65,6 +65,7 @@ public static class Judge
             Car = car,
             Build = build,
             Findings = sorted,
+            Certainty = certainty,
             Joint = new(() => WholeBuild.Probability(corners, sorted)),
             Figures = figures,
             Pictures = options.Pictures ? [.. corners.Select(PictureMaker.Of)] : [],

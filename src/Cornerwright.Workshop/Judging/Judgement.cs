@@ -20,8 +20,16 @@ public sealed record Judgement
     /// <summary>In the order of <see cref="Places.Corners"/>.</summary>
     public required IReadOnlyList<CornerPicture> Pictures { get; init; }
 
-    /// <summary>Fails if anything fails, else tight, else unknown if anything is, else holds.</summary>
-    public Verdict Verdict => Findings.Count == 0 ? Verdict.Unknown : Findings.Min(f => f.Verdict);
+    /// <summary>Of the worst check: fails if anything fails, else tight, else unknown if anything is, else holds.</summary>
+    public Verdict Worst => Findings.Count == 0 ? Verdict.Unknown : Findings.Min(f => f.Verdict);
+
+    /// <summary>
+    /// Of the whole build: that of its worst check, but it holds only where all that is known holds at once as surely as is asked for.
+    /// </summary>
+    public Verdict Verdict => Worst == Verdict.Holds ? WholeBuild.Verdict(Probability, unknown: 0, Certainty) : Worst;
+
+    /// <summary>The probability from which on something counts as holding, of one check and of the whole build alike.</summary>
+    public double Certainty { get; init; } = 1;
 
     /// <summary>That all that is known holds at once, 0 to 1; null where nothing is known. Worked out when it is first asked for.</summary>
     public double? Probability => Joint?.Value;

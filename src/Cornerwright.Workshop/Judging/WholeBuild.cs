@@ -9,6 +9,15 @@ namespace Cornerwright.Workshop.Judging;
 /// <remarks>Source: docs/theory/ranking.md §4; inputs that checks and corners share hang them together.</remarks>
 internal static class WholeBuild
 {
+    /// <summary>What is to be said of a build none of whose checks fails or is tight.</summary>
+    /// <param name="probability">That all that is known holds at once; null where nothing is known.</param>
+    /// <param name="unknown">Checks that cannot be answered.</param>
+    /// <param name="certainty">From which on it counts as holding.</param>
+    public static Verdict Verdict(double? probability, int unknown, double certainty) =>
+        probability is not { } all ? Findings.Verdict.Unknown
+        : !(all >= certainty) ? Findings.Verdict.Tight
+        : unknown > 0 ? Findings.Verdict.Unknown : Findings.Verdict.Holds;
+
     /// <summary>Null where nothing is known.</summary>
     public static double? Probability(IReadOnlyList<CornerResult> corners, IReadOnlyList<Finding> findings)
     {

@@ -4,6 +4,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Judging;
 using Cornerwright.Workshop.Scanning;
 
 namespace Cornerwright.Workshop.Ranking;
@@ -275,6 +276,7 @@ public sealed class BuildSearch
             Probability = held.Verdict.Probability,
             Bounds = held.Verdict.Bounds,
             Unknown = held.Verdict.Unknown,
+            Verdict = WholeBuild.Verdict(held.Verdict.Probability, held.Verdict.Unknown, _space.Certainty),
             Tightest = held.Verdict.Tightest,
             Cost = held.Key.Cost,
             Unpriced = [.. parts.Where(p => !p.Owned && p.Price is null).Distinct()],

@@ -29,6 +29,9 @@ public sealed record RankedBuild
     /// <summary>Checks that lack a reading.</summary>
     public required int Unknown { get; init; }
 
+    /// <summary>Of the whole build, as the judge says it: a build each of whose checks holds need not be sure enough.</summary>
+    public required Verdict Verdict { get; init; }
+
     public required TightestCheck? Tightest { get; init; }
 
     /// <summary>Still to be paid for this axle.</summary>

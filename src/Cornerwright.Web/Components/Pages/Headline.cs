@@ -18,17 +18,27 @@ public static class Headline
 
         var worst = judgement.Findings[0];
         string counts = string.Join(", ", VerdictWords.WorstFirst.Select(v => Count(v, judgement.Count(v))).Where(s => s.Length > 0));
-        string told = judgement.Verdict switch
+        string all = judgement.Findings.Count.ToString(CultureInfo.InvariantCulture);
+        string told = judgement.Worst switch
         {
-            Verdict.Holds => $"All {judgement.Findings.Count.ToString(CultureInfo.InvariantCulture)} checks hold.",
+            Verdict.Holds when judgement.Verdict != Verdict.Holds => $"Each of {all} checks holds, but not surely enough all together.",
+            Verdict.Holds => $"All {all} checks hold.",
             Verdict.Unknown => $"Nothing fails, but not everything is known: {counts}.",
             _ => $"{Capital(counts)}. First: {worst.Title.ToLowerInvariant()}, {worst.Where}{Short(worst)}.",
         };
 
         // The chance of each is not the chance of all.
-        return judgement.Verdict != Verdict.Fails && judgement.Probability is { } all
-            ? $"{told} Chance that all that is known holds at once: {Px.Percent(all)}." : told;
+        return judgement.Verdict != Verdict.Fails && judgement.Probability is { } chance
+            ? $"{told} Chance that all that is known holds at once: {Px.Percent(Rounded(judgement, chance))}{Wanted(judgement, chance)}."
+            : told;
     }
+
+    // What is not enough must not be rounded up to what would be.
+    private static double Rounded(Judgement judgement, double all) =>
+        all < judgement.Certainty ? Math.Floor(all * 100) / 100 : all;
+
+    private static string Wanted(Judgement judgement, double all) =>
+        all < judgement.Certainty ? $", {Px.Percent(judgement.Certainty)} wanted" : "";
 
     private static string Short(Finding finding) => finding.Margin is not { } margin ? ""
         : margin.Si < 0 ? ", short by " + margin.With(-margin.Si).Text

@@ -1,9 +1,10 @@
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Ranking;
 
 namespace Cornerwright.Web.Components.Ranking;
 
 /// <summary>One build as a mark on the map of choices.</summary>
-/// <param name="Sure">Sure enough: drawn solid.</param>
+/// <param name="Sure">Holds as a whole: drawn solid.</param>
 /// <param name="Front">Not beaten: a diamond, others are round.</param>
 internal sealed record ChoiceMark(RankedBuild Build, double X, double Y, bool Sure, bool Front);
 
@@ -29,7 +30,7 @@ internal sealed class ChoiceMapLayout
     public IEnumerable<double> RideTicks => Ticks(Ride);
 
     /// <returns>Null where no build has a ride frequency.</returns>
-    public static ChoiceMapLayout? Of(IReadOnlyList<RankedBuild> listed, IReadOnlyList<RankedBuild> front, double certain)
+    public static ChoiceMapLayout? Of(IReadOnlyList<RankedBuild> listed, IReadOnlyList<RankedBuild> front)
     {
         List<RankedBuild> builds = [.. listed.Concat(front.Where(f => f.Rank == 0)).Where(b => b.Frequency is not null)];
         if (builds.Count == 0)
@@ -43,7 +44,8 @@ internal sealed class ChoiceMapLayout
 
         // Those not beaten last, so that they lie on top.
         var marks = builds.OrderBy(b => b.OnFront).ThenByDescending(b => b.Rank == 0 ? int.MaxValue : b.Rank)
-            .Select(b => new ChoiceMark(b, layout.X((double)b.Cost), layout.Y(b.Frequency!.Value.Si), b.Probability >= certain, b.OnFront));
+            .Select(b => new ChoiceMark(
+                b, layout.X((double)b.Cost), layout.Y(b.Frequency!.Value.Si), b.Verdict == Verdict.Holds, b.OnFront));
         return new ChoiceMapLayout([.. marks], cost, ride);
     }
 

@@ -54,9 +54,6 @@ public sealed partial class ChoosePage
 
     private string State => Run.Running && Mine ? "running" : Result is { Done: true } ? "done" : Result is not null ? "stopped" : "none";
 
-    private double Certain =>
-        LimitsInForce.Of(Car, Car.Build(Now.StartingBuild) ?? Car.Build(Car.MeasuredBuild) ?? new Build()).Certainty!.Si;
-
     private int MoreGiven => RecordShape.Of<Wishes>().Fields.Count(f => More.Contains(f.PropertyName) && FieldSense.Filled(f.Get(Now)));
 
     /// <summary>What was found stands on a car or wishes that are no longer these. Builds may come and go.</summary>
