@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 

@@ -4,11 +4,26 @@ using Cornerwright.Cli.Json;
 using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Readings;
 using Spectre.Console.Cli;
 
 namespace Cornerwright.Cli.Commands;
+
+/// <summary>Ends with the name of every kind of part that there is.</summary>
+[AttributeUsage(AttributeTargets.Property)]
+public sealed class PartKindsDescriptionAttribute(string words) : DescriptionAttribute
+{
+    public override string Description
+    {
+        get
+        {
+            string[] names = [.. PartKind.All.Select(k => k.Name)];
+            return $"{words}{string.Join(", ", names[..^1])} or {names[^1]}.";
+        }
+    }
+}
 
 public sealed class ImportSettings : CarSettings
 {
@@ -17,8 +32,7 @@ public sealed class ImportSettings : CarSettings
     public string List { get; init; } = "";
 
     [CommandOption("--kind <SHELF>")]
-    [Description(
-        "What the rows are: wheels, tyres, spacers, springs, sheets, perches, topMounts, dampers, bumpStops, antiRollBars or barLinks.")]
+    [PartKindsDescription("What the rows are: ")]
     public string Kind { get; init; } = "";
 
     [CommandOption("--map <COLUMN=FIELD>")]

@@ -1,7 +1,6 @@
 using System.Text.Json;
 using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
-using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Workshop.Comparing;
 
@@ -39,8 +38,7 @@ internal static class CarJson
 
         if (parts)
         {
-            writer.Objects("parts", RecordShape.Of<PartsShelf>().Fields.SelectMany(k =>
-                ((IEnumerable<Part>)k.Get(car.Parts)!).Select(p => (Kind: k, Part: p))), item =>
+            writer.Objects("parts", PartKind.All.SelectMany(k => k.On(car.Parts).Select(p => (Kind: k, Part: p))), item =>
             {
                 writer.WriteString("kind", item.Kind.Name);
                 writer.WriteString("id", item.Part.Id);

@@ -1,5 +1,6 @@
 using Cornerwright.Cli.Commands;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Parts;
 
 namespace Cornerwright.Cli.Json;
 

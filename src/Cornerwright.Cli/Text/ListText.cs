@@ -1,7 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
-using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Workshop.Comparing;
 using Spectre.Console;
@@ -33,9 +32,9 @@ internal static class ListText
 
     private static void WriteParts(IAnsiConsole console, Car car)
     {
-        foreach (var kind in RecordShape.Of<PartsShelf>().Fields)
+        foreach (var kind in PartKind.All)
         {
-            var shelf = ((IEnumerable<Part>)kind.Get(car.Parts)!).ToList();
+            var shelf = kind.On(car.Parts);
             if (shelf.Count > 0)
             {
                 console.Heading(kind.Label);
@@ -49,18 +48,8 @@ internal static class ListText
     }
 
     /// <summary>Ids of the builds that hold a part of this kind.</summary>
-    internal static IEnumerable<string> UsedIn(Car car, FieldShape kind, string id) =>
-        car.Builds.Where(b => Places.Corners.Any(c => Holds(b.At(c), "parts/" + kind.Name, id))).Select(b => b.Id);
-
-    private static bool Holds(CornerBuild corner, string shelf, string id) =>
-        RecordShape.Of<CornerBuild>().Fields
-            .Where(f => f.Words.RefersTo.Split(',').Contains(shelf, StringComparer.Ordinal))
-            .Any(f => f.Get(corner) switch
-            {
-                string one => one == id,
-                IReadOnlyList<string> several => several.Contains(id, StringComparer.Ordinal),
-                _ => false,
-            });
+    internal static IEnumerable<string> UsedIn(Car car, PartKind kind, string id) =>
+        car.Builds.Where(b => Places.Corners.Any(c => CornerSlot.Of(kind).Any(s => s.Holds(b.At(c), kind, id)))).Select(b => b.Id);
 
     private static IReadOnlyList<string> Row(Car car, Build build)
     {

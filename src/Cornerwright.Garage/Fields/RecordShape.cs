@@ -95,6 +95,10 @@ public sealed class FieldShape
     /// <summary>A value that may be missing, such as a count nobody has given.</summary>
     public bool IsOptional => Nullable.GetUnderlyingType(_property.PropertyType) is not null;
 
+    /// <summary>What else is said of the property, where it is said.</summary>
+    public T? Attribute<T>()
+        where T : Attribute => _property.GetCustomAttribute<T>();
+
     public object? Get(object owner) => _property.GetValue(owner);
 
     /// <summary>Sets an init-only property: only for an owner that this code has just made.</summary>

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 
 namespace Cornerwright.Garage.Files;

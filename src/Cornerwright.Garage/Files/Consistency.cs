@@ -2,7 +2,7 @@ using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
-using Cornerwright.Garage.Designations;
+using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Readings;
@@ -96,65 +96,28 @@ public static class Consistency
 
     private static void CheckShelf(List<Problem> problems, PartsShelf shelf)
     {
-        Unique(problems, "wheels", shelf.Wheels.Select(x => x.Id));
-        Unique(problems, "tyres", shelf.Tyres.Select(x => x.Id));
-        Unique(problems, "spacers", shelf.Spacers.Select(x => x.Id));
-        Unique(problems, "springs and sheets", shelf.Springs.Select(x => x.Id).Concat(shelf.Sheets.Select(x => x.Id)));
-        Unique(problems, "perches", shelf.Perches.Select(x => x.Id));
-        Unique(problems, "top mounts", shelf.TopMounts.Select(x => x.Id));
-        Unique(problems, "dampers", shelf.Dampers.Select(x => x.Id));
-        Unique(problems, "bump stops", shelf.BumpStops.Select(x => x.Id));
-        Unique(problems, "anti-roll bars", shelf.AntiRollBars.Select(x => x.Id));
-        Unique(problems, "bar links", shelf.BarLinks.Select(x => x.Id));
-        foreach (var wheel in shelf.Wheels)
+        foreach (var kind in PartKind.All)
         {
-            problems.AddRange(RimDesignation.Parse(wheel.Designation, $"wheel {wheel.Id} / rim designation").Problems);
+            var sharing = CornerSlot.SharingIds(kind);
+            if (sharing[0] == kind)
+            {
+                string words = sharing.Count > 1 ? string.Join(" and ", sharing.Select(x => x.Name)) : kind.Label.ToLowerInvariant();
+                Unique(problems, words, sharing.SelectMany(x => x.On(shelf)).Select(x => x.Id));
+            }
         }
 
-        foreach (var tyre in shelf.Tyres)
-        {
-            problems.AddRange(TyreDesignation.Parse(tyre.Designation, $"tyre {tyre.Id} / size").Problems);
-            Order(problems, $"tyre {tyre.Id} / narrowest and widest rim", tyre.RimMin, tyre.RimMax);
-        }
-
-        foreach (var spring in shelf.Springs)
-        {
-            Order(problems, $"spring {spring.Id} / solid height and free length", spring.SolidHeight, spring.FreeLength);
-            Order(problems, $"spring {spring.Id} / inner and outer diameter", spring.InnerDiameter, spring.OuterDiameter);
-            Rising(problems, $"spring {spring.Id} / curve / deflection", spring.Curve.Select(x => x.Deflection));
-            Rising(problems, $"spring {spring.Id} / curve / force", spring.Curve.Select(x => x.Force));
-        }
-
-        foreach (var damper in shelf.Dampers)
-        {
-            Order(problems, $"damper {damper.Id} / rod pushed in and pulled out", damper.RodClosed, damper.RodOpen);
-            Order(problems, $"damper {damper.Id} / collar thread", damper.ThreadLow, damper.ThreadHigh);
-            Order(problems, $"damper {damper.Id} / body height", damper.BodyLow, damper.BodyHigh);
-            Order(problems, $"damper {damper.Id} / ride window", damper.WindowLow, damper.WindowHigh);
-        }
-
-        foreach (var stop in shelf.BumpStops)
-        {
-            Order(problems, $"bump stop {stop.Id} / spent and free length", stop.SpentLength, stop.Length);
-            Rising(problems, $"bump stop {stop.Id} / curve / squeezed by", stop.Curve.Select(x => x.Deflection));
-            Rising(problems, $"bump stop {stop.Id} / curve / force", stop.Curve.Select(x => x.Force));
-        }
+        problems.AddRange(PartKind.All.SelectMany(kind =>
+            kind.On(shelf).SelectMany(part => part.Contradictions($"{CornerSlot.PartWords(kind)} {part.Id}"))));
     }
 
     private static void CheckCorner(List<Problem> problems, Ids shelf, CornerBuild corner, string path)
     {
-        Exists(problems, path + " / wheel", corner.Wheel, shelf.Wheels);
-        Exists(problems, path + " / tyre", corner.Tyre, shelf.Tyres);
-        Exists(problems, path + " / spacer", corner.Spacer, shelf.Spacers);
-        Exists(problems, path + " / perch", corner.Perch, shelf.Perches);
-        Exists(problems, path + " / top mount", corner.TopMount, shelf.TopMounts);
-        Exists(problems, path + " / damper", corner.Damper, shelf.Dampers);
-        Exists(problems, path + " / bump stop", corner.BumpStop, shelf.BumpStops);
-        Exists(problems, path + " / anti-roll bar", corner.AntiRollBar, shelf.AntiRollBars);
-        Exists(problems, path + " / bar link", corner.BarLink, shelf.BarLinks);
-        foreach (string id in corner.Stack)
+        foreach (var slot in CornerSlot.All.Where(x => x.HoldsParts))
         {
-            Exists(problems, path + " / stack", id, shelf.Stack);
+            foreach (string id in slot.Ids(corner))
+            {
+                Exists(problems, $"{path} / {slot.Words}", id, shelf.Of(slot.Kinds));
+            }
         }
     }
 
@@ -163,17 +126,12 @@ public static class Consistency
         string path = $"search {wishes.Id}";
         Exists(problems, path + " / starting from", wishes.StartingBuild, Set(car.Builds.Select(x => x.Id)));
         Order(problems, path + " / ride frequency", wishes.FrequencyLow, wishes.FrequencyHigh);
-        foreach (var (ids, kind, known) in new (IReadOnlyList<string>, string, HashSet<string>)[]
+        foreach (var field in RecordShape.Of<Wishes>().Fields.Where(x => x.Kind == FieldKind.TextList))
         {
-            (wishes.Springs, "springs", shelf.Stack), (wishes.Sheets, "sheets", shelf.Stack), (wishes.Perches, "perches", shelf.Perches),
-            (wishes.TopMounts, "top mounts", shelf.TopMounts), (wishes.Dampers, "dampers", shelf.Dampers),
-            (wishes.BumpStops, "bump stops", shelf.BumpStops),
-            (wishes.Wheels, "wheels", shelf.Wheels), (wishes.Tyres, "tyres", shelf.Tyres), (wishes.Spacers, "spacers", shelf.Spacers),
-        })
-        {
-            foreach (string id in ids)
+            var kind = PartKind.ReferredTo(field)[0];
+            foreach (string id in (IReadOnlyList<string>)field.Get(wishes)!)
             {
-                Exists(problems, $"{path} / {kind}", id, known);
+                Exists(problems, $"{path} / {field.Label.ToLowerInvariant()}", id, shelf.Of(CornerSlot.SharingIds(kind)));
             }
         }
     }
@@ -195,44 +153,29 @@ public static class Consistency
         }
     }
 
-    private static void Order(List<Problem> problems, string path, Reading? low, Reading? high)
-    {
-        if (low is not null && high is not null && !(low.Si < high.Si))
-        {
-            problems.Add(
-                new Problem(path, $"{low.Typed} and {high.Typed}", "the first smaller than the second", "They may have been exchanged."));
-        }
-    }
+    private static void Order(List<Problem> problems, string path, Reading? low, Reading? high) =>
+        problems.AddRange(InOrder.Smaller(path, low, high));
 
-    private static void Rising(List<Problem> problems, string path, IEnumerable<Reading?> values)
-    {
-        double last = double.NegativeInfinity;
-        foreach (var value in values)
-        {
-            if (value is not null && !(value.Si > last))
-            {
-                problems.Add(
-                    new Problem(path, value.Typed, "each larger than the one before", "Sort the rows, or take the double one out."));
-            }
-
-            last = value?.Si ?? last;
-        }
-    }
+    private static void Rising(List<Problem> problems, string path, IEnumerable<Reading?> values) =>
+        problems.AddRange(InOrder.Rising(path, values));
 
     private static HashSet<string> Set(IEnumerable<string> ids) => new(ids, StringComparer.Ordinal);
 
     /// <summary>The ids of a shelf by kind, gathered once for all builds.</summary>
     private sealed class Ids(PartsShelf shelf)
     {
-        public HashSet<string> Wheels { get; } = Set(shelf.Wheels.Select(x => x.Id));
-        public HashSet<string> Tyres { get; } = Set(shelf.Tyres.Select(x => x.Id));
-        public HashSet<string> Spacers { get; } = Set(shelf.Spacers.Select(x => x.Id));
-        public HashSet<string> Stack { get; } = Set(shelf.Springs.Select(x => x.Id).Concat(shelf.Sheets.Select(x => x.Id)));
-        public HashSet<string> Perches { get; } = Set(shelf.Perches.Select(x => x.Id));
-        public HashSet<string> TopMounts { get; } = Set(shelf.TopMounts.Select(x => x.Id));
-        public HashSet<string> Dampers { get; } = Set(shelf.Dampers.Select(x => x.Id));
-        public HashSet<string> BumpStops { get; } = Set(shelf.BumpStops.Select(x => x.Id));
-        public HashSet<string> AntiRollBars { get; } = Set(shelf.AntiRollBars.Select(x => x.Id));
-        public HashSet<string> BarLinks { get; } = Set(shelf.BarLinks.Select(x => x.Id));
+        private readonly Dictionary<PartKind, HashSet<string>> _known = [];
+
+        /// <summary>Ids of kinds that lie in one slot.</summary>
+        public HashSet<string> Of(IReadOnlyList<PartKind> sharing)
+        {
+            if (!_known.TryGetValue(sharing[0], out var ids))
+            {
+                ids = Set(sharing.SelectMany(x => x.On(shelf)).Select(x => x.Id));
+                _known.Add(sharing[0], ids);
+            }
+
+            return ids;
+        }
     }
 }

@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Problems;
@@ -119,14 +120,11 @@ public static class PartsCsv
         return problems;
     }
 
-    /// <summary>Ids on the shelf, each with 0; springs and sheets stand in one stack and share their ids.</summary>
+    /// <summary>Ids on the shelf, each with 0; kinds that stand in one stack share their ids.</summary>
     private static Dictionary<string, int> TakenIds(PartKind kind, PartsShelf shelf)
     {
-        IEnumerable<Part> known = kind.Shape.Type == typeof(Spring) || kind.Shape.Type == typeof(Sheet)
-            ? [.. shelf.Springs, .. shelf.Sheets]
-            : kind.On(shelf);
         var taken = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var part in known)
+        foreach (var part in CornerSlot.SharingIds(kind).SelectMany(x => x.On(shelf)))
         {
             taken.TryAdd(part.Id, 0);
         }

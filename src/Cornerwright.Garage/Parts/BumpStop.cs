@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
@@ -25,4 +26,11 @@ public sealed record BumpStop : Part
 
     [Field("Force curve", How = "From zero, rising.")]
     public IReadOnlyList<StopCurvePoint> Curve { get; init; } = [];
+
+    public override IEnumerable<Problem> Contradictions(string path) =>
+    [
+        .. InOrder.Smaller(path + " / spent and free length", SpentLength, Length),
+        .. InOrder.Rising(path + " / curve / squeezed by", Curve.Select(x => x.Deflection)),
+        .. InOrder.Rising(path + " / curve / force", Curve.Select(x => x.Force)),
+    ];
 }

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
@@ -59,4 +60,12 @@ public sealed record Damper : Part
 
     [Field("Force against speed")]
     public IReadOnlyList<DamperCurvePoint> Curve { get; init; } = [];
+
+    public override IEnumerable<Problem> Contradictions(string path) =>
+    [
+        .. InOrder.Smaller(path + " / rod pushed in and pulled out", RodClosed, RodOpen),
+        .. InOrder.Smaller(path + " / collar thread", ThreadLow, ThreadHigh),
+        .. InOrder.Smaller(path + " / body height", BodyLow, BodyHigh),
+        .. InOrder.Smaller(path + " / ride window", WindowLow, WindowHigh),
+    ];
 }

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Problems;
 
 namespace Cornerwright.Garage.Parts;
 
@@ -20,4 +21,8 @@ public abstract record Part
 
     [Field("Note")]
     public string Note { get; init; } = "";
+
+    /// <summary>What the part's own fields say against each other, or what cannot be read of them.</summary>
+    /// <param name="path">The part in the trade's words, e.g. "spring f-8-220".</param>
+    public virtual IEnumerable<Problem> Contradictions(string path) => [];
 }

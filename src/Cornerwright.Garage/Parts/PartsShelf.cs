@@ -18,7 +18,5 @@ public sealed record PartsShelf
     [Field("Bar links")] public IReadOnlyList<BarLink> BarLinks { get; init; } = [];
 
     /// <summary>All parts of all kinds, in the order of the shelf.</summary>
-    public IEnumerable<Part> All() =>
-        [.. Wheels, .. Tyres, .. Spacers, .. Springs, .. Sheets, .. Perches, .. TopMounts, .. Dampers, .. BumpStops, .. AntiRollBars,
-            .. BarLinks];
+    public IEnumerable<Part> All() => PartKind.All.SelectMany(kind => kind.On(this));
 }

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
@@ -78,4 +79,12 @@ public sealed record Spring : Part
     /// <summary>For a tender: the force at which it is planned to close.</summary>
     [Field("Planned crossover", Dimension.Force, "N", 1, 100_000)]
     public Reading? PlannedCrossover { get; init; }
+
+    public override IEnumerable<Problem> Contradictions(string path) =>
+    [
+        .. InOrder.Smaller(path + " / solid height and free length", SolidHeight, FreeLength),
+        .. InOrder.Smaller(path + " / inner and outer diameter", InnerDiameter, OuterDiameter),
+        .. InOrder.Rising(path + " / curve / deflection", Curve.Select(x => x.Deflection)),
+        .. InOrder.Rising(path + " / curve / force", Curve.Select(x => x.Force)),
+    ];
 }

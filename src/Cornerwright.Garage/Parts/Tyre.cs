@@ -1,4 +1,6 @@
+using Cornerwright.Garage.Designations;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
@@ -32,4 +34,10 @@ public sealed record Tyre : Part
 
     [Field("Mass", Dimension.Mass, "kg", 1, 100)]
     public Reading? Mass { get; init; }
+
+    public override IEnumerable<Problem> Contradictions(string path) =>
+    [
+        .. TyreDesignation.Parse(Designation, path + " / size").Problems,
+        .. InOrder.Smaller(path + " / narrowest and widest rim", RimMin, RimMax),
+    ];
 }

@@ -1,4 +1,6 @@
+using Cornerwright.Garage.Designations;
 using Cornerwright.Garage.Fields;
+using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
 
@@ -33,4 +35,7 @@ public sealed record Wheel : Part
 
     [Field("Mass", Dimension.Mass, "kg", 1, 100)]
     public Reading? Mass { get; init; }
+
+    public override IEnumerable<Problem> Contradictions(string path) =>
+        RimDesignation.Parse(Designation, path + " / rim designation").Problems;
 }

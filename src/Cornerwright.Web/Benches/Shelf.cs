@@ -1,7 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
-using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 
 namespace Cornerwright.Web.Benches;
@@ -10,24 +9,23 @@ namespace Cornerwright.Web.Benches;
 public static class Shelf
 {
     /// <summary>The kinds, in the order of the shelf.</summary>
-    public static IReadOnlyList<FieldShape> Kinds => RecordShape.Of<PartsShelf>().Fields;
+    public static IReadOnlyList<PartKind> Kinds => PartKind.All;
 
-    public static FieldShape? Kind(string? name) =>
-        name is not null && RecordShape.Of<PartsShelf>().ByName.TryGetValue(name, out var kind) ? kind : null;
+    public static PartKind? Kind(string? name) => name is null ? null : PartKind.Find(name);
 
-    public static IReadOnlyList<Part> Of(Car car, FieldShape kind)
+    public static IReadOnlyList<Part> Of(Car car, PartKind kind)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(kind);
-        return [.. (IEnumerable<Part>)kind.Get(car.Parts)!];
+        return kind.On(car.Parts);
     }
 
-    public static Car Put(Car car, FieldShape kind, Part part) => With(car, kind, [.. Of(car, kind), part]);
+    public static Car Put(Car car, PartKind kind, Part part) => With(car, kind, [.. Of(car, kind), part]);
 
-    public static Car Change(Car car, FieldShape kind, string partId, Func<Part, Part> change) =>
+    public static Car Change(Car car, PartKind kind, string partId, Func<Part, Part> change) =>
         With(car, kind, [.. Of(car, kind).Select(p => p.Id == partId ? change(p) : p)]);
 
-    public static Car Remove(Car car, FieldShape kind, string partId) =>
+    public static Car Remove(Car car, PartKind kind, string partId) =>
         With(car, kind, [.. Of(car, kind).Where(p => p.Id != partId)]);
 
     /// <summary>The part under another id and name.</summary>
@@ -37,40 +35,21 @@ public static class Shelf
         return part with { Id = id, Name = name, Owned = false };
     }
 
-    /// <summary>Ids that a new part of this kind must not have: springs and sheets lie in one stack and share theirs.</summary>
-    public static IEnumerable<string> TakenIds(Car car, FieldShape kind)
+    /// <summary>Ids that a new part of this kind must not have: kinds that lie in one stack share theirs.</summary>
+    public static IEnumerable<string> TakenIds(Car car, PartKind kind)
     {
         ArgumentNullException.ThrowIfNull(kind);
-        var stacked = RecordShape.Of<CornerBuild>().ByName["stack"].Words.RefersTo.Split(',');
-        return stacked.Contains("parts/" + kind.Name)
-            ? stacked.SelectMany(s => Of(car, Kind(s["parts/".Length..])!)).Select(p => p.Id)
-            : Of(car, kind).Select(p => p.Id);
+        return CornerSlot.SharingIds(kind).SelectMany(k => Of(car, k)).Select(p => p.Id);
     }
 
     /// <summary>Names of the builds that use a part.</summary>
-    public static IReadOnlyList<string> UsersOf(Car car, FieldShape kind, string partId)
+    public static IReadOnlyList<string> UsersOf(Car car, PartKind kind, string partId)
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(kind);
-        var fields = RecordShape.Of<CornerBuild>().Fields.Where(f => f.Words.RefersTo.Split(',').Contains("parts/" + kind.Name)).ToList();
-        return [.. car.Builds.Where(b => Places.Corners.Any(c => fields.Any(f => Names(f, b.At(c), partId)))).Select(b => b.Name)];
+        return [.. car.Builds.Where(b => Places.Corners.Any(c => CornerSlot.Of(kind).Any(s => s.Holds(b.At(c), kind, partId))))
+            .Select(b => b.Name)];
     }
 
-    private static bool Names(FieldShape field, CornerBuild corner, string partId) => field.Get(corner) switch
-    {
-        string id => id == partId,
-        IReadOnlyList<string> ids => ids.Contains(partId, StringComparer.Ordinal),
-        _ => false,
-    };
-
-    private static Car With(Car car, FieldShape kind, IReadOnlyList<Part> parts)
-    {
-        var typed = Array.CreateInstance(kind.ElementType, parts.Count);
-        for (int i = 0; i < parts.Count; i++)
-        {
-            typed.SetValue(parts[i], i);
-        }
-
-        return car with { Parts = RecordShape.Of<PartsShelf>().With(car.Parts, kind, typed) };
-    }
+    private static Car With(Car car, PartKind kind, IReadOnlyList<Part> parts) => car with { Parts = kind.With(car.Parts, parts) };
 }

@@ -1,9 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
-using Cornerwright.Garage.Fields;
-using Cornerwright.Garage.Parts;
-using Cornerwright.Garage.Readings;
 
 namespace Cornerwright.Workshop.Comparing;
 
@@ -22,46 +19,16 @@ public sealed record PartSwap(CornerPlace Corner, string Place, string Before, s
         var swaps = new List<PartSwap>();
         foreach (var corner in Places.Corners)
         {
-            foreach (var field in RecordShape.Of<CornerBuild>().Fields)
+            foreach (var slot in CornerSlot.All)
             {
-                string before = Words(car.Parts, field, left.At(corner)), after = Words(car.Parts, field, right.At(corner));
+                string before = slot.Written(car.Parts, left.At(corner)), after = slot.Written(car.Parts, right.At(corner));
                 if (before != after)
                 {
-                    swaps.Add(new PartSwap(corner, field.Label, before, after));
+                    swaps.Add(new PartSwap(corner, slot.Field.Label, before, after));
                 }
             }
         }
 
         return swaps;
-    }
-
-    /// <summary>A corner's field in words: the part's name, the stack's names from the perch upward, the reading as typed.</summary>
-    public static string Words(PartsShelf shelf, FieldShape field, CornerBuild corner)
-    {
-        ArgumentNullException.ThrowIfNull(shelf);
-        ArgumentNullException.ThrowIfNull(field);
-        return field.Get(corner) switch
-        {
-            Reading reading => reading.Typed,
-            string id => NameOf(shelf, field, id),
-            IReadOnlyList<string> ids => string.Join(" + ", ids.Select(id => NameOf(shelf, field, id))),
-            _ => "",
-        };
-    }
-
-    // Ids are unique within a kind only, so the name is looked for on the shelf that the field refers to.
-    private static string NameOf(PartsShelf shelf, FieldShape field, string id)
-    {
-        foreach (string place in field.Words.RefersTo.Split(','))
-        {
-            string kind = place["parts/".Length..];
-            var parts = (IEnumerable<Part>?)RecordShape.Of<PartsShelf>().ByName[kind].Get(shelf) ?? [];
-            if (parts.FirstOrDefault(p => p.Id == id) is { } part)
-            {
-                return part.Name;
-            }
-        }
-
-        return id;
     }
 }

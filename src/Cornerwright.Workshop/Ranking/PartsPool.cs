@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
+using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Parts;
 
 namespace Cornerwright.Workshop.Ranking;
@@ -44,38 +45,49 @@ public sealed record PartsPool
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(wishes);
-        var shelf = car.Parts;
         var (here, there) = (Used(car, wishes.Axle), Used(car, wishes.Axle == AxlePlace.Front ? AxlePlace.Rear : AxlePlace.Front));
-        var springs = Pick(shelf.Springs, wishes.Springs, c => c.Stack);
-        var sheets = Pick(shelf.Sheets, wishes.Sheets, c => c.Stack);
+        var (springs, sheets, spacers) = (Pick<Spring>(), Pick<Sheet>(), Pick<Spacer>());
         long stacks = CountStacks(springs, sheets, wishes.Helper);
-        var spacers = Pick(shelf.Spacers, wishes.Spacers, c => [c.Spacer]);
         return new PartsPool
         {
             Springs = springs,
             Sheets = sheets,
             StackCount = stacks,
             Stacks = stacks > MostStacks ? [] : [.. MakeStacks(springs, sheets, wishes.Helper)],
-            Perches = OrNone(Pick(shelf.Perches, wishes.Perches, c => [c.Perch])),
-            TopMounts = OrNone(Pick(shelf.TopMounts, wishes.TopMounts, c => [c.TopMount])),
-            Dampers = OrNone(Pick(shelf.Dampers, wishes.Dampers, c => [c.Damper])),
-            BumpStops = OrNone(Pick(shelf.BumpStops, wishes.BumpStops, c => [c.BumpStop])),
-            Wheels = OrNone(Pick(shelf.Wheels, wishes.Wheels, c => [c.Wheel])),
-            Tyres = OrNone(Pick(shelf.Tyres, wishes.Tyres, c => [c.Tyre])),
+            Perches = OrNone(Pick<Perch>()),
+            TopMounts = OrNone(Pick<TopMount>()),
+            Dampers = OrNone(Pick<Damper>()),
+            BumpStops = OrNone(Pick<BumpStop>()),
+            Wheels = OrNone(Pick<Wheel>()),
+            Tyres = OrNone(Pick<Tyre>()),
             Spacers = wishes.OnlyWithSpacer && spacers.Count > 0 ? spacers : WithNone(spacers),
         };
 
-        List<T> Pick<T>(IReadOnlyList<T> parts, IReadOnlyList<string> named, Func<CornerBuild, IReadOnlyList<string>> ids)
-            where T : Part =>
-            [.. parts.Where(p => named.Count > 0 ? named.Contains(p.Id, StringComparer.Ordinal)
-                : Names(here, ids, p.Id) || !Names(there, ids, p.Id))];
+        List<T> Pick<T>()
+            where T : Part
+        {
+            var kind = PartKind.Of<T>();
+            var named = (IReadOnlyList<string>)RecordShape.Of<Wishes>().ByName[kind.Name].Get(wishes)!;
+            var (usedHere, usedThere) = (Ids(here, kind), Ids(there, kind));
+            return [.. kind.On(car.Parts).OfType<T>().Where(p => named.Count > 0 ? named.Contains(p.Id, StringComparer.Ordinal)
+                : usedHere.Contains(p.Id) || !usedThere.Contains(p.Id))];
+        }
+    }
+
+    /// <summary>The parts of one kind that the pool takes into account; empty for a kind that no search chooses.</summary>
+    public IEnumerable<Part> Of(PartKind kind)
+    {
+        ArgumentNullException.ThrowIfNull(kind);
+        IEnumerable<Part?> all =
+            [.. Springs, .. Sheets, .. Perches, .. TopMounts, .. Dampers, .. BumpStops, .. Wheels, .. Tyres, .. Spacers];
+        return all.OfType<Part>().Where(p => p.GetType() == kind.Shape.Type);
     }
 
     private static List<CornerBuild> Used(Car car, AxlePlace axle) =>
         [.. car.Builds.SelectMany(b => Places.Corners.Where(c => c.Axle() == axle).Select(b.At))];
 
-    private static bool Names(List<CornerBuild> corners, Func<CornerBuild, IReadOnlyList<string>> ids, string id) =>
-        corners.Exists(c => ids(c).Contains(id, StringComparer.Ordinal));
+    private static HashSet<string> Ids(List<CornerBuild> corners, PartKind kind) =>
+        new(CornerSlot.Of(kind).SelectMany(slot => corners.SelectMany(slot.Ids)), StringComparer.Ordinal);
 
     private static IReadOnlyList<T?> WithNone<T>(List<T> parts)
         where T : Part => [null, .. parts];

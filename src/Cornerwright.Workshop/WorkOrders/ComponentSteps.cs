@@ -2,9 +2,7 @@ using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
-using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Readings;
-using Cornerwright.Workshop.Comparing;
 
 namespace Cornerwright.Workshop.WorkOrders;
 
@@ -158,39 +156,22 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
     /// <summary>Whether a build has the part that a component is; what is no part of a build is always there.</summary>
     private static bool Has(Build build, Component component, AccessNode node)
     {
-        if (BuildChange.FieldOf(component.Role) is not { } name)
-        {
-            return true;
-        }
-
-        return CornersOf(component, node).Any(c =>
-            RecordShape.Of<CornerBuild>().Fields.First(f => f.PropertyName == name).Get(build.At(c)) switch
-        {
-            string id => id.Length > 0,
-            IReadOnlyList<string> ids => ids.Count > 0,
-            _ => false,
-        });
+        return CornerSlot.Of(component.Role) is not { } slot || CornersOf(component, node).Any(c => slot.Ids(build.At(c)).Count > 0);
     }
 
     /// <summary>The part that goes and the one that comes; null where it stays.</summary>
     private (string Before, string After)? SwapOf(Component component, CornerPlace corner)
     {
-        if (BuildChange.FieldOf(component.Role) is not { } name)
-        {
-            return null;
-        }
-
-        var fields = RecordShape.Of<CornerBuild>().Fields;
-        string before = Words(from, name), after = Words(to, name);
-        if (component.Role == BuildRole.Wheel)
-        {
-            (before, after) = (Both(before, Words(from, nameof(CornerBuild.Tyre))), Both(after, Words(to, nameof(CornerBuild.Tyre))));
-        }
-
+        var slots = CornerSlot.PartsOf(component.Role).ToList();
+        string before = Words(from), after = Words(to);
         return before == after ? null : (before, after);
 
-        string Words(Build build, string property) =>
-            PartSwap.Words(car.Parts, fields.First(f => f.PropertyName == property), build.At(corner));
+        // "forged 17 with 225/45 R17": what comes off together is named together.
+        string Words(Build build)
+        {
+            string[] named = [.. slots.Select(s => s.Written(car.Parts, build.At(corner))).Where(w => w.Length > 0)];
+            return named.Length < 2 ? string.Concat(named) : named[0] + " with " + string.Join(" and ", named[1..]);
+        }
     }
 
     private SwapWords? Swap(Component component, AccessNode node) =>
@@ -204,25 +185,16 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
             yield break;
         }
 
-        foreach (string name in SettingsOf(component.Role))
+        foreach (var slot in CornerSlot.SettingsOf(component.Role))
         {
-            var field = RecordShape.Of<CornerBuild>().Fields.First(f => f.PropertyName == name);
-            if (field.Get(to.At(corner)) is Reading wanted)
+            if (slot.Field.Get(to.At(corner)) is Reading wanted)
             {
-                string was = field.Get(from.At(corner)) is Reading old && Math.Abs(old.Si - wanted.Si) > 1e-9 ? $" (was {old.Typed})" : "";
-                yield return $"{field.Label}: {wanted.Typed}{was}.";
+                string was = slot.Field.Get(from.At(corner)) is Reading old && !slot.Same(from.At(corner), to.At(corner))
+                    ? $" (was {old.Typed})" : "";
+                yield return $"{slot.Field.Label}: {wanted.Typed}{was}.";
             }
         }
     }
-
-    private static string[] SettingsOf(BuildRole role) => role switch
-    {
-        BuildRole.Perch => [nameof(CornerBuild.PerchHeight)],
-        BuildRole.TopMount => [nameof(CornerBuild.Slide)],
-        BuildRole.Damper => [nameof(CornerBuild.BodyHeight), nameof(CornerBuild.ClampCamber)],
-        BuildRole.BumpStop => [nameof(CornerBuild.Packer)],
-        _ => [],
-    };
 
     private static IEnumerable<CornerPlace> CornersOf(Component component, AccessNode node) =>
         node.Corner is { } corner ? [corner] : Places.Corners.Where(c => c.Axle() == AccessMap.AxleOf(component.Place));
@@ -231,8 +203,6 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
         [.. component.Hazards.Where(h => h.When == time || h.When == HazardTime.BothWays).Select(h => h.Sentence)];
 
     private static string Or(string words, string otherwise) => words.Length > 0 ? words : otherwise;
-
-    private static string Both(string wheel, string tyre) => tyre.Length == 0 ? wheel : wheel.Length == 0 ? tyre : wheel + " with " + tyre;
 
     private sealed record SwapWords(string Before, string After);
 }

@@ -166,7 +166,7 @@ internal static class FrameSteps
     }
 
     private static IEnumerable<string> OneSided(IReadOnlyList<BuildChange> changes) => changes
-        .Where(c => c.Part && c.Role is not BuildRole.AntiRollBar)
-        .Where(c => !changes.Any(o => o.Corner == c.Corner.OtherSide() && o.Field.PropertyName == c.Field.PropertyName))
+        .Where(c => c.Part && c.Slot.About.Pieces != SlotPieces.OneAnAxle)
+        .Where(c => !changes.Any(o => o.Corner == c.Corner.OtherSide() && o.Slot == c.Slot))
         .Select(c => $"{c.Field.Label}, only {c.Corner.Words()}: {c.After}");
 }

@@ -5,6 +5,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Workshop.Comparing;
 
 namespace Cornerwright.Workshop.WorkOrders;
 
@@ -14,37 +15,22 @@ internal static class OrderLists
     /// <summary>Parts that the proposed build has and the present one lacks, counted over the whole car.</summary>
     public static IReadOnlyList<OrderPart> Parts(Car car, Build from, Build to)
     {
-        var shelf = car.Parts;
         var lines = new List<OrderPart>();
-        Add(shelf.Wheels, c => [c.Wheel]);
-        Add(shelf.Tyres, c => [c.Tyre]);
-        Add(shelf.Spacers, c => [c.Spacer]);
-        Add(shelf.Springs, c => c.Stack);
-        Add(shelf.Sheets, c => c.Stack);
-        Add(shelf.Perches, c => [c.Perch]);
-        Add(shelf.TopMounts, c => [c.TopMount]);
-        Add(shelf.Dampers, c => [c.Damper]);
-        Add(shelf.BumpStops, c => [c.BumpStop]);
-        Add(shelf.AntiRollBars, c => [c.AntiRollBar], byAxle: true);
-        Add(shelf.BarLinks, c => [c.BarLink]);
-        return lines;
-
-        void Add(IEnumerable<Part> parts, Func<CornerBuild, IReadOnlyList<string>> ids, bool byAxle = false)
+        foreach (var (kind, part) in PartKind.All.SelectMany(k => k.On(car.Parts).Select(p => (k, p))))
         {
-            foreach (var part in parts)
+            int more = PieceCount.Of(car, to, kind, part.Id) - PieceCount.Of(car, from, kind, part.Id);
+            if (more > 0)
             {
-                // One bar serves both wheels of its axle.
-                CornerPlace[] places = byAxle ? [CornerPlace.FrontLeft, CornerPlace.RearLeft] : [.. Places.Corners];
-                int Count(Build build) => places.Sum(p => ids(build.At(p)).Count(id => id == part.Id));
-                int more = Count(to) - Count(from);
-                if (more > 0)
-                {
-                    var where = places.Where(p => ids(to.At(p)).Contains(part.Id) && !ids(from.At(p)).Contains(part.Id))
-                        .Select(p => byAxle ? p.Axle().Words() : p.Words());
-                    lines.Add(new OrderPart(part, more, part.Price * more, string.Join(", ", where)));
-                }
+                var slots = CornerSlot.Of(kind).ToList();
+                bool byAxle = slots.All(s => s.About.Pieces == SlotPieces.OneAnAxle);
+                var where = Places.Corners
+                    .Where(c => slots.Any(s => s.Holds(to.At(c), kind, part.Id) && !s.Holds(from.At(c), kind, part.Id)))
+                    .Select(c => byAxle ? c.Axle().Words() : c.Words()).Distinct();
+                lines.Add(new OrderPart(part, more, part.Price * more, string.Join(", ", where)));
             }
         }
+
+        return lines;
     }
 
     public static IReadOnlyList<string> Tools(AccessMap map, IReadOnlyList<OrderStep> steps, IReadOnlyList<FastenerLine> torques,

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Access;
+using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Chassis;
 
 namespace Cornerwright.Workshop.WorkOrders;
@@ -38,7 +39,7 @@ internal sealed record OrderTargets(IReadOnlyList<Undoing> Fit, IReadOnlyList<Un
             {
                 var nodes = NodesAt(map, onDamper, corner).ToList();
                 if (changes.Any(c => c.Corner == corner && c.Role == onDamper.Role
-                    && c.Field.PropertyName == BuildChange.FieldOf(onDamper.Role)))
+                    && c.Slot == CornerSlot.Of(onDamper.Role)))
                 {
                     // New for old: the old one stays on the old damper.
                     stays.UnionWith(nodes.SelectMany(n => new[] { new Undoing(n, Undone.Off), new Undoing(n, Undone.Loose) }));
@@ -58,15 +59,7 @@ internal sealed record OrderTargets(IReadOnlyList<Undoing> Fit, IReadOnlyList<Un
     public static IEnumerable<AccessNode> NodesFor(AccessMap map, BuildRole role, CornerPlace corner) =>
         map.Components.Where(c => c.Role == role).SelectMany(c => NodesAt(map, c, corner));
 
-    public static string RoleWords(BuildRole role) => role switch
-    {
-        BuildRole.Stack => "spring",
-        BuildRole.TopMount => "top mount",
-        BuildRole.BumpStop => "bump stop",
-        BuildRole.AntiRollBar => "anti-roll bar",
-        BuildRole.BarLink => "bar link",
-        _ => role.ToString().ToLowerInvariant(),
-    };
+    private static string RoleWords(BuildRole role) => role == BuildRole.Stack ? "spring" : CornerSlot.Of(role)?.Words ?? "";
 
     private static IEnumerable<AccessNode> NodesAt(AccessMap map, Component component, CornerPlace corner) => component.Place switch
     {

@@ -23,9 +23,6 @@ public static class References
         "builds" => car.Builds.Select(b => new Choosable(b.Id, b.Name)),
         "access/components" => car.Access.Components.Select(c => new Choosable(c.Id, c.Name)),
         "loadCases" => car.LoadCases.Select(c => new Choosable(c.Id, c.Name)),
-        _ when collection.StartsWith("parts/", StringComparison.Ordinal)
-            && RecordShape.Of<PartsShelf>().ByName.TryGetValue(collection["parts/".Length..], out var shelf) =>
-            ((IEnumerable<Part>)shelf.Get(car.Parts)!).Select(p => new Choosable(p.Id, p.Name)),
-        _ => [],
+        _ => PartKind.All.Where(k => k.Path == collection).SelectMany(k => k.On(car.Parts)).Select(p => new Choosable(p.Id, p.Name)),
     };
 }

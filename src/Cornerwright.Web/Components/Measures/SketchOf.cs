@@ -29,7 +29,7 @@ public static class SketchOf
         : owner == typeof(CornerBuild) ? OfSetting(property)
         : owner == typeof(CornerReadings) ? OfReadings(property)
         : owner == typeof(GapAtRide) ? Sketch.Gap
-        : OfPart(owner, property);
+        : PartSheets.Of(owner, property) ?? OfPart(owner, property);
 
     private static Sketch? OfCar(string property) => property switch
     {
@@ -190,7 +190,6 @@ public static class SketchOf
         (nameof(AntiRollBar), nameof(AntiRollBar.Bore)) => Sketch.BarBore,
         (nameof(AntiRollBar), nameof(AntiRollBar.StraightLength)) => Sketch.BarLength,
         (nameof(AntiRollBar), nameof(AntiRollBar.Arm)) => Sketch.BarArm,
-        (nameof(BarLink), nameof(BarLink.Length)) => Sketch.LinkLength,
         _ => null,
     };
 }

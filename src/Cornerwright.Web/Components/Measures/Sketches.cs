@@ -14,13 +14,18 @@ public static class Sketches
     public static int DimensionsOf(Sketch sketch) => Pen(sketch, 12).Dimensions;
 
     /// <summary>Views from the front carry no words and can be turned for the other side of the car.</summary>
-    private static bool Turns(Sketch sketch) => sketch is Sketch.Camber or Sketch.CamberGain or Sketch.Sideways or Sketch.PointInboard
-        or Sketch.PointAbove or Sketch.TyreToTube or Sketch.LowerReference or Sketch.StrutLean or Sketch.Kingpin or Sketch.HubOffset;
+    private static bool Turns(Sketch sketch) => sketch.Name is nameof(Sketch.Camber) or nameof(Sketch.CamberGain)
+        or nameof(Sketch.Sideways) or nameof(Sketch.PointInboard) or nameof(Sketch.PointAbove) or nameof(Sketch.TyreToTube)
+        or nameof(Sketch.LowerReference) or nameof(Sketch.StrutLean) or nameof(Sketch.Kingpin) or nameof(Sketch.HubOffset);
 
     private static Pen Pen(Sketch sketch, double clock)
     {
         var pen = new Pen();
-        if (!CarSketches.Draw(pen, sketch, clock) && !StrutSketches.Draw(pen, sketch))
+        if (sketch.Drawing is { } own)
+        {
+            own(pen);
+        }
+        else if (!CarSketches.Draw(pen, sketch, clock) && !StrutSketches.Draw(pen, sketch))
         {
             PartSketches.Draw(pen, sketch);
         }

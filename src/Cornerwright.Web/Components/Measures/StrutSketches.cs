@@ -8,61 +8,61 @@ internal static class StrutSketches
     /// <returns>False when the sketch is not one of these.</returns>
     public static bool Draw(Pen pen, Sketch sketch)
     {
-        switch (sketch)
+        switch (sketch.Name)
         {
-            case Sketch.SpringAxisLength:
+            case nameof(Sketch.SpringAxisLength):
                 Across(Station(pen), Mount, Lower);
                 return true;
-            case Sketch.PerchHeight:
+            case nameof(Sketch.PerchHeight):
                 Across(Station(pen), Perch, Lower);
                 return true;
-            case Sketch.ThreadLow:
+            case nameof(Sketch.ThreadLow):
                 Across(Station(pen, 88), 88, Lower);
                 return true;
-            case Sketch.ThreadHigh:
+            case nameof(Sketch.ThreadHigh):
                 Across(Station(pen, 62), 62, Lower);
                 return true;
-            case Sketch.BodyHeight:
+            case nameof(Sketch.BodyHeight):
                 Across(Station(pen), BodyTop, Lower);
                 return true;
-            case Sketch.SeatDrop:
+            case nameof(Sketch.SeatDrop):
                 Across(Station(pen), Mount, Seat);
                 return true;
-            case Sketch.RodDrop:
+            case nameof(Sketch.RodDrop):
                 Across(Station(pen), Mount, Shoulder);
                 return true;
-            case Sketch.DamperAxisLength:
+            case nameof(Sketch.DamperAxisLength):
                 pen.Thick("M20 12h120").Coils(48, 18, 84, 16, 5, "thin").Thin("M30 84h36");
                 Damper(pen, 104, 18, 56, Lower).Dashed("M104 12h40M104 100h40").Dim(140, Mount, 140, Lower);
                 return true;
-            case Sketch.RodOut:
+            case nameof(Sketch.RodOut):
                 Damper(pen, 70, 10, 54, 104).Dashed("M70 14h50M70 54h50").Dim(114, 14, 114, 54);
                 return true;
-            case Sketch.RodIn:
+            case nameof(Sketch.RodIn):
                 Damper(pen, 70, 30, 54, 104).Dashed("M70 34h50M70 54h50").Dim(114, 34, 114, 54);
                 return true;
-            case Sketch.RodForce:
+            case nameof(Sketch.RodForce):
                 Damper(pen, 80, 34, 60, 108).Dim(80, 6, 80, 30);
                 return true;
-            case Sketch.RodSpeed:
+            case nameof(Sketch.RodSpeed):
                 Damper(pen, 80, 26, 60, 108).Dim(112, 52, 112, 16);
                 return true;
-            case Sketch.TubeDiameter:
+            case nameof(Sketch.TubeDiameter):
                 pen.Thick("M56 4v104M104 4v104").Thin("M76 4h8").Dashed("M80 2v108").Dim(56, 56, 104, 56).Tool("M54 44v24M106 44v24");
                 return true;
-            case Sketch.Slide:
+            case nameof(Sketch.Slide):
                 pen.Solid("M12 22h136v14H12z").Thin("M50 26h60v6H50z").Circle(92, 29, 8, "solid").Circle(80, 29, 8, "dashed")
                 .Dashed("M80 36v60M92 36v60").Thin("M92 37 78 108").Dim(80, 84, 92, 84);
                 return true;
-            case Sketch.Packer:
+            case nameof(Sketch.Packer):
                 pen.Thick("M30 14h100").Thin("M77 14v92M83 14v92").Solid("M64 14h32v14H64z")
                 .Solid("M60 28h40l-4 10 4 10-6 14H66l-6-14 4-10z").Dashed("M96 14h40M96 28h40").Dim(128, 14, 128, 28);
                 return true;
-            case Sketch.MotionRatio:
+            case nameof(Sketch.MotionRatio):
                 pen.Solid("M8 34h24v64H8z").Thin("M32 70 132 84").Circle(132, 84, 4, "thick").Coils(88, 16, 72, 10, 5).Thick("M72 14h32")
                 .Dim(44, 98, 44, 74).Dim(110, 76, 110, 60);
                 return true;
-            case Sketch.RatioChange:
+            case nameof(Sketch.RatioChange):
                 pen.Thin("M24 8v88h124").Thick("M28 78C60 70 100 54 144 26").Dashed("M28 78 144 50").Dim(138, 52, 138, 31);
                 return true;
             default:
@@ -72,43 +72,43 @@ internal static class StrutSketches
 
     private static bool Beside(Pen pen, Sketch sketch)
     {
-        switch (sketch)
+        switch (sketch.Name)
         {
-            case Sketch.TyreToTube:
+            case nameof(Sketch.TyreToTube):
                 WheelAndStrut(pen).Dim(70, 22, 99, 22);
                 return true;
-            case Sketch.LowerReference:
+            case nameof(Sketch.LowerReference):
                 WheelAndStrut(pen).Dashed("M62 56h82M102 84h42").Dim(138, 56, 138, 84);
                 return true;
-            case Sketch.StrutLean:
+            case nameof(Sketch.StrutLean):
                 WheelAndStrut(pen).Dashed("M106 104V2").Tool("M106 98 122 2").Arc(106, 98, 84, -90, -80);
                 return true;
-            case Sketch.HubOffset:
+            case nameof(Sketch.HubOffset):
                 WheelAndStrut(pen).Dashed("M86 108 122 2M70 60v44").Dim(70, 56, 103, 56);
                 return true;
-            case Sketch.Kingpin:
+            case nameof(Sketch.Kingpin):
                 WheelAndStrut(pen).Dashed("M90 108V2").Tool("M90 104 124 4").Arc(90, 104, 88, -90, -71);
                 return true;
-            case Sketch.Caster:
+            case nameof(Sketch.Caster):
                 pen.Circle(70, 68, 38, "thick").Circle(70, 68, 22).Thin("M4 106H156").Dashed("M66 106V2").Tool("M62 104 100 4")
                 .Arc(64, 100, 84, -90, -69);
                 return true;
-            case Sketch.BodyForward:
+            case nameof(Sketch.BodyForward):
                 pen.Circle(96, 70, 34, "thick").Thin("M4 104H156").Dashed("M96 104V20").Circle(44, 52, 4, "solid").Dashed("M44 48V24")
                 .Dim(44, 28, 96, 28);
                 return true;
-            case Sketch.BodyLeft:
+            case nameof(Sketch.BodyLeft):
                 pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Dashed("M80 104V20").Circle(116, 60, 4, "solid")
                 .Dashed("M116 56V32").Dim(80, 36, 116, 36);
                 return true;
-            case Sketch.BodyUp:
+            case nameof(Sketch.BodyUp):
                 pen.Solid("M10 50h18v54H10zM132 50h18v54H132z").Thin("M4 104H156").Circle(100, 44, 4, "solid").Dashed("M104 44h14")
                 .Dim(112, 44, 112, 104);
                 return true;
-            case Sketch.PointInboard:
+            case nameof(Sketch.PointInboard):
                 FrontPoints(pen).Dashed("M58 60v44M118 80v24").Dim(58, 98, 118, 98);
                 return true;
-            case Sketch.PointAbove:
+            case nameof(Sketch.PointAbove):
                 FrontPoints(pen).Dashed("M58 56h86M118 80h26").Dim(138, 56, 138, 80);
                 return true;
             default:

@@ -14,20 +14,19 @@ namespace Cornerwright.Web.Components.Pages;
 public partial class BuildEditor
 {
     private static readonly string[] Names = [nameof(Build.Name), nameof(Build.Note)];
-    private static readonly string[] WheelParts = [nameof(CornerBuild.Wheel), nameof(CornerBuild.Tyre), nameof(CornerBuild.Spacer)];
+    private static readonly string[] WheelParts = Of(SlotGroup.Wheel);
 
-    private static readonly string[] StationParts =
-    [
-        nameof(CornerBuild.Perch), nameof(CornerBuild.TopMount), nameof(CornerBuild.Damper), nameof(CornerBuild.BumpStop),
-        nameof(CornerBuild.AntiRollBar), nameof(CornerBuild.BarLink),
-    ];
+    /// <summary>One part each: the stack has an editor of its own.</summary>
+    private static readonly string[] StationParts = Of(SlotGroup.Station);
 
-    private static readonly string[] Settings =
-        [.. RecordShape.Of<CornerBuild>().Fields.Where(f => f.Kind == FieldKind.Reading).Select(f => f.PropertyName)];
+    private static readonly string[] Settings = Of(SlotGroup.Setting);
+
+    private static string[] Of(SlotGroup group) =>
+        [.. CornerSlot.All.Where(s => s.About.Group == group && s.Field.Kind != FieldKind.TextList).Select(s => s.Field.PropertyName)];
 
     /// <summary>Parts and settings alike on both sides, as they would be written.</summary>
-    private bool Same(Build build, CornerPlace place) => RecordShape.Of<CornerBuild>().Fields.All(f =>
-        PartSwap.Words(Car.Parts, f, build.At(place)) == PartSwap.Words(Car.Parts, f, build.At(BuildsOf.OtherSide(place))));
+    private bool Same(Build build, CornerPlace place) => CornerSlot.All.All(s =>
+        s.Written(Car.Parts, build.At(place)) == s.Written(Car.Parts, build.At(BuildsOf.OtherSide(place))));
 
     private string Price(Build build)
     {

@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Problems;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
@@ -95,7 +96,7 @@ public partial class PartsImport
             return (table, _choices);
         }
 
-        var taken = Shelf.TakenIds(car, Shelf.Kind(Kind.Name)!).ToList();
+        var taken = Shelf.TakenIds(car, Kind).ToList();
         var rows = new List<CsvRow>(table.Rows.Count);
         foreach (var row in table.Rows)
         {

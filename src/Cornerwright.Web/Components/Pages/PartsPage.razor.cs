@@ -29,15 +29,15 @@ public partial class PartsPage
     [SupplyParameterFromQuery(Name = "kind")] public string? KindName { get; set; }
     [SupplyParameterFromQuery(Name = "part")] public string? PartId { get; set; }
 
-    private FieldShape Kind => Shelf.Kind(KindName) ?? Shelf.Kinds[0];
+    private PartKind Kind => Shelf.Kind(KindName) ?? Shelf.Kinds[0];
 
     private IReadOnlyList<Part> Parts => Shelf.Of(Car, Kind);
 
     /// <summary>A part of this kind that is being made. It waits on the bench, whichever page is looked at meanwhile.</summary>
     private Part? New
     {
-        get => (Part?)Bench.InMaking("parts/" + Kind.Name);
-        set => Bench.Make("parts/" + Kind.Name, value);
+        get => (Part?)Bench.InMaking(Kind.Path);
+        set => Bench.Make(Kind.Path, value);
     }
 
     private Part? Open => Parts.FirstOrDefault(p => p.Id == PartId);
@@ -46,7 +46,7 @@ public partial class PartsPage
     private IReadOnlyList<FieldShape> Columns =>
         [.. OwnFields.Where(f => Parts.Any(p => FieldSense.Filled(f.Get(p)) || f.Kind == FieldKind.Choice)).Take(MostColumns)];
 
-    private IEnumerable<FieldShape> OwnFields => RecordShape.Of(Kind.ElementType).Fields
+    private IEnumerable<FieldShape> OwnFields => Kind.Shape.Fields
         .Where(f => f.Kind is FieldKind.Reading or FieldKind.Choice || f.PropertyName == "Designation");
 
     protected override void OnCarReady()
@@ -77,7 +77,7 @@ public partial class PartsPage
 
     private string Summary(Part part) => string.Join(" · ", Columns.Select(c => Cell(c, part)).Where(t => t.Length > 0));
 
-    private void StartNew() => (New, _problems) = ((Part)Activator.CreateInstance(Kind.ElementType)!, []);
+    private void StartNew() => (New, _problems) = (Kind.New(), []);
 
     /// <summary>A part goes on the shelf when the whole car reads back with it: every reason against it is shown.</summary>
     private void PutNew()

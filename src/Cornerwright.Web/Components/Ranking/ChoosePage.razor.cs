@@ -89,7 +89,8 @@ public sealed partial class ChoosePage
 
     /// <summary>The kinds of part that a search chooses among.</summary>
     private static IReadOnlyList<PartsChoice> Kinds { get; } =
-        [.. RecordShape.Of<Wishes>().Fields.Where(f => f.Kind == FieldKind.TextList).Select(f => new PartsChoice(f, Shelf.Kind(f.Name)!))];
+        [.. RecordShape.Of<Wishes>().Fields.Where(f => f.Kind == FieldKind.TextList)
+            .Select(f => new PartsChoice(f, PartKind.ReferredTo(f)[0]))];
 
     protected override void OnInitialized()
     {
@@ -138,7 +139,7 @@ public sealed partial class ChoosePage
         // The first tick or its taking turns "the usual ones" into ones that are named.
         var chosen = Chosen(kind);
         IReadOnlyList<string> ids =
-            [.. Shelf.Of(Car, kind.Shelf).Select(p => p.Id).Where(id => id == part.Id ? ticked : chosen.Contains(id))];
+            [.. Shelf.Of(Car, kind.Kind).Select(p => p.Id).Where(id => id == part.Id ? ticked : chosen.Contains(id))];
         if (ids.Count > 0)
         {
             Change($"{(ticked ? "Take in" : "Leave out")} {part.Name}", wishes => RecordShape.Of<Wishes>().With(wishes, kind.Field, ids));

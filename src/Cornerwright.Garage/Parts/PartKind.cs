@@ -1,12 +1,13 @@
 using System.Collections;
 using Cornerwright.Garage.Fields;
-using Cornerwright.Garage.Parts;
 
-namespace Cornerwright.Garage.Files;
+namespace Cornerwright.Garage.Parts;
 
 /// <summary>One kind of part: a list of the shelf, and the fields its parts have.</summary>
 public sealed class PartKind
 {
+    private const string Prefix = "parts/";
+
     private readonly FieldShape _list;
 
     private PartKind(FieldShape list)
@@ -27,10 +28,29 @@ public sealed class PartKind
 
     public RecordShape Shape { get; }
 
+    /// <summary>The kind's path in a car's document, e.g. "parts/topMounts": what fields refer to.</summary>
+    public string Path => Prefix + Name;
+
     /// <summary>By name or label, capitals aside; null if there is none.</summary>
     public static PartKind? Find(string text) => All.FirstOrDefault(x =>
         string.Equals(x.Name, text, StringComparison.OrdinalIgnoreCase)
             || string.Equals(x.Label, text, StringComparison.OrdinalIgnoreCase));
+
+    /// <summary>The kind of a record type.</summary>
+    public static PartKind Of<T>()
+        where T : Part => All.First(x => x.Shape.Type == typeof(T));
+
+    /// <summary>The kinds that a field may hold, by the collections that it refers to: "parts/springs,parts/sheets".</summary>
+    public static IReadOnlyList<PartKind> ReferredTo(FieldShape field)
+    {
+        ArgumentNullException.ThrowIfNull(field);
+        string[] places = field.Words.RefersTo.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        return [.. places.Where(x => x.StartsWith(Prefix, StringComparison.Ordinal)).Select(x => Find(x[Prefix.Length..])
+            ?? throw new InvalidOperationException($"{field.PropertyName}: the shelf has no \"{x}\"."))];
+    }
+
+    /// <summary>A part of this kind with nothing filled in.</summary>
+    public Part New() => (Part)Shape.New();
 
     public IReadOnlyList<Part> On(PartsShelf shelf)
     {
