@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Files;
 using Cornerwright.Storage;
 using Cornerwright.Web.Benches;
@@ -46,10 +47,11 @@ public static class CornerwrightHost
         builder.Services.AddSingleton(TimeProvider.System);
         builder.Services.AddGarageStore(DatabasePath(builder.Configuration));
         builder.Services.AddSingleton<ScanRoom>();
+        builder.Services.AddSingleton<JudgeMemory>();
         builder.Services.AddSingleton<JudgeBuild>(services => (car, id) =>
-            Judge.Build(car, id, JudgeOptions.Everything with { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
-        builder.Services.AddSingleton<QuickJudge>(services => (car, id) => Judge.Build(car, id,
-            new JudgeOptions(Cures: false, Pictures: true) { Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car) }));
+            Judge.Build(car, id, Remembering(services, car, JudgeOptions.Everything)));
+        builder.Services.AddSingleton<QuickJudge>(services => (car, id) =>
+            Judge.Build(car, id, Remembering(services, car, new JudgeOptions(Cures: false, Pictures: true))));
         builder.Services.AddScoped<Workbench>();
         builder.Services.AddScoped(services => new Components.Ranking.SearchRun(services.GetRequiredService<ScanRoom>().ShelfOf));
         builder.Services.AddHostedService<FirstJudgements>();
@@ -70,6 +72,12 @@ public static class CornerwrightHost
         app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         return app;
     }
+
+    private static JudgeOptions Remembering(IServiceProvider services, Car car, JudgeOptions options) => options with
+    {
+        Scans = services.GetRequiredService<ScanRoom>().ShelfOf(car),
+        Memory = services.GetRequiredService<JudgeMemory>(),
+    };
 
     /// <summary>What must be done once before the first page: a garage that has never held a car gets the demo car.</summary>
     public static Task Prepare(WebApplication app)

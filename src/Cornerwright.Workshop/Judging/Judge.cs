@@ -2,12 +2,7 @@ using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Quantities;
-using Cornerwright.Workshop.Checks;
-using Cornerwright.Workshop.Corners;
-using Cornerwright.Workshop.Cures;
 using Cornerwright.Workshop.Findings;
-using Cornerwright.Workshop.Learning;
-using Cornerwright.Workshop.Pictures;
 using Cornerwright.Workshop.Scanning;
 using Cornerwright.Workshop.Weighing;
 
@@ -20,6 +15,9 @@ public readonly record struct JudgeOptions(bool Cures, bool Pictures)
 {
     /// <summary>The points of the scans that the car names; null where there are none at hand.</summary>
     public ScanShelf? Scans { get; init; }
+
+    /// <summary>What was judged before; null to work everything out anew.</summary>
+    public JudgeMemory? Memory { get; init; }
 
     public static JudgeOptions Everything => new(true, true);
 
@@ -47,15 +45,10 @@ public static class Judge
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
         double certainty = Say.Limit(LimitsInForce.Of(car, build).Certainty);
-        CornerResult[] corners = [.. Places.Corners.Select(place =>
-            CornerResult.Of(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), options.Scans?.At(place)))];
-        var findings = new List<Finding>();
-        var figures = new List<Figure>();
-        foreach (var corner in corners)
-        {
-            AddCorner(findings, figures, corner, certainty, options);
-        }
-
+        JudgedCorner[] judged = [.. Places.Corners.Select(place => JudgeMemory.Corner(car, build, place, options))];
+        CornerResult[] corners = [.. judged.Select(c => c.Result)];
+        var findings = new List<Finding>(judged.SelectMany(c => c.Findings(options.Cures)));
+        var figures = new List<Figure>(judged.SelectMany(c => c.Figures));
         findings.AddRange(WholeCarChecks.For(car, corners, certainty));
         findings.AddRange(AbsentScans.For(options.Scans));
         figures.AddRange(CarFigures.For(car));
@@ -68,28 +61,7 @@ public static class Judge
             Certainty = certainty,
             Joint = new(() => WholeBuild.Probability(corners, sorted)),
             Figures = figures,
-            Pictures = options.Pictures ? [.. corners.Select(PictureMaker.Of)] : [],
+            Pictures = options.Pictures ? [.. judged.Select(c => c.Picture)] : [],
         };
-    }
-
-    private static void AddCorner(List<Finding> findings, List<Figure> figures, CornerResult corner, double certainty, JudgeOptions options)
-    {
-        for (int i = 0; i < corner.Checks.Count; i++)
-        {
-            var finding = FindingWriter.Of(corner, i, certainty);
-            bool wanting = options.Cures && corner.Checks[i].Curable && (finding.Verdict is Verdict.Fails or Verdict.Tight);
-            findings.Add(wanting ? finding with { Cures = CureFinder.Find(corner, i, certainty) } : finding);
-        }
-
-        foreach (var (figure, index) in corner.Figures)
-        {
-            if (figure.CanSpeak && double.IsFinite(corner.Value(index)))
-            {
-                var measure = new Measure(corner.Value(index), figure.Kind.Unit, figure.Kind.Decimals);
-                figures.Add(new Figure(
-                    figure.Kind.Id, figure.Kind.Title, corner.Plan.Place.Words(), corner.Plan.Place, measure,
-                    measure.With(2 * corner.Doubtful(index).Doubt.StandardDeviation)));
-            }
-        }
     }
 }

@@ -226,20 +226,24 @@ internal sealed class CornerResult
             deviations = LearnedDoubt.Deviations(Plan.Inputs, deviations);
         }
 
-        for (int i = 0; i < inputs.Count; i++)
+        // A corner that is remembered may be asked by several at once, and one row is moved for all.
+        lock (_moved)
         {
-            _moved.Values[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
-        }
+            for (int i = 0; i < inputs.Count; i++)
+            {
+                _moved.Values[i] = inputs[i].Value + (deviations[i] * inputs[i].Sigma);
+            }
 
-        // What the check did not read may stay as it is.
-        _moved.Follow(Numbers, _reads[check], _reads[check]);
-        double value = _all[check].Value(_moved.Read);
-        for (int i = 0; i < inputs.Count; i++)
-        {
-            _moved.Values[i] = inputs[i].Value;
-        }
+            // What the check did not read may stay as it is.
+            _moved.Follow(Numbers, _reads[check], _reads[check]);
+            double value = _all[check].Value(_moved.Read);
+            for (int i = 0; i < inputs.Count; i++)
+            {
+                _moved.Values[i] = inputs[i].Value;
+            }
 
-        return value;
+            return value;
+        }
     }
 
     /// <summary>Moves every input by one standard deviation, either way where it matters: to be asked once.</summary>
