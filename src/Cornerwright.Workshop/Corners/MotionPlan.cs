@@ -19,15 +19,6 @@ internal sealed class MotionPlan
     /// <summary>How far an axle is followed either way, m: its motion is sampled once over the whole.</summary>
     private const double UsualAxleTravel = 0.16;
 
-    /// <summary>From the hub centre down to the lower ball joint where no points were measured, m: common practice, no source.</summary>
-    private const double BallJointBelowHub = 0.11;
-
-    /// <summary>From the hub centre up to the strut's lower reference where that was not measured, m; likewise.</summary>
-    private const double ReferenceAboveHub = 0.08;
-
-    /// <summary>Of a strut's axis, where it was not measured, m; likewise.</summary>
-    private const double UsualAxisLength = 0.4;
-
     /// <summary>
     /// Change of a motion ratio that was read at one height only, 1/m: struts gain 0.0006
     /// to 0.0009 a millimetre, springs on arms less or nothing (docs/theory/motion.md §7).
@@ -36,8 +27,7 @@ internal sealed class MotionPlan
 
     private readonly MotionLevel _level;
     private readonly bool _coilover;
-    private readonly double _usualClampRatio;
-    private readonly Handle _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength, _lever;
+    private readonly Handle _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength;
     private readonly Handle _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
     private readonly (Handle Inboard, Handle Above)[] _points;
     private readonly Handle[][] _steps;
@@ -47,6 +37,7 @@ internal sealed class MotionPlan
     private readonly AxlePlan? _axle;
     private (double Droop, double Bump)? _axleRange;
     private readonly TapeUnknowns? _unknowns;
+    private readonly TopMountPlan? _topMount;
 
     private MotionPlan(InputTable table, Car car, CornerPlace place, Settings now, Settings then)
     {
@@ -75,16 +66,10 @@ internal sealed class MotionPlan
             motion.DamperRatioChange, unknown, RatioChangeSigma, RatioChange);
         _gain = Or(table, path + "/camberGain", "camber gain", motion.CamberGain, "", 0);
         _outboard = Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel, "", 0);
-        double axisLength = corner.SpringAxisLength?.Si ?? UsualAxisLength,
-            below = (corner.Strut?.LowerReference?.Si ?? ReferenceAboveHub) + BallJointBelowHub;
         bool onStrut = _coilover && corner.Strut is not null
             && _level is MotionLevel.Ratios or MotionLevel.PlanarStrut or MotionLevel.Cycled;
-        _usualClampRatio = onStrut ? 1 + (below / axisLength) : 1;
-        bool slid = _level != MotionLevel.PlanarStrut && (then.Build.Slide?.Si ?? 0) != (now.Build.Slide?.Si ?? 0);
-        bool turned = onStrut && (then.Build.ClampCamber?.Si ?? 0) != (now.Build.ClampCamber?.Si ?? 0);
-        _lever = _level is MotionLevel.Hardpoints || !(slid || turned) ? Handle.None
-            : table.Assume(path + "/plateLever", "lever of the top plate", axisLength + below, 0.03, FormattableString.Invariant(
-                $"camber by plate or clamp: the ball joint is taken to lie {1000 * below:0} mm below the lower reference"));
+        _topMount = _level is MotionLevel.Hardpoints ? null : new TopMountPlan(
+            table, CornerPlan.JsonName(place), corner, onStrut, _springLength, now.Build, then.Build, _level != MotionLevel.PlanarStrut);
         _points = [.. new[] { ("lowerInner", motion.LowerInner), ("lowerOuter", motion.LowerOuter), ("upperInner", motion.UpperInner),
             ("upperOuter", motion.UpperOuter), ("strutTop", motion.StrutTop), ("springLower", motion.SpringLower),
             ("springUpper", motion.SpringUpper), ("damperLower", motion.DamperLower), ("damperUpper", motion.DamperUpper) }
@@ -142,8 +127,7 @@ internal sealed class MotionPlan
         double change = ClampChange(x);
         return change == 0 ? 0
             : _hardpoints is { } points ? points.ClampTurn(x, x[_camber], x[_toe], x[_slide] - x[_slideNow], change)
-            : change * (!_lever.IsGiven || _usualClampRatio == 1 ? _usualClampRatio
-                : x[_lever] / (x.Optional(_springLength) ?? UsualAxisLength));
+            : _topMount?.ClampTurn(x, change) ?? change;
     }
 
     /// <summary>Change of the camber set at the clamp against the measured state, rad.</summary>
@@ -161,11 +145,19 @@ internal sealed class MotionPlan
     private CornerMotion Make(Reader x, double clampChange, double slide)
     {
         double camber = x[_camber] + clampChange;
-        if (_lever.IsGiven && _level != MotionLevel.PlanarStrut)
+        if (_topMount is null)
         {
-            camber -= Math.Atan2(slide, x[_lever]);
+            return Make(x, camber, clampChange, slide);
         }
 
+        // A strut known from the front knows itself what its plate does.
+        double taken = _level == MotionLevel.PlanarStrut ? 0 : slide;
+        return _topMount.After(Make(x, camber + _topMount.CamberBySlide(x, taken), clampChange, slide), x, taken, clampChange);
+    }
+
+    // At this camber; what plate and clamp do beyond it comes on top unless the linkage itself is known.
+    private CornerMotion Make(Reader x, double camber, double clampChange, double slide)
+    {
         switch (_level)
         {
             case MotionLevel.Hardpoints when _axle is not null:
