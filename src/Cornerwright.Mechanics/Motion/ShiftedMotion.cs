@@ -12,6 +12,7 @@ namespace Cornerwright.Mechanics.Motion;
 /// <param name="Outboard">The hub face goes outboard, m; negative for a top that goes inward.</param>
 public readonly record struct TopMountShift(double Joint, double Hub, double Outboard)
 {
+    /// <summary>First order in slide over lever. Source: docs/theory/motion.md §8.</summary>
     /// <param name="slide">Of the top mount, inward positive, m.</param>
     /// <param name="clampTilt">Of the knuckle in its clamp, top inward positive, rad.</param>
     /// <param name="lever">Ball joint to top mount, along their line, m.</param>

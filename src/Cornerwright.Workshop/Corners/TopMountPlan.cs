@@ -60,7 +60,8 @@ internal sealed class TopMountPlan
         _lever = table.Assume(path + "/motion/plateLever", "lever of the top plate", axisLength + below, 0.03, FormattableString.Invariant(
             $"camber by plate or clamp: the ball joint is taken to lie {1000 * below:0} mm below the lower reference"));
         _above = table.Assume(path + "/motion/jointBelowHub", "ball joint below the hub", JointBelowHub, JointBelowHubSigma,
-            FormattableString.Invariant($"plate or clamp moves the hub: the ball joint is taken to lie {1000 * JointBelowHub:0} mm below it"));
+            FormattableString.Invariant(
+                $"plate or clamp moves the hub: the ball joint is taken to lie {1000 * JointBelowHub:0} mm below it"));
         double inclination = corner.Steering?.Kingpin?.Si ?? UsualInclination;
         _inclination = corner.Steering?.Kingpin is { } kingpin
             ? table.Add(path + "/steering/kingpin", "kingpin inclination", kingpin)
@@ -69,7 +70,7 @@ internal sealed class TopMountPlan
         double? across = corner.Steering?.HubOffset?.Si + (JointBelowHub * -Math.Tan(inclination));
         _across = table.Assume(path + "/motion/jointAcross", "ball joint to hub face", across ?? UsualAcross,
             across is null ? UsualAcrossSigma : AcrossSigma, FormattableString.Invariant(
-                $"plate or clamp moves the hub: the ball joint is taken to lie {1000 * (across ?? UsualAcross):0} mm inboard of the hub face"));
+                $"plate or clamp moves the hub: the ball joint is taken {1000 * (across ?? UsualAcross):0} mm inboard of the hub face"));
     }
 
     /// <summary>Change of camber by a slid mount, rad; the top going inward takes camber.</summary>
