@@ -146,6 +146,19 @@ public sealed class PartsCsvTests
     }
 
     [Fact]
+    public void A_wheel_bolts_thread_and_class_are_checked_with_their_line()
+    {
+        var bolts = PartKind.Find("wheelBolts")!;
+        var good = PartsCsv.Import(
+            CsvTable.Read("id,name,thread,length [mm],seat,class\nb,B,M12x1.5,27.5,cone,10.9").Value, bolts, new PartsShelf()).Value;
+        Assert.Equal((BoltSeat.Cone, 0.0275), (good.WheelBolts[0].Seat, good.WheelBolts[0].Length!.Si));
+        var problems = PartsCsv.Import(
+            CsvTable.Read("id,name,thread,seat,class\nb,B,12x1.5,,10.9\nc,C,M12x1.5,,strong").Value, bolts, new PartsShelf()).Problems;
+        Assert.Equal(["line 2 / wheel bolts or nuts b / thread", "line 3 / wheel bolts or nuts c / property class"],
+            problems.Select(x => x.Field));
+    }
+
+    [Fact]
     public void Imported_parts_go_behind_those_on_the_shelf()
     {
         var shelf = new PartsShelf { Springs = [new Spring { Id = "old", Name = "Old" }] };

@@ -2,6 +2,7 @@ using Bunit;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Web.Benches;
 using Cornerwright.Web.Components;
 using Cornerwright.Web.Components.Marks;
@@ -183,6 +184,34 @@ public sealed class OtherPagesTests : PageContext
         Assert.Equal("301 mm", Bench.Car!.Build(build)!.FrontRight.PerchHeight!.Typed);
         Bench.Undo();
         Assert.NotEqual("301 mm", Bench.Car!.Build(build)!.FrontRight.PerchHeight?.Typed);
+    }
+
+    [Fact]
+    public void A_wheel_bolt_has_a_sheet_and_a_place_at_each_corner()
+    {
+        Navigation.NavigateTo(Addresses.Parts(CarId, "wheelBolts"));
+        var sheet = Render<PartsPage>(p => p.Add(x => x.Id, CarId));
+        sheet.WaitForElement(".kinds");
+        Press(sheet, "New among the wheel bolts and nuts");
+        const string Path = "#at-parts-wheelBolts-new-";
+        Act(sheet, () => sheet.Find(Path + "name-box").Change("Long bolt"));
+        Act(sheet, () => sheet.Find(Path + "thread-box").Change("12x1.5"));
+        Assert.Contains("a metric thread, M3 to M42", sheet.Find(".cw-problem").TextContent, StringComparison.Ordinal);
+        Act(sheet, () => sheet.Find(Path + "thread-box").Change("M12x1.5"));
+        Assert.Contains("not said", sheet.Find(Path + "seat-box").TextContent, StringComparison.Ordinal);
+        Act(sheet, () => sheet.Find(Path + "seat-box").Change("Cone"));
+        Act(sheet, () => sheet.Find(Path + "length-box").Change("28"));
+        Assert.Contains(sheet.FindAll("svg.cw-measure"), d => d.GetAttribute("aria-label") == "Sketch: Length of the bolt");
+        Press(sheet, "Put it on the shelf");
+        var bolt = Assert.Single(Bench.Car!.Parts.WheelBolts, b => b.Name == "Long bolt");
+        Assert.Equal(("M12x1.5", BoltSeat.Cone, "28 mm"), (bolt.Thread, bolt.Seat, bolt.Length!.Typed));
+
+        string build = Bench.Car.Builds[^1].Id;
+        var page = Render<BuildEditor>(p => p.Add(x => x.Id, CarId).Add(x => x.BuildId, build));
+        page.WaitForElement($"#at-builds-{build}-rearLeft-wheelBolt-box");
+        Act(page, () => page.Find($"#at-builds-{build}-rearLeft-wheelBolt-box").Change(bolt.Id));
+        Assert.Equal(bolt.Id, Bench.Car!.Build(build)!.RearLeft.WheelBolt);
+        Assert.Equal([Bench.Car.Build(build)!.Name], Shelf.UsersOf(Bench.Car, PartKind.Of<WheelBolt>(), bolt.Id));
     }
 
     [Fact]
