@@ -111,6 +111,11 @@ internal static class JudgementJson
         writer.Number("travelMetres", worst.Travel);
         writer.Number("steerRadians", worst.Steer);
         writer.Number("clockHours", worst.Clock);
+        if (worst.OtherTravel is not null)
+        {
+            writer.Number("otherTravelMetres", worst.OtherTravel);
+        }
+
         writer.WriteEndObject();
     }
 }

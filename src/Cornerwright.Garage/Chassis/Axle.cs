@@ -14,11 +14,28 @@ public enum SpringLayout
     Apart,
 }
 
+/// <summary>Whether the wheels of an axle move each for itself.</summary>
+public enum AxleKind
+{
+    /// <summary>Each wheel has links of its own.</summary>
+    Independent,
+
+    /// <summary>One straight axle carries both wheels.</summary>
+    RigidAxle,
+
+    /// <summary>Two trailing arms joined by a cross member that twists.</summary>
+    TwistBeam,
+}
+
 /// <summary>What both sides of an axle have in common.</summary>
 public sealed record Axle
 {
     [Field("Springs")]
     public SpringLayout Layout { get; init; }
+
+    [Field("Wheels hang", How = "On a rigid axle or a twist beam one wheel that rises leans the other: gaps are then judged with either "
+        + "wheel up and down. A table of hardpoints says it by itself.")]
+    public AxleKind Kind { get; init; }
 
     [Field("Driven")]
     public bool Driven { get; init; }

@@ -13,7 +13,8 @@ public enum Station
 /// <param name="Camber">rad, positive when the top leans outward.</param>
 /// <param name="Toe">rad, positive toe-in.</param>
 /// <param name="LateralShift">m, outboard positive, of the hub-face centre from its place at the reference state.</param>
-public readonly record struct WheelMotionState(double Camber, double Toe, double LateralShift);
+/// <param name="ForwardShift">m, forward positive, likewise.</param>
+public readonly record struct WheelMotionState(double Camber, double Toe, double LateralShift, double ForwardShift = 0);
 
 /// <summary>What a station (spring axis or damper axis) does at one travel. The default is no station at all.</summary>
 /// <param name="Length">D, m, from the body mount plane to the lower reference, along the axis.</param>

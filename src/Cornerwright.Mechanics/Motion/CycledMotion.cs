@@ -7,7 +7,7 @@ namespace Cornerwright.Mechanics.Motion;
 /// curves: through them or, where they carry errors, among them.
 /// </summary>
 /// <remarks>
-/// A curve may have its own steps. Camber missing is <see cref="Reach.NotGiven"/>; toe or lateral shift missing count as constant
+/// A curve may have its own steps. Camber missing is <see cref="Reach.NotGiven"/>; toe, lateral or forward shift missing count as constant
 /// zero change, which the caller shows as an assumption. Outside a curve's readings by at most the margin the answer is
 /// <see cref="Reach.Extrapolated"/> along the end's straight line; further out there is none.
 /// Source: docs/theory/motion.md §5.
@@ -18,7 +18,8 @@ public sealed class CycledMotion(
     SampledCurve? lateral,
     SampledCurve? springLength,
     SampledCurve? damperLength,
-    double extrapolationMargin = 0.01) : CornerMotion
+    double extrapolationMargin = 0.01,
+    SampledCurve? forward = null) : CornerMotion
 {
     /// <inheritdoc/>
     /// <remarks>Source: docs/theory/motion.md §5.</remarks>
@@ -30,12 +31,12 @@ public sealed class CycledMotion(
             return Reach.NotGiven;
         }
 
-        Reach reach = Worse(Domain(camber, travel), Worse(Domain(toe, travel), Domain(lateral, travel)));
+        Reach reach = Worse(
+            Worse(Domain(camber, travel), Domain(toe, travel)), Worse(Domain(lateral, travel), Domain(forward, travel)));
         if (reach.IsUsable())
         {
             // Shift is counted from the reference state, whatever zero the tape had.
-            double shift = lateral is null ? 0 : lateral.At(travel).Value - lateral.At(0).Value;
-            wheel = new(camber.At(travel).Value, toe?.At(travel).Value ?? 0, shift);
+            wheel = new(camber.At(travel).Value, toe?.At(travel).Value ?? 0, Shift(lateral, travel), Shift(forward, travel));
         }
 
         return reach;
@@ -60,6 +61,8 @@ public sealed class CycledMotion(
 
         return reach;
     }
+
+    private static double Shift(SampledCurve? curve, double travel) => curve is null ? 0 : curve.At(travel).Value - curve.At(0).Value;
 
     private static Reach Worse(Reach a, Reach b) => (Reach)Math.Max((int)a, (int)b);
 

@@ -17,7 +17,7 @@ public readonly record struct WheelPose(Vec3 HubFace, Vec3 Spindle)
     /// <summary>The straight-ahead pose at a travel.</summary>
     /// <param name="referenceHubFace">Hub-face centre at the reference state, B, m.</param>
     /// <param name="side">Outboard is +Y left, -Y right.</param>
-    /// <param name="wheel">Camber, toe, lateral shift at this travel.</param>
+    /// <param name="wheel">Camber, toe, lateral and forward shift at this travel.</param>
     /// <param name="travel">m, bump positive.</param>
     /// <remarks>Left: spindle = (cos γ sin τ, cos γ cos τ, -sin γ); right: its mirror image in Y.
     /// Source: ISO 8855:2011 definitions of camber and toe; docs/theory/clearance.md §3.</remarks>
@@ -27,7 +27,7 @@ public readonly record struct WheelPose(Vec3 HubFace, Vec3 Spindle)
         var (sinCamber, cosCamber) = Math.SinCos(wheel.Camber);
         var (sinToe, cosToe) = Math.SinCos(wheel.Toe);
         return new(
-            new(referenceHubFace.X, referenceHubFace.Y + (out_ * wheel.LateralShift), referenceHubFace.Z + travel),
+            new(referenceHubFace.X + wheel.ForwardShift, referenceHubFace.Y + (out_ * wheel.LateralShift), referenceHubFace.Z + travel),
             new(cosCamber * sinToe, out_ * cosCamber * cosToe, -sinCamber));
     }
 

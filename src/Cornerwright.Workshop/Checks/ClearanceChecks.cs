@@ -57,9 +57,26 @@ internal static class ClearanceChecks
         var (droop, bump) = n.Swept();
         double travel = droop + (worst.Share * (bump - droop));
         string where = worst.Share < 0.01 ? "at full droop" : worst.Share > 0.99 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
+        var (otherDroop, otherBump) = n.SweptOther();
+        double other = otherDroop + (worst.Other * (otherBump - otherDroop));
         string steer = worst.Steer == 0 ? "straight ahead"
             : $"steered {new Measure(Math.Abs(worst.Steer), Units.Degree, 0).Text} to the {(worst.Steer > 0 ? "left" : "right")}";
-        return new WorstState($"{where}, {steer}", travel, worst.Steer, worst.Clearing.ClockHours);
+        return new WorstState($"{where}, {steer}{OtherWheel(n, travel, other)}", travel, worst.Steer, worst.Clearing.ClockHours,
+            n.Plan.Other is null ? null : other);
+    }
+
+    /// <summary>What the axle's other wheel does then: ", other wheel at full droop"; empty where each wheel moves for itself.</summary>
+    internal static string OtherWheel(CornerReader n, double travel, double other)
+    {
+        const double Near = 0.001;
+        if (n.Plan.Other is null)
+        {
+            return "";
+        }
+
+        var (droop, bump) = n.SweptOther();
+        return Math.Abs(other - travel) < Near ? ", both wheels alike" : other - droop < Near ? ", other wheel at full droop"
+            : bump - other < Near ? ", other wheel at full bump" : $", other wheel at {Mm(other, 0)} of travel";
     }
 
     private static List<string> Assumptions(CornerPlan plan, ClearanceItem item, CornerReader solved)
@@ -72,7 +89,7 @@ internal static class ClearanceChecks
                 list.Add("ends of travel not known: 60 mm either way taken");
             }
 
-            if (plan.Motion.BothWheels)
+            if (plan.Motion.Paired && !plan.Motion.BothWheels)
             {
                 list.Add(AxlePlan.Assumption);
             }

@@ -21,7 +21,8 @@ namespace Cornerwright.Workshop.Clearances;
 /// where the limit on bump forbids the pose or the linkage cannot reach it.</param>
 /// <param name="Clock">Where on the wheel, hours.</param>
 /// <param name="Thing">What it is nearest to.</param>
-public readonly record struct MapPose(double Travel, double Steer, double Gap, double Clock, string Thing);
+/// <param name="Other">Travel of the axle's other wheel at which it is so near, m; null where each wheel moves for itself.</param>
+public readonly record struct MapPose(double Travel, double Steer, double Gap, double Clock, string Thing, double? Other = null);
 
 /// <summary>
 /// Gaps over travel and steer, for the picture: exact at each pose, nothing said between them (for that see the verdict).
@@ -80,13 +81,33 @@ public sealed record ClearanceMap(
             double allowed = box.AllowedBump(steer) + 1e-9;
             foreach (double travel in z)
             {
-                list.Add(travel <= allowed && poses.TryPose(new(travel, steer, 0), out WheelPose pose)
-                    ? At(things, nearest, shape, pose, travel, steer)
-                    : new(travel, steer, double.NaN, double.NaN, ""));
+                list.Add(travel <= allowed ? Nearest(things, nearest, shape, poses, box, travel, steer) : Nowhere(travel, steer));
             }
         }
 
         return new([], z, s, list, Say.Limit(plan.Limits.TyreToBody));
+    }
+
+    private static MapPose Nowhere(double travel, double steer) => new(travel, steer, double.NaN, double.NaN, "");
+
+    // Of the other wheel's travels the one at which this wheel comes nearest: at both ends, between them, and with both alike.
+    private static MapPose Nearest(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape,
+        CornerPoses poses, PoseBox box, double travel, double steer)
+    {
+        double least = box.Least.Third, most = box.Most.Third;
+        bool paired = most > least;
+        double[] others = paired ? [.. Even(least, most, 5), Math.Clamp(travel, least, most)] : [least];
+        MapPose best = Nowhere(travel, steer);
+        foreach (double other in others)
+        {
+            if (poses.TryPose(new(travel, steer, other), out WheelPose pose))
+            {
+                MapPose here = At(things, nearest, shape, pose, travel, steer);
+                best = !(here.Gap >= best.Gap) ? here with { Other = paired ? other : null } : best;
+            }
+        }
+
+        return best;
     }
 
     private static MapPose At(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape, in WheelPose pose,

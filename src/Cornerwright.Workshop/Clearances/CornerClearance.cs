@@ -114,13 +114,24 @@ public sealed class CornerClearance
         return new(CornerPlan.Compile(car, build, place, CarLearning.InUse(car)), scans?.At(place) ?? []);
     }
 
+    /// <summary>True where the axle carries both wheels, so that the other one's travel counts.</summary>
+    public bool Paired => _n.Plan.Other is not null;
+
     /// <summary>The wheel's pose at a travel (m) and steer (rad, left positive); false where it cannot be.</summary>
-    public bool TryPose(double travel, double steer, out WheelPose pose) => _poses.TryPose(new(travel, steer, 0), out pose);
+    /// <param name="travel">m.</param>
+    /// <param name="steer">rad.</param>
+    /// <param name="pose">The pose.</param>
+    /// <param name="other">Travel of the axle's other wheel where one axle carries both, m; null for the same travel.</param>
+    public bool TryPose(double travel, double steer, out WheelPose pose, double? other = null) =>
+        _poses.TryPose(new(travel, steer, other ?? travel), out pose);
 
     /// <summary>The gap to everything at a pose, what has the least in hand first; empty where the wheel cannot be there.</summary>
-    public IReadOnlyList<PoseGap> At(double travel, double steer)
+    /// <param name="travel">m.</param>
+    /// <param name="steer">rad.</param>
+    /// <param name="other">As in <see cref="TryPose"/>.</param>
+    public IReadOnlyList<PoseGap> At(double travel, double steer, double? other = null)
     {
-        if (_toBody is null || !TryPose(travel, steer, out WheelPose pose))
+        if (_toBody is null || !TryPose(travel, steer, out WheelPose pose, other))
         {
             return [];
         }
@@ -129,7 +140,7 @@ public sealed class CornerClearance
         int items = _things.Length - _scans.Length;
         for (int i = 0; i < items; i++)
         {
-            var clearing = _n.Corner.Clearance.At(_n, i, travel, steer);
+            var clearing = _n.Corner.Clearance.At(_n, i, new(travel, steer, other ?? travel));
             if (double.IsFinite(clearing.Gap))
             {
                 gaps.Add(new(_things[i], clearing.Gap, clearing.Part, clearing.OnWheel, clearing.OnObstacle));

@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 
@@ -64,15 +65,23 @@ public sealed record SweptTyre(float[] Coordinates, int[] Corners)
             double top = Math.Min(box.Most.Travel, box.AllowedBump(steer));
             for (int i = 0; i < Travels; i++)
             {
-                if (corner.TryPose(box.Least.Travel + ((top - box.Least.Travel) * i / (Travels - 1)), steer, out WheelPose pose))
+                double travel = box.Least.Travel + ((top - box.Least.Travel) * i / (Travels - 1));
+                foreach (double other in Others(box, travel))
                 {
-                    poses.Add(pose);
+                    if (corner.TryPose(travel, steer, out WheelPose pose, other))
+                    {
+                        poses.Add(pose);
+                    }
                 }
             }
         }
 
         return poses;
     }
+
+    // Of the axle's other wheel, where one axle carries both.
+    private static double[] Others(PoseBox box, double travel) => box.Most.Third > box.Least.Third
+        ? [box.Least.Third, 0.5 * (box.Least.Third + box.Most.Third), box.Most.Third] : [travel];
 
     private static WheelShape Disc(CornerClearance corner)
     {

@@ -17,12 +17,12 @@ namespace Cornerwright.Workshop.Corners;
 
 /// <summary>
 /// Where the coordinates of a rigid axle or a twist beam stand in a corner's
-/// row of inputs, and the wheel's motion while both wheels rise alike.
+/// row of inputs, and the wheel's motion in both wheels' travels.
 /// </summary>
 internal sealed class AxlePlan
 {
-    /// <summary>Said of every finding that hangs on where the wheel is.</summary>
-    public const string Assumption = "both wheels of the axle taken to rise alike: roll and one wheel alone are not judged";
+    /// <summary>Said of every gap where an axle that carries both wheels is known by readings, not by points.</summary>
+    public const string Assumption = "motion of the axle taken as read with both wheels rising alike";
 
     private const double AnyTyreRadius = 0.3;
     private const int Samples = 9;
@@ -93,12 +93,13 @@ internal sealed class AxlePlan
     public CornerMotion Motion(Reader x, double camber, double toe, (double? Spring, double? Damper) lengths,
         (double Droop, double Bump) range)
     {
-        if (Exact(x, camber, toe) is not { } exact)
+        var (axle, beam) = Exact(x, camber, toe);
+        if (Heave(axle, beam) is not { } exact)
         {
             return Nothing();
         }
 
-        double[] at = ChebyshevCurve.Points(range.Droop, range.Bump, Samples), rows = new double[5 * Samples];
+        double[] at = ChebyshevCurve.Points(range.Droop, range.Bump, Samples), rows = new double[6 * Samples];
         if (!exact.StationAt(0, Station.Spring, out var spring0).IsUsable()
             || !exact.StationAt(0, Station.Damper, out var damper0).IsUsable())
         {
@@ -116,16 +117,19 @@ internal sealed class AxlePlan
 
             (rows[i], rows[Samples + i], rows[(2 * Samples) + i]) = (wheel.Camber, wheel.Toe, wheel.LateralShift);
             (rows[(3 * Samples) + i], rows[(4 * Samples) + i]) = (spring.Length + springMore, damper.Length + damperMore);
+            rows[(5 * Samples) + i] = wheel.ForwardShift;
         }
 
         ChebyshevCurve Curve(int row) => ChebyshevCurve.Through(range.Droop, range.Bump, rows.AsSpan(row * Samples, Samples));
-        return new CycledMotion(Curve(0), Curve(1), Curve(2), Curve(3), Curve(4), 0);
+        var together = new CycledMotion(Curve(0), Curve(1), Curve(2), Curve(3), Curve(4), 0, Curve(5));
+        return axle is not null ? new SolvedAxleMotion(axle, _isLeft, together) : new SolvedAxleMotion(beam!, together);
     }
 
     /// <summary>How far the axle goes with both wheels alike, and the rod that gives first at each end.</summary>
     public LinkageRange? Range(Reader x, double camber, double toe, double limit)
     {
-        if (Exact(x, camber, toe) is not { } exact)
+        var (axle, beam) = Exact(x, camber, toe);
+        if (Heave(axle, beam) is not { } exact)
         {
             return null;
         }
@@ -150,18 +154,20 @@ internal sealed class AxlePlan
         return new(new(at, 0, 0), tie, 0, missing);
     }
 
-    // Null where the points make no axle.
-    private CornerMotion? Exact(Reader x, double camber, double toe)
+    private CornerMotion? Heave(RigidAxle? axle, TwistBeam? beam) =>
+        axle is not null ? new RigidAxleMotion(axle, _isLeft) : beam is not null ? new TwistBeamMotion(beam) : null;
+
+    // Neither where the points make no axle.
+    private (RigidAxle? Axle, TwistBeam? Beam) Exact(Reader x, double camber, double toe)
     {
         if (!_beam)
         {
-            return RigidAxle.Create(Axle(x, camber, toe), out _) is { } axle ? new RigidAxleMotion(axle, _isLeft) : null;
+            return (RigidAxle.Create(Axle(x, camber, toe), out _), null);
         }
 
         // The section lies on the middle plane; where it was measured a little beside it counts for nothing.
         var shear = Read(x, _left.Shear, _left.Mirrored) with { Y = 0 };
-        return TwistBeam.Create(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear), out _) is { } beam
-            ? new TwistBeamMotion(beam) : null;
+        return (null, TwistBeam.Create(new(_left.At(x, camber, toe), Read(x, _left.Bush, _left.Mirrored), shear), out _));
     }
 
     private RigidAxlePoints Axle(Reader x, double camber, double toe)

@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Judging;
@@ -21,13 +22,13 @@ internal sealed class BodyGaps(ThingPlaces places)
 
     /// <summary>The least gap and its place; not finite where the wheel cannot be.</summary>
     public Clearing Of(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer) =>
-        Of(_places, n, wheel, pointsInBody, travel, steer);
+        Of(_places, n, wheel, pointsInBody, new PosePlace(travel, steer, travel));
 
-    /// <inheritdoc cref="Of(CornerReader, in WheelSolid, ReadOnlySpan{Vec3}, double, double)"/>
-    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel,
-        double steer)
+    /// <summary>The same where the axle's other wheel travels otherwise.</summary>
+    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody,
+        in PosePlace place)
     {
-        if (!places.Pose(n, n.Motion, travel, steer, out var pose))
+        if (!places.Pose(n, n.Motion, place, out var pose))
         {
             return ClearanceNumbers.Unknown;
         }
@@ -43,8 +44,8 @@ internal sealed class BodyGaps(ThingPlaces places)
     }
 
     /// <summary>The gap of one place on the line.</summary>
-    public double GapAt(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, double travel, double steer) =>
-        _places.Pose(n, n.Motion, travel, steer, out var pose)
+    public double GapAt(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, in PosePlace place) =>
+        _places.Pose(n, n.Motion, place, out var pose)
             ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
 
     /// <summary>The gap by corners and middles: enough to see where along the travel the least one lies.</summary>

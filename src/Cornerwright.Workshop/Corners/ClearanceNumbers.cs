@@ -1,7 +1,9 @@
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 using Cornerwright.Mechanics.Springs;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
@@ -76,8 +78,9 @@ internal sealed partial class ClearanceNumbers
         if (_sound)
         {
             WheelSolid toBody = Solid(outline, _solid, forBody: true), toKnuckle = Solid(outline, _solid, forBody: false);
+            (_plan.HasMotion ? poses.Motion as SolvedAxleMotion : null)?.Sample(range, poses.SweptOther());
             var grid = _plan.HasMotion && _clearance.OnBody ? new PoseGrid(_places, poses, _clearance, range) : null;
-            double[] rough = new double[grid is null ? 0 : grid.Steers.Count * PoseGrid.Travels];
+            double[] rough = new double[grid?.Count ?? 0];
             for (int i = 0; i < _worst.Length; i++)
             {
                 SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, grid, rough);
@@ -155,7 +158,7 @@ internal sealed partial class ClearanceNumbers
 
         // Ends of travel that were known and are out of reach now: where the wheel goes is lost, and no usual travel stands in for it.
         bool lost = poses && EndsKnown(of.Read) && !EndsKnown(n);
-        var range = Range(n);
+        var (range, others) = (Range(n), n.SweptOther());
         double[] buffer = outline ? _moved : searched._solid;
         WheelSolid toBody = outline ? Solid(n, buffer, forBody: true) : Written(buffer, forBody: true);
         WheelSolid toKnuckle = outline ? Solid(n, buffer, forBody: false) : Written(buffer, forBody: false);
@@ -180,7 +183,7 @@ internal sealed partial class ClearanceNumbers
             ref readonly var worst = ref searched._worst[i];
             gaps[i] = body && lost ? double.NaN
                 : body
-                ? LeastOf(n, toBody, points, worst, searched._rivals[i], range)
+                ? LeastOf(n, toBody, points, worst, searched._rivals[i], range, others)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
             touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, points, searched.Touch) : touch;
         }
@@ -193,14 +196,17 @@ internal sealed partial class ClearanceNumbers
     // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
     private double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found)
     {
-        double from = found.Travel, gap = _body.GapAt(n, wheel, points, found.Along, from, 0);
+        double from = found.Travel, gap = _body.GapAt(n, wheel, points, found.Along, new(from, 0, from));
         double touch = from - (gap / found.Slope);
-        double left = _body.GapAt(n, wheel, points, found.Along, touch, 0), slope = (left - gap) / (touch - from);
+        double left = _body.GapAt(n, wheel, points, found.Along, new(touch, 0, touch)), slope = (left - gap) / (touch - from);
         return touch - (slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0);
     }
 
-    /// <summary>The gap of one item at a travel and steer, for pictures; the numbers must have been searched.</summary>
-    public Clearing At(CornerReader n, int item, double travel, double steer)
+    /// <summary>The gap of one item with both wheels rising alike.</summary>
+    public Clearing At(CornerReader n, int item, double travel, double steer) => At(n, item, new PosePlace(travel, steer, travel));
+
+    /// <summary>The gap of one item at a pose, for pictures; the numbers must have been searched.</summary>
+    public Clearing At(CornerReader n, int item, in PosePlace place)
     {
         if (_clearance.Missing.Count > 0 || !IsSound(n) || !IsSoundNow(n) || _clearance.Items[item].Missing.Count > 0)
         {
@@ -209,13 +215,13 @@ internal sealed partial class ClearanceNumbers
 
         if (_clearance.Items[item].AttachedTo == AttachedTo.Body)
         {
-            return _body.Of(n, Written(_solid, forBody: true), _points[item], travel, steer);
+            return BodyGaps.Of(_places, n, Written(_solid, forBody: true), _points[item], place);
         }
 
         int count = _clearance.Items[item].Gaps.Count;
         Span<Vec3> points = count <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[count];
         points = points[..count];
-        return _places.Place(n, item, travel, points, out var cylinder)
+        return _places.Place(n, item, place.Travel, points, out var cylinder)
             ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
     }
 
@@ -225,15 +231,17 @@ internal sealed partial class ClearanceNumbers
             .Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
     private double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals,
-        (double Droop, double Bump) range)
+        (double Droop, double Bump) range, (double Droop, double Bump) others)
     {
-        double length = range.Bump - range.Droop;
-        double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, range.Droop + (worst.Share * length), worst.Steer);
+        PosePlace At(double share, double steer, double other) =>
+            new(range.Droop + (share * (range.Bump - range.Droop)), steer, others.Droop + (other * (others.Bump - others.Droop)));
+
+        double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, At(worst.Share, worst.Steer, worst.Other));
         foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
         {
             if (rival.Exists)
             {
-                least = Math.Min(least, _body.GapAt(n, wheel, points, rival.Along, range.Droop + (rival.Share * length), rival.Steer));
+                least = Math.Min(least, _body.GapAt(n, wheel, points, rival.Along, At(rival.Share, rival.Steer, rival.Other)));
             }
         }
 

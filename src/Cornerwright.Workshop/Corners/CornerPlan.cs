@@ -19,7 +19,7 @@ internal sealed class CornerPlan
     /// <summary>Travel is searched within this range round the reference state unless the motion reaches less far, m.</summary>
     private const double SearchRange = 0.25;
 
-    private CornerPlan(Car car, Build build, CornerPlace place, LearnedState? learned)
+    private CornerPlan(Car car, Build build, CornerPlace place, LearnedState? learned, bool alone)
     {
         (Car, Build, Place) = (car, build, place);
         Path = JsonName(place);
@@ -46,6 +46,9 @@ internal sealed class CornerPlan
         HasSpring = HasMotion && Station.StackComplete && All(Station.SeatDrop, Station.Perch);
         CanRide = HasSpring && Station.Unsprung.IsGiven;
         FindRange();
+        Motion.KnowWheel(WheelNow);
+        Other = Motion.Paired && HasMotion && !alone
+            ? OtherWheel.Compile(this, new CornerPlan(car, build, place.OtherSide(), learned, alone: true)) : null;
     }
 
     public Car Car { get; }
@@ -72,6 +75,10 @@ internal sealed class CornerPlan
     public WheelPlan? Wheel { get; }
     public WheelPlan? WheelNow { get; }
     public ClearancePlan Clearance { get; }
+
+    /// <summary>The other wheel of an axle that carries both; null where each wheel moves for itself.</summary>
+    public OtherWheel? Other { get; }
+
     public bool HasMotion { get; }
     public bool HasDamper { get; }
     public bool HasSpring { get; }
@@ -98,7 +105,8 @@ internal sealed class CornerPlan
     /// <param name="build">What is bolted on and how it is set.</param>
     /// <param name="place">Which corner.</param>
     /// <param name="learned">What readings after the work say about the car's numbers; null to go by what was typed alone.</param>
-    public static CornerPlan Compile(Car car, Build build, CornerPlace place, LearnedState? learned) => new(car, build, place, learned);
+    public static CornerPlan Compile(Car car, Build build, CornerPlace place, LearnedState? learned) =>
+        new(car, build, place, learned, alone: false);
 
     public bool HasLoad(int loadCase) => loadCase >= 0 && loadCase < Loads.Count && Loads[loadCase].Load.IsGiven;
 

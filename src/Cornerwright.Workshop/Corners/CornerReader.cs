@@ -194,6 +194,9 @@ internal readonly struct CornerReader(SolvedCorner corner, ReadSet? noted)
     /// <summary>Ends of the travel swept, m.</summary>
     public (double Droop, double Bump) Swept() => corner.Clearance.Range(this);
 
+    /// <summary>Ends of the other wheel's travel on an axle that carries both, m; 0 to 0 elsewhere.</summary>
+    public (double Droop, double Bump) SweptOther() => Plan.Other?.Range(X) ?? default;
+
     private double StopForce(double rodShowing, out double rate)
     {
         var (s, x) = (Plan.Station, X);

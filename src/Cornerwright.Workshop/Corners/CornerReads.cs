@@ -38,6 +38,11 @@ internal sealed class CornerReads(int loads, int obstacles)
         Motion.Has(input) || MotionNow.Has(input) || Stack.Has(input) || Droop.Has(input) || Touch.Has(input) || Spent.Has(input)
         || Shut.Has(input) || Bind.Has(input) || Metal.Has(input) || Array.Exists(Ride, ride => ride.Has(input));
 
+    /// <summary>True if an end of the wheel's travel was worked out from an input.</summary>
+    public bool InEnds(int input) =>
+        Motion.Has(input) || Stack.Has(input) || Droop.Has(input) || Spent.Has(input) || Shut.Has(input) || Bind.Has(input)
+        || Metal.Has(input);
+
     private static ReadSet[] Sets(int count)
     {
         var sets = new ReadSet[count];

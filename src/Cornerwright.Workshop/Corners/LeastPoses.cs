@@ -1,4 +1,5 @@
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 
@@ -6,8 +7,9 @@ namespace Cornerwright.Workshop.Corners;
 
 /// <summary>Where over all travel and steer one line on the body comes nearest to the wheel, and where hardly less near.</summary>
 /// <remarks>
-/// The gap is looked at on the whole grid; from each of its lows that could hold the least it is followed down over travel and steer
-/// together. Against the certified search on random corners the least is right to 0.05 mm (docs/theory/clearance.md §7).
+/// The gap is looked at on the whole grid; from each of its lows that could hold the least it is followed down over travel, steer and
+/// the other wheel's travel together. Against the certified search on random corners the least is right to 0.05 mm
+/// (docs/theory/clearance.md §7).
 /// </remarks>
 internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, PoseGrid grid, WheelSolid wheel, ReadOnlySpan<Vec3> points)
 {
@@ -29,7 +31,13 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     private readonly ReadOnlySpan<Vec3> _points = points;
 
     /// <summary>A pose and the gap there.</summary>
-    private readonly record struct Low(double Travel, double Steer, double Gap);
+    private readonly record struct Low(PosePlace Place, double Gap);
+
+    /// <summary>How far a step goes each way: travel, steer, the other wheel's travel; 0 along what does not move.</summary>
+    private readonly record struct Steps(double Travel, double Steer, double Other)
+    {
+        public Steps Halved => new(0.5 * Travel, 0.5 * Steer, 0.5 * Other);
+    }
 
     /// <param name="rough">Room for one number a pose of the grid.</param>
     /// <param name="rivals">Poses that a little doubt may make the nearest.</param>
@@ -46,62 +54,65 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
         // Every low of the grid that may hold the least or a rival of it, followed down.
         var lows = new List<Low>();
         double within = least + RoughError + RivalPoses.Within;
-        for (int s = 0; s < _grid.Steers.Count; s++)
+        for (int i = 0; i < _grid.Count; i++)
         {
-            for (int t = 0; t < PoseGrid.Travels; t++)
+            var (s, o, t) = _grid.At(i);
+            if (rough[i] - RoughError < within && IsLow(rough, s, o, t))
             {
-                double gap = rough[At(s, t)];
-                if (gap - RoughError < within && IsLow(rough, s, t))
-                {
-                    lows.Add(Down(new(_grid.TravelAt(s, t), _grid.Steers[s], gap)));
-                }
+                lows.Add(Down(new(_grid.PlaceOf(s, o, t), rough[i])));
             }
         }
 
         Low best = lows.MinBy(l => l.Gap);
-        AddEnds(lows, best, rough);
+        AddEnds(lows, best);
         foreach (Low low in lows)
         {
-            bool same = Math.Abs(low.Steer - best.Steer) < 0.5 * _grid.WidestSteerStep + 1e-9
-                && Math.Abs(Share(low.Travel) - Share(best.Travel)) < RivalPoses.Apart;
+            PosePlace at = low.Place;
+            bool same = Math.Abs(at.Steer - best.Place.Steer) < 0.5 * _grid.WidestSteerStep + 1e-9
+                && Math.Abs(Share(at.Travel) - Share(best.Place.Travel)) < RivalPoses.Apart
+                && Math.Abs(OtherShare(at.Third) - OtherShare(best.Place.Third)) < RivalPoses.Apart;
             if (!same && low.Gap < best.Gap + RivalPoses.Within)
             {
-                rivals = rivals.With(new RivalPose(true, Share(low.Travel), low.Steer, Exact(low.Travel, low.Steer).Along, low.Gap));
+                rivals = rivals.With(
+                    new RivalPose(true, Share(at.Travel), at.Steer, Exact(at).Along, low.Gap, OtherShare(at.Third)));
             }
         }
 
-        return new WorstPose(Share(best.Travel), best.Steer, Exact(best.Travel, best.Steer), default);
+        PosePlace worst = best.Place;
+        return new WorstPose(Share(worst.Travel), worst.Steer, Exact(worst), default, OtherShare(worst.Third));
     }
 
     // The rough gap at every pose of the grid; infinite where the wheel cannot be.
     private double Look(Span<double> rough)
     {
         double least = double.PositiveInfinity;
-        for (int s = 0; s < _grid.Steers.Count; s++)
+        for (int i = 0; i < _grid.Count; i++)
         {
-            for (int t = 0; t < PoseGrid.Travels; t++)
-            {
-                double gap = _grid.Frame(s, t, out SpindleFrame frame) ? BodyGaps.RoughGap(frame, _wheel, _points)
-                    : double.PositiveInfinity;
-                rough[At(s, t)] = gap;
-                least = Math.Min(least, gap);
-            }
+            var (s, o, t) = _grid.At(i);
+            double gap = _grid.Frame(s, o, t, out SpindleFrame frame) ? BodyGaps.RoughGap(frame, _wheel, _points)
+                : double.PositiveInfinity;
+            rough[i] = gap;
+            least = Math.Min(least, gap);
         }
 
         return least;
     }
 
-    private bool IsLow(ReadOnlySpan<double> rough, int s, int t)
+    private bool IsLow(ReadOnlySpan<double> rough, int s, int o, int t)
     {
-        double here = rough[At(s, t)];
+        double here = rough[_grid.Index(s, o, t)];
         for (int ds = -1; ds <= 1; ds++)
         {
-            for (int dt = -1; dt <= 1; dt++)
+            for (int k = -1; k <= 1; k++)
             {
-                bool inside = s + ds >= 0 && s + ds < _grid.Steers.Count && t + dt >= 0 && t + dt < PoseGrid.Travels;
-                if (inside && rough[At(s + ds, t + dt)] < here)
+                for (int dt = -1; dt <= 1; dt++)
                 {
-                    return false;
+                    bool inside = s + ds >= 0 && s + ds < _grid.Steers.Count && o + k >= 0 && o + k < _grid.Others
+                        && t + dt >= 0 && t + dt < PoseGrid.Travels;
+                    if (inside && rough[_grid.Index(s + ds, o + k, t + dt)] < here)
+                    {
+                        return false;
+                    }
                 }
             }
         }
@@ -110,15 +121,21 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     }
 
     // Ends of travel straight ahead, at both locks and where the nearest is, though they be no lows: a little doubt may make them one.
-    private void AddEnds(List<Low> lows, Low best, ReadOnlySpan<double> rough)
+    private void AddEnds(List<Low> lows, Low best)
     {
-        foreach (double steer in (ReadOnlySpan<double>)[0, best.Steer, _grid.LeastSteer, _grid.MostSteer])
+        var (droop, bump) = _grid.OtherRange;
+        ReadOnlySpan<double> others = _grid.Others > 1 ? [droop, bump, best.Place.Third] : [best.Place.Third];
+        foreach (double steer in (ReadOnlySpan<double>)[0, best.Place.Steer, _grid.LeastSteer, _grid.MostSteer])
         {
             foreach (double travel in (ReadOnlySpan<double>)[_grid.Range.Droop, _grid.BumpAt(steer)])
             {
-                if (RoughAt(travel, steer) - RoughError < best.Gap + RivalPoses.Within)
+                foreach (double other in others)
                 {
-                    lows.Add(new(travel, steer, Exact(travel, steer).Gap));
+                    PosePlace place = new(travel, steer, other);
+                    if (RoughAt(place) - RoughError < best.Gap + RivalPoses.Within)
+                    {
+                        lows.Add(new(place, Exact(place).Gap));
+                    }
                 }
             }
         }
@@ -128,53 +145,58 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     private Low Down(Low from)
     {
         bool single = _points.Length == 1;
-        Low low = Down(from, 0.5 * _grid.TravelStep, 0.5 * _grid.WidestSteerStep, single ? 1 : 32, exact: false);
-        Low near = new(low.Travel, low.Steer, Exact(low.Travel, low.Steer).Gap);
-        return single ? near : Down(near, 0.004, 0.01, 1, exact: true);
+        Low low = Down(
+            from, new(0.5 * _grid.TravelStep, 0.5 * _grid.WidestSteerStep, 0.5 * _grid.OtherStep), single ? 1 : 32, exact: false);
+        Low near = low with { Gap = Exact(low.Place).Gap };
+        return single ? near : Down(near, new(0.004, 0.01, 0.004), 1, exact: true);
     }
 
-    private Low Down(Low from, double travelStep, double steerStep, double coarse, bool exact)
+    private Low Down(Low from, Steps steps, double coarse, bool exact)
     {
         Low best = from;
-        steerStep = _grid.WidestSteerStep > 0 ? steerStep : 0;
-        for (int moves = 0; moves < MostMoves && (travelStep > coarse * TravelAccuracy || steerStep > coarse * SteerAccuracy);)
+        steps = new(steps.Travel, _grid.WidestSteerStep > 0 ? steps.Steer : 0, _grid.Others > 1 ? steps.Other : 0);
+        double fine = coarse * TravelAccuracy;
+        for (int moves = 0; moves < MostMoves
+            && (steps.Travel > fine || steps.Steer > coarse * SteerAccuracy || steps.Other > fine);)
         {
             Low before = best;
-            foreach (var (dz, ds) in (ReadOnlySpan<(double, double)>)[(1, 0), (-1, 0), (0, 1), (0, -1)])
+            foreach (var (dz, ds, other) in (ReadOnlySpan<(double, double, double)>)
+                [(1, 0, 0), (-1, 0, 0), (0, 1, 0), (0, -1, 0), (0, 0, 1), (0, 0, -1)])
             {
-                double steer = Math.Clamp(before.Steer + (ds * steerStep), _grid.LeastSteer, _grid.MostSteer);
-                double travel = Math.Clamp(before.Travel + (dz * travelStep), _grid.Range.Droop, _grid.BumpAt(steer));
-                if (steer == before.Steer && travel == before.Travel)
+                double steer = Math.Clamp(before.Place.Steer + (ds * steps.Steer), _grid.LeastSteer, _grid.MostSteer);
+                PosePlace place = new(
+                    Math.Clamp(before.Place.Travel + (dz * steps.Travel), _grid.Range.Droop, _grid.BumpAt(steer)), steer,
+                    Math.Clamp(before.Place.Third + (other * steps.Other), _grid.OtherRange.Droop, _grid.OtherRange.Bump));
+                if (place == before.Place)
                 {
                     continue;
                 }
 
                 moves++;
-                double gap = exact ? Exact(travel, steer).Gap : RoughAt(travel, steer);
-                best = gap < best.Gap ? new(travel, steer, gap) : best;
+                double gap = exact ? Exact(place).Gap : RoughAt(place);
+                best = gap < best.Gap ? new(place, gap) : best;
             }
 
-            if (best == before)
-            {
-                (travelStep, steerStep) = (0.5 * travelStep, 0.5 * steerStep);
-            }
+            steps = best == before ? steps.Halved : steps;
         }
 
         return best;
     }
 
-    private double RoughAt(double travel, double steer) =>
-        _places.Pose(_n, _n.Motion, travel, steer, out var pose) ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, _points)
+    private double RoughAt(in PosePlace place) =>
+        _places.Pose(_n, _n.Motion, place, out var pose) ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, _points)
             : double.PositiveInfinity;
 
-    private Clearing Exact(double travel, double steer)
+    private Clearing Exact(in PosePlace place)
     {
-        var clearing = BodyGaps.Of(_places, _n, _wheel, _points, travel, steer);
+        var clearing = BodyGaps.Of(_places, _n, _wheel, _points, place);
         return double.IsNaN(clearing.Gap) ? clearing with { Gap = double.PositiveInfinity } : clearing;
     }
 
-    private double Share(double travel) =>
-        _grid.Range.Bump > _grid.Range.Droop ? (travel - _grid.Range.Droop) / (_grid.Range.Bump - _grid.Range.Droop) : 0;
+    private double Share(double travel) => Share(travel, _grid.Range);
 
-    private static int At(int steer, int travel) => (steer * PoseGrid.Travels) + travel;
+    private double OtherShare(double travel) => Share(travel, _grid.OtherRange);
+
+    private static double Share(double travel, (double Droop, double Bump) range) =>
+        range.Bump > range.Droop ? (travel - range.Droop) / (range.Bump - range.Droop) : 0;
 }

@@ -38,6 +38,7 @@ internal sealed class MotionPlan
     private (double Droop, double Bump)? _axleRange;
     private readonly TapeUnknowns? _unknowns;
     private readonly TopMountPlan? _topMount;
+    private readonly AxleRollPlan? _roll;
 
     private MotionPlan(InputTable table, Car car, CornerPlace place, Settings now, Settings then)
     {
@@ -89,6 +90,7 @@ internal sealed class MotionPlan
         _axle = axle ? AxlePlan.Compile(table, car, place) : null;
         _hardpoints = _level == MotionLevel.Hardpoints && !axle ? HardpointPlan.Compile(table, car, place) : null;
         _unknowns = TapeUnknowns.Compile(table, path, motion, car.At(place.Axle()).Steered);
+        _roll = axle ? null : AxleRollPlan.Compile(table, car, place.Axle());
         Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place)
             : FindMissing(table, path);
         ChooseCurves(table);
@@ -107,8 +109,20 @@ internal sealed class MotionPlan
     public static MotionPlan Compile(InputTable table, Car car, CornerPlace place, Settings now, Settings then) =>
         new(table, car, place, now, then);
 
-    /// <summary>True where the wheel hangs on an axle that carries both: judged with both rising alike.</summary>
+    /// <summary>True where the wheel hangs on an axle that carries both and is known by its points.</summary>
     public bool BothWheels => _axle is not null;
+
+    /// <summary>True where the wheel's pose hangs on the other wheel's travel too.</summary>
+    public bool Paired => _axle is not null || _roll is not null;
+
+    /// <summary>Where the hubs stand inside the track, by the wheel on the car now.</summary>
+    public void KnowWheel(WheelPlan? now)
+    {
+        if (_roll is not null)
+        {
+            _roll.WheelNow = now;
+        }
+    }
 
     /// <summary>True when the wheel's way is that of its linkage in three dimensions, steering included.</summary>
     public bool ByHardpoints => _hardpoints is not null && Missing.Count == 0;
@@ -143,6 +157,12 @@ internal sealed class MotionPlan
     public bool AsMeasured(Reader x) => ClampChange(x) == 0 && x[_slide] == x[_slideNow];
 
     private CornerMotion Make(Reader x, double clampChange, double slide)
+    {
+        var together = Together(x, clampChange, slide);
+        return _roll is null ? together : new RollingMotion(together, _roll.Roll(x));
+    }
+
+    private CornerMotion Together(Reader x, double clampChange, double slide)
     {
         double camber = x[_camber] + clampChange;
         if (_topMount is null)

@@ -133,6 +133,15 @@ internal sealed class SolvedCorner
         FillStack(new Reader(Values, Reads?.Stack));
     }
 
+    /// <summary>Solves the motion and the ends of travel of the present row, and no clearance.</summary>
+    /// <param name="solved">A row that differs in the inputs moved only; null to solve, and note, all.</param>
+    /// <param name="moved">The inputs that differ.</param>
+    public void SolveEnds(SolvedCorner? solved = null, ReadSet? moved = null)
+    {
+        Reads = solved is null ? new CornerReads(_ride.Length, _gaps.Length) : null;
+        SolveTravel(solved, moved);
+    }
+
     private void SolveTravel(SolvedCorner? searched, ReadSet? moved)
     {
         var noted = Reads;

@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
@@ -67,9 +68,17 @@ internal sealed class ThingPlaces(CornerPlan plan)
         return true;
     }
 
-    /// <summary>Where the wheel is, by a motion, at a travel and steer; false where it cannot be.</summary>
-    public bool Pose(CornerReader n, CornerMotion motion, double travel, double steer, out WheelPose pose)
+    /// <summary>
+    /// Where the wheel is, by a motion, at a travel and steer; false where it cannot be. On an axle that carries both wheels both rise
+    /// alike.
+    /// </summary>
+    public bool Pose(CornerReader n, CornerMotion motion, double travel, double steer, out WheelPose pose) =>
+        Pose(n, motion, new PosePlace(travel, steer, travel), out pose);
+
+    /// <summary>The same at a place whose third way is the travel of the axle's other wheel, where one axle carries both.</summary>
+    public bool Pose(CornerReader n, CornerMotion motion, in PosePlace place, out WheelPose pose)
     {
+        var (travel, steer) = (place.Travel, place.Steer);
         if (motion is HardpointMotion linkage)
         {
             // A steer angle is where the rack stood when this wheel showed it, as the car was measured.
@@ -79,7 +88,9 @@ internal sealed class ThingPlaces(CornerPlan plan)
             return there && linkage.PoseAt(travel, rack, out pose) == Reach.Reached;
         }
 
-        bool usable = motion.WheelAt(travel, out var wheel).IsUsable();
+        Reach reach = motion is PairedMotion paired ? paired.WheelAt(travel, place.Third, out var wheel)
+            : motion.WheelAt(travel, out wheel);
+        bool usable = reach.IsUsable();
         pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);
         if (usable && steer != 0)
         {

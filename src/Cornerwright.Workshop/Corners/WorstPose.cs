@@ -18,4 +18,5 @@ internal readonly record struct TouchPlace(double Along, Vec3 Off)
 /// <summary>The state in which one thing comes nearest to the wheel.</summary>
 /// <param name="Share">Of the way from full droop to full bump, 0 to 1; keeps its meaning when the ends of travel move.</param>
 /// <param name="Place">The nearest place on a cylinder, in its own coordinates: it rides along when the cylinder moves.</param>
-internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing, TouchPlace Place);
+/// <param name="Other">The other wheel's travel likewise, on an axle that carries both; 0 elsewhere.</param>
+internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing, TouchPlace Place, double Other = 0);

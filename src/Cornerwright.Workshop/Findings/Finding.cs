@@ -8,7 +8,9 @@ namespace Cornerwright.Workshop.Findings;
 /// <param name="Travel">Wheel travel, m, bump positive; null where travel plays no part.</param>
 /// <param name="Steer">rad, to the left positive; null where steering plays no part.</param>
 /// <param name="Clock">Clock position on the wheel, hours; null where there is none.</param>
-public sealed record WorstState(string Words, double? Travel = null, double? Steer = null, double? Clock = null);
+/// <param name="OtherTravel">Travel of the axle's other wheel, m; null where each wheel moves for itself.</param>
+public sealed record WorstState(
+    string Words, double? Travel = null, double? Steer = null, double? Clock = null, double? OtherTravel = null);
 
 /// <summary>Something that would bring a failing or tight check to its limit.</summary>
 /// <param name="Sentence">What to do, as an order: "Turn the collar up 2.25 turns."</param>

@@ -13,11 +13,11 @@ internal sealed class CornerPoses(CornerReader numbers) : IPoseField
 {
     /// <inheritdoc/>
     public bool TryPose(in PosePlace place, out WheelPose pose) =>
-        numbers.Corner.Clearance.Places.Pose(numbers, numbers.Motion, place.Travel, place.Steer, out pose);
+        numbers.Corner.Clearance.Places.Pose(numbers, numbers.Motion, place, out pose);
 
     /// <summary>
-    /// All travel that the parts allow, all steer from lock to lock. Where the build limits bump at lock, that limit runs in straight lines
-    /// from full bump straight ahead.
+    /// All travel that the parts allow, all steer from lock to lock, all travel of the axle's other wheel where one axle carries both.
+    /// Where the build limits bump at lock, that limit runs in straight lines from full bump straight ahead.
     /// </summary>
     public static PoseBox Box(CornerReader numbers)
     {
@@ -39,6 +39,7 @@ internal sealed class CornerPoses(CornerReader numbers) : IPoseField
             }
         }
 
-        return new(new(droop, right, 0), new(bump, left, 0), limit.Count > 1 ? limit : null);
+        var others = numbers.SweptOther();
+        return new(new(droop, right, others.Droop), new(bump, left, others.Bump), limit.Count > 1 ? limit : null);
     }
 }

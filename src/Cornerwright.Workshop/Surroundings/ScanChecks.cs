@@ -89,7 +89,9 @@ internal static class ScanChecks
         string where = travel - droop < 0.001 ? "at full droop" : bump - travel < 0.001 ? "at full bump" : $"at {Mm(travel, 0)} of travel";
         string turned = Math.Abs(steer) < 0.005 ? "straight ahead"
             : $"steered {new Measure(Math.Abs(steer), Units.Degree, 0).Text} to the {(steer > 0 ? "left" : "right")}";
-        return new WorstState($"{where}, {turned}", travel, steer, found.Clearing.ClockHours);
+        string other = ClearanceChecks.OtherWheel(n, travel, found.Place.Third);
+        return new WorstState($"{where}, {turned}{other}", travel, steer, found.Clearing.ClockHours,
+            n.Plan.Other is null ? null : found.Place.Third);
     }
 
     private static List<string> Assumptions(CornerPlan plan, CornerReader solved, ScanLeast least, bool body)
@@ -98,6 +100,11 @@ internal static class ScanChecks
         if (body && (!double.IsFinite(solved.Droop) || !double.IsFinite(solved.FullBump)))
         {
             list.Add("ends of travel not known: 60 mm either way taken");
+        }
+
+        if (body && plan.Motion.Paired && !plan.Motion.BothWheels)
+        {
+            list.Add(AxlePlan.Assumption);
         }
 
         list.AddRange(body ? ClearanceChecks.NotAtLock(plan) : []);

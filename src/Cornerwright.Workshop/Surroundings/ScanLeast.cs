@@ -26,7 +26,7 @@ internal sealed class ScanLeast
     private readonly double[] _solid = new double[WheelSolid.BufferLength(ArcPoints)];
     private readonly ReadSet _reads = new();
     private SolvedCorner? _base;
-    private double _share, _below, _upTo;
+    private double _share, _otherShare, _below, _upTo;
     private Vec3 _place;
     private bool _known;
 
@@ -61,7 +61,9 @@ internal sealed class ScanLeast
         _below = Below(Found!);
         _upTo = Math.Max(Found!.Upper, limit) + Enough;
         var (droop, bump) = n.Swept();
+        var others = n.SweptOther();
         _share = bump > droop ? (Found.Place.Travel - droop) / (bump - droop) : 0;
+        _otherShare = others.Bump > others.Droop ? (Found.Place.Third - others.Droop) / (others.Bump - others.Droop) : 0;
         _place = OnBody ? SpindleFrame.Of(Found.Pose).ToBody(Found.Clearing.OnObstacle) : Found.Clearing.OnObstacle;
     }
 
@@ -120,7 +122,10 @@ internal sealed class ScanLeast
         }
 
         var (droop, bump) = n.Swept();
-        return n.Corner.Clearance.Places.Pose(n, n.Motion, droop + (_share * (bump - droop)), Found!.Place.Steer, out WheelPose pose)
+        var others = n.SweptOther();
+        PosePlace place = new(droop + (_share * (bump - droop)), Found!.Place.Steer,
+            others.Droop + (_otherShare * (others.Bump - others.Droop)));
+        return n.Corner.Clearance.Places.Pose(n, n.Motion, place, out WheelPose pose)
             ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(_place))
             : double.NaN;
     }

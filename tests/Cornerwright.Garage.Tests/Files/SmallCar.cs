@@ -21,6 +21,7 @@ public static class SmallCar
           "measuredBuild": "street",
           "front": {
             "layout": "coilover",
+            "kind": "independent",
             "steered": true,
             "hub": {
               "bolts": 5,

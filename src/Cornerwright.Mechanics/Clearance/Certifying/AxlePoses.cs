@@ -1,3 +1,4 @@
+using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 
@@ -20,13 +21,9 @@ public sealed class AxlePoses(RigidAxle axle, bool left) : IPoseField
             return false;
         }
 
-        RigidAxleState state = left ? axle.At(place.Travel, place.Third) : axle.At(place.Third, place.Travel);
-        if (state.Why != Reach.Reached || (left ? state.Left : state.Right) is not { } wheel)
-        {
-            return false;
-        }
-
-        pose = new(wheel.Centre, wheel.Spindle);
-        return true;
+        var (leftTravel, rightTravel) = left ? (place.Travel, place.Third) : (place.Third, place.Travel);
+        bool there = axle.WheelAt(leftTravel, rightTravel, left, out Vec3 centre, out Vec3 spindle) == Reach.Reached;
+        pose = there ? new(centre, spindle) : default;
+        return there;
     }
 }

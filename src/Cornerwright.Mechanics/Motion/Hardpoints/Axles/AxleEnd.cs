@@ -48,6 +48,9 @@ internal sealed class AxleEnd
             Station(given.Spring, spring, inHeave, inRoll, alone), Station(given.Damper, damper, inHeave, inRoll, alone));
     }
 
+    /// <summary>Wheel centre and spindle at a pose.</summary>
+    public (Vec3 Centre, Vec3 Spindle) Place(in PoseFrame frame) => (frame.Point(centre).V, frame.Turned(spindle).V);
+
     /// <summary>The lowest point of the tyre's disc, which wanders on the tyre.</summary>
     public JetPoint3 Contact(in PoseFrame frame) => TyreDisc.Contact(frame.Point(centre), frame.Turned(spindle), given.TyreRadius);
 

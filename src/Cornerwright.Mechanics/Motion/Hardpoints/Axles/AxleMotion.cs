@@ -1,3 +1,5 @@
+using Cornerwright.Mechanics.Geometry;
+
 namespace Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 
 /// <summary>What the other wheel of the axle does while this one travels.</summary>
@@ -28,9 +30,9 @@ public sealed class RigidAxleMotion(RigidAxle axle, bool left, AxleMovement move
     {
         RigidAxleState state = Ask(travel);
         AxleWheelState? now = left ? state.Left : state.Right;
-        wheel = now is null
-            ? default
-            : new(now.Camber, now.Toe, (left ? 1 : -1) * (now.Centre.Y - (left ? axle.Points.Left : axle.Points.Right).WheelCentre.Y));
+        Vec3 from = (left ? axle.Points.Left : axle.Points.Right).WheelCentre;
+        wheel = now is null ? default
+            : new(now.Camber, now.Toe, (left ? 1 : -1) * (now.Centre.Y - from.Y), now.Centre.X - from.X);
         return state.Why;
     }
 
@@ -68,7 +70,9 @@ public sealed class TwistBeamMotion(TwistBeam beam, AxleMovement movement = Axle
     public override Reach WheelAt(double travel, out WheelMotionState wheel)
     {
         TwistBeamState now = Ask(travel);
-        wheel = now.Why == Reach.Reached ? new(now.Camber, now.Toe, beam.Side * (now.Centre.Y - beam.Points.Wheel.WheelCentre.Y)) : default;
+        Vec3 from = beam.Points.Wheel.WheelCentre;
+        wheel = now.Why == Reach.Reached
+            ? new(now.Camber, now.Toe, beam.Side * (now.Centre.Y - from.Y), now.Centre.X - from.X) : default;
         return now.Why;
     }
 

@@ -108,23 +108,56 @@ public sealed class RigidAxle
     public RigidAxleState At(double travelLeft, double travelRight)
     {
         double heave = 0.5 * (travelLeft + travelRight);
+        Reach why = MoveTo(travelLeft, travelRight, out PoseNumbers<double> q);
+        return why == Reach.Reached ? Answer(heightsGiven, q, heave) : Unreached(why, heave);
+    }
+
+    /// <summary>Where one wheel is, without rates: much cheaper than <see cref="At"/>. Source: docs/theory/rigid-axles.md §2.</summary>
+    /// <param name="travelLeft">As in <see cref="At"/>.</param>
+    /// <param name="travelRight">Likewise.</param>
+    /// <param name="isLeft">Which wheel is asked for.</param>
+    /// <param name="centre">In the body frame, m.</param>
+    /// <param name="spindle">Length 1, to the street side.</param>
+    /// <returns>As <see cref="At"/>.</returns>
+    public Reach WheelAt(double travelLeft, double travelRight, bool isLeft, out Vec3 centre, out Vec3 spindle)
+    {
+        (centre, spindle) = (default, default);
+        Reach why = MoveTo(travelLeft, travelRight, out PoseNumbers<double> q);
+        if (why != Reach.Reached)
+        {
+            return why;
+        }
+
+        Span<double> changes = heightsGiven.Rods <= 16 ? stackalloc double[heightsGiven.Rods] : new double[heightsGiven.Rods];
+        heightsGiven.Changes(q, changes);
+        foreach (double change in changes)
+        {
+            if (!(Math.Abs(change) <= Allowed(heightsGiven)))
+            {
+                return Reach.LinkageCannotClose;
+            }
+        }
+
+        (centre, spindle) = (isLeft ? left : right).Place(new PoseFrame(PoseNewton.Still(q)));
+        return Reach.Reached;
+    }
+
+    private Reach MoveTo(double travelLeft, double travelRight, out PoseNumbers<double> q)
+    {
+        q = reference;
         double sine = Math.Sin(reference[PoseNumber.Roll]) + ((travelLeft - travelRight) / track);
         if (!double.IsFinite(travelLeft) || !double.IsFinite(travelRight))
         {
-            return Unreached(Reach.NotFinite, heave);
+            return Reach.NotFinite;
         }
 
-        if (!(Math.Abs(sine) < 1))
-        {
-            return Unreached(Reach.LinkageCannotClose, heave);
-        }
-
-        PoseNumbers<double> q = reference;
-        double roll = Math.Asin(sine), z = reference[PoseNumber.Z] + heave;
-        return heightsGiven.MoveTo(ref q, z, roll, Math.Max(Math.Abs(travelLeft), Math.Abs(travelRight)))
-            ? Answer(heightsGiven, q, heave)
-            : Unreached(Reach.LinkageCannotClose, heave);
+        double z = reference[PoseNumber.Z] + (0.5 * (travelLeft + travelRight));
+        return Math.Abs(sine) < 1
+            && heightsGiven.MoveTo(ref q, z, Math.Asin(sine), Math.Max(Math.Abs(travelLeft), Math.Abs(travelRight)))
+            ? Reach.Reached : Reach.LinkageCannotClose;
     }
+
+    private double Allowed(RigidAxleSolver solver) => solver.Rods == solver.FreeNumbers ? LengthKept : points.BushingGive;
 
     /// <summary>
     /// The axle where only the mean travel is prescribed and the rods alone decide the roll, as if nothing else held it level. With five
@@ -174,9 +207,8 @@ public sealed class RigidAxle
             worst = Math.Abs(changes[i]) > Math.Abs(changes[worst]) ? i : worst;
         }
 
-        double allowed = solver.Rods == solver.FreeNumbers ? LengthKept : points.BushingGive;
         string name = points.Rods[worst].Name;
-        if (!(Math.Abs(changes[worst]) <= allowed))
+        if (!(Math.Abs(changes[worst]) <= Allowed(solver)))
         {
             return Unreached(Reach.LinkageCannotClose, heave, changes, name);
         }
