@@ -16,6 +16,10 @@ public sealed record Tyre : Part
         How = "Mounted and inflated: calliper across the widest place of the sidewalls.")]
     public Reading? SectionWidth { get; init; }
 
+    [Field("Rim width it was measured on", Dimension.Length, "in", 2.5, 14,
+        How = "Width code of the rim that carried the tyre when its section was measured: half an inch of rim is 5 mm of section.")]
+    public Reading? MeasuredOnRim { get; init; }
+
     [Field("Outer diameter as measured", Dimension.Length, "mm", 300, 1300,
         How = "Mounted and inflated, wheel off the ground: tape round the tread divided by 3.1416, or a straight edge.")]
     public Reading? OuterDiameter { get; init; }

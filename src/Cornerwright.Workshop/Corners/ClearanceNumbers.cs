@@ -59,11 +59,7 @@ internal sealed partial class ClearanceNumbers
     internal static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
 
     /// <summary>Ends of the travel swept, m.</summary>
-    public (double Droop, double Bump) Range(CornerReader n)
-    {
-        double droop = _places.Hanging(n), bump = double.IsFinite(n.FullBump) ? n.FullBump : ThingPlaces.UsualTravel;
-        return (droop, Math.Clamp(bump, droop, _plan.HighestTravel));
-    }
+    public (double Droop, double Bump) Range(CornerReader n) => _places.Range(n);
 
     /// <summary>Finds the least gap of every item, over travel and steer, and the first touch.</summary>
     public void Search(SolvedCorner corner)

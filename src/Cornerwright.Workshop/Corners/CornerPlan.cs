@@ -38,8 +38,8 @@ internal sealed class CornerPlan
         Loads = [
             .. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
         bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
-        Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed);
-        WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false);
+        Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed, PartsNow);
+        WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false, PartsNow);
         Clearance = ClearancePlan.Compile(this);
         HasMotion = Motion.Missing.Count == 0;
         HasDamper = HasMotion && All(Station.RodDrop, Station.Body, Station.RodOpen);

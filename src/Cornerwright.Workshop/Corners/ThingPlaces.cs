@@ -23,11 +23,42 @@ internal sealed class ThingPlaces(CornerPlan plan)
     public double Hanging(CornerReader n) =>
         Math.Clamp(double.IsFinite(n.Droop) ? n.Droop : -UsualTravel, _plan.LowestTravel, _plan.HighestTravel);
 
+    /// <summary>Ends of the travel swept, m.</summary>
+    public (double Droop, double Bump) Range(CornerReader n)
+    {
+        double droop = Hanging(n), bump = double.IsFinite(n.FullBump) ? n.FullBump : UsualTravel;
+        return (droop, Math.Clamp(bump, droop, _plan.HighestTravel));
+    }
+
     /// <summary>
-    /// Where a thing stands, pieces of the strut as the wheel hangs: in B if it belongs to the body, in S if to the knuckle.
+    /// Where a thing stands: in B if it belongs to the body, in S if to the knuckle. A coil on the strut fills all that it passes between
+    /// full droop and full bump: coils slide along the strut's axis as they are squeezed, each end one way.
     /// </summary>
-    public bool Place(CornerReader n, int i, Span<Vec3> points, out CylinderObstacle cylinder) =>
-        Place(n, i, _clearance.Items[i].Piece is null ? 0 : Hanging(n), points, out cylinder);
+    public bool Place(CornerReader n, int i, Span<Vec3> points, out CylinderObstacle cylinder)
+    {
+        if (_clearance.Items[i].Piece is not { } piece)
+        {
+            return Place(n, i, 0, points, out cylinder);
+        }
+
+        double droop = Hanging(n);
+        cylinder = Cylinder(n, piece, droop);
+        if (cylinder.IsSound && _plan.HasSpring && piece is StrutPiece.Spring or StrutPiece.Helper)
+        {
+            double bump = Range(n).Bump;
+            cylinder = double.IsFinite(n.SpringSpace(bump)) ? Joined(cylinder, Cylinder(n, piece, bump)) : cylinder;
+        }
+
+        return cylinder.IsSound;
+    }
+
+    // Both stand on one axis and are as thick.
+    private static CylinderObstacle Joined(in CylinderObstacle one, in CylinderObstacle other)
+    {
+        double shift = (other.Foot - one.Foot).Dot(one.Direction);
+        double from = Math.Min(0, shift), to = Math.Max(one.Length, shift + other.Length);
+        return other.IsSound ? new(one.Foot + (one.Direction * from), one.Direction, to - from, one.Radius) : one;
+    }
 
     /// <summary>Where a thing stands: in B if it belongs to the body, in S if to the knuckle.</summary>
     /// <param name="n">The corner.</param>

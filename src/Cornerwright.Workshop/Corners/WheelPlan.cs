@@ -1,5 +1,6 @@
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Designations;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Workshop.Fitted;
@@ -11,10 +12,22 @@ namespace Cornerwright.Workshop.Corners;
 /// <summary>Where the numbers of one wheel with its tyre and spacer stand in the corner's row of inputs.</summary>
 internal sealed class WheelPlan
 {
-    private readonly Handle _offset, _spacer, _flange, _outerDiameter, _sectionWidth, _treadShare, _treadWidth, _shoulderDrop;
+    private readonly Handle _offset, _spacer, _flange, _outerDiameter, _sectionWidth, _treadShare, _treadWidth, _shoulderDrop,
+        _otherRim;
     private readonly double _rimWidth, _beadRadius, _seatRadius;
 
-    private WheelPlan(InputTable table, string path, CornerParts parts, bool tallest)
+    /// <summary>
+    /// Of the share of a change of rim width that a section follows: source of the share itself UN Regulation No. 30, 6.1.1.1;
+    /// tyres keep to it within this, from memory.
+    /// </summary>
+    private const double OtherRimSigma = 0.05;
+
+    /// <summary>
+    /// A tyre of which nobody said on what rim it was measured may have been on one an inch wider or narrower, m of section.
+    /// </summary>
+    private const double UnknownRimSigma = 0.4 * 0.0254 / 2;
+
+    private WheelPlan(InputTable table, string path, CornerParts parts, bool tallest, double? measuredRim)
     {
         var (rim, tyre, size) = (parts.Rim!, parts.Tyre!, parts.TyreSize!);
         string wheelPath = "parts/wheels/" + parts.Wheel!.Id, tyrePath = "parts/tyres/" + tyre.Id;
@@ -46,6 +59,7 @@ internal sealed class WheelPlan
             ? table.Add(tyrePath + "/sectionWidth", $"section width of {tyre.Name}", tyre.SectionWidth)
             : table.Assume(tyrePath + "/sectionWidth" + suffix, $"section width of {tyre.Name}", width, widthSigma,
                 $"section width of {tyre.Name}: not measured, {how}");
+        _otherRim = tyre.SectionWidth is null ? Handle.None : OtherRim(table, tyrePath, tyre, size, measuredRim);
         _treadWidth = table.Add(tyrePath + "/treadWidth", $"tread width of {tyre.Name}", tyre.TreadWidth);
         _treadShare = _treadWidth.IsGiven ? Handle.None
             : table.Assume(tyrePath + "/treadShare", $"tread width of {tyre.Name}", TyreSection.TreadShareEstimate, 0.025,
@@ -56,6 +70,27 @@ internal sealed class WheelPlan
                 TyreSection.ShoulderDropShareEstimate * size.SectionHeight, 0.001,
                 $"shoulder drop of {tyre.Name}: not measured, taken as 7 % of the section height");
     }
+
+    // How much wider a measured tyre is on this rim than on the one that it was measured on.
+    private Handle OtherRim(InputTable table, string path, Tyre tyre, TyreDesignation size, double? measuredRim)
+    {
+        path += FormattableString.Invariant($"/onRim/{_rimWidth / RimCodes.WidthCodeMetres:0.##}");
+        string label = $"section width of {tyre.Name} on another rim";
+        if ((tyre.MeasuredOnRim?.Si ?? measuredRim) is { } known)
+        {
+            double change = TyreSize.SectionWidthOnOtherRim(0, known, _rimWidth);
+            return Math.Abs(change) < 1e-9 ? Handle.None : table.Assume(path, label, change, OtherRimSigma * Math.Abs(_rimWidth - known),
+                FormattableString.Invariant($"section width of {tyre.Name}: measured on a {known / RimCodes.WidthCodeMetres:0.##} in rim, ")
+                + FormattableString.Invariant($"taken as {1000 * change:+0;-0} mm on this one, 0.4 of the change of rim width"));
+        }
+
+        double usual = RimCodes.Width(size.MeasuringRimCode);
+        return table.Assume(path, label, TyreSize.SectionWidthOnOtherRim(0, usual, _rimWidth), UnknownRimSigma, FormattableString.Invariant(
+            $"section width of {tyre.Name}: on which rim it was measured is not said, taken as {size.MeasuringRimCode:0.##} ± 1 in"));
+    }
+
+    /// <summary>Between the flanges, m.</summary>
+    public double RimWidth => _rimWidth;
 
     public Handle Spacer => _spacer;
 
@@ -70,9 +105,12 @@ internal sealed class WheelPlan
     /// <param name="path">Of the corner's build, for the spacer that is not there.</param>
     /// <param name="parts">The corner's parts.</param>
     /// <param name="tallest">True for a wheel to come: an unmeasured tyre counts as large as its size may be.</param>
-    public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest) =>
+    /// <param name="now">The corner as it was measured: a tyre that was on it was measured on its rim.</param>
+    public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest, CornerParts? now) =>
         parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null)
-            ? new WheelPlan(table, path, parts, tallest) : null;
+            ? new WheelPlan(table, path, parts, tallest, now?.Tyre?.Id == parts.Tyre?.Id && now?.Rim is { } rim
+                ? RimCodes.Width(rim.WidthCode) : null)
+            : null;
 
     /// <summary>a of the centre plane, m.</summary>
     public double AxialCentre(Reader x) => WheelPlacement.AxialCentre(x[_offset], x[_spacer]);
@@ -80,7 +118,7 @@ internal sealed class WheelPlan
     /// <summary>The tyre's section, with the growth and sideways lean that the limits ask for.</summary>
     public TyreSection Tyre(Reader x, double growth, double shift)
     {
-        double width = x[_sectionWidth], outer = x[_outerDiameter];
+        double width = x[_sectionWidth] + x.Or(_otherRim, 0), outer = x[_outerDiameter];
         double tread = Math.Min(_treadWidth.IsGiven ? x[_treadWidth] : x[_treadShare] * width, width);
         return new TyreSection(
             AxialCentre(x), _beadRadius, _rimWidth, outer + (2 * growth), width + (2 * shift), tread + (2 * shift), x[_shoulderDrop]);

@@ -145,7 +145,7 @@ public static class SketchOf
         (nameof(Tyre), nameof(Tyre.OuterDiameter)) => Sketch.TyreDiameter,
         (nameof(Tyre), nameof(Tyre.TreadWidth)) => Sketch.TreadWidth,
         (nameof(Tyre), nameof(Tyre.ShoulderDrop)) => Sketch.ShoulderDrop,
-        (nameof(Tyre), nameof(Tyre.RimMin) or nameof(Tyre.RimMax)) => Sketch.RimWidth,
+        (nameof(Tyre), nameof(Tyre.RimMin) or nameof(Tyre.RimMax) or nameof(Tyre.MeasuredOnRim)) => Sketch.RimWidth,
         (nameof(Spacer), nameof(Spacer.Thickness)) => Sketch.SpacerThickness,
         (nameof(Spring), nameof(Spring.Rate)) => Sketch.SpringRate,
         (nameof(Spring), nameof(Spring.FreeLength)) => Sketch.FreeLength,
