@@ -102,7 +102,8 @@ internal static class ClearanceChecks
 
     /// <summary>What is left open where the wheel's steering is not known: a gap too small without it is too small all the same.</summary>
     internal static IEnumerable<string> NotAtLock(CornerPlan plan) =>
-        plan.Clearance.MissingAtLock is { Count: > 0 } missing
+        plan.Clearance.LockNote.Length > 0 ? [plan.Clearance.LockNote]
+        : plan.Clearance.MissingAtLock is { Count: > 0 } missing
             ? [$"lock to lock is not judged, for want of: {MissingReading.Words(missing)}"] : [];
 
     // To the half hour: a tape does not read a clock face more finely.

@@ -62,10 +62,10 @@ internal sealed class ClearancePlan
         HubOffset = table.Add(path + "/hubOffset", "steering axis to hub face", steering?.HubOffset);
         bool rack = plan.Axle.Steered && plan.Motion.ByHardpoints;
         bool axisKnown = rack || (Kingpin.IsGiven && Caster.IsGiven && HubOffset.IsGiven);
-        var locks = rack ? LocksOf(plan, steering) : axisKnown && steering!.Lock is { } known ? (known.Si, known.Si)
-            : ((double, double)?)null;
-        (LockLeft, LockRight) = locks ?? (0, 0);
-        MissingAtLock = locks is null ? [.. MissingToSteer(plan, steering, rack)] : [];
+        var locks = rack ? SteeringLocks.Of(plan, steering) : axisKnown && steering!.Lock is { } known
+            ? new SteeringLocks(known.Si, known.Si) : null;
+        (LockLeft, LockRight, LockNote) = (locks?.Left ?? 0, locks?.Right ?? 0, locks?.Note ?? "");
+        MissingAtLock = locks is null or { Short: true } ? [.. MissingToSteer(plan, steering, rack)] : [];
         SteerFade = plan.Axle.Steered && !rack
             ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma,
                 "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
@@ -91,6 +91,9 @@ internal sealed class ClearancePlan
 
     /// <summary>To the right, likewise. Both are the same unless a rack moves the wheel.</summary>
     public double LockRight { get; }
+
+    /// <summary>What keeps the wheel from a lock that was read, in words; empty where nothing does.</summary>
+    public string LockNote { get; }
 
     /// <summary>Share of the steer angle lost per metre of bump; none where the linkage itself says it.</summary>
     public Handle SteerFade { get; }
@@ -152,27 +155,6 @@ internal sealed class ClearancePlan
                 .. plan.Inputs.Lacking(Kingpin, Caster, HubOffset),
                 .. MissingReading.If(noLock, plan.Path + "/steering/lock", "steering lock"),
             ];
-    }
-
-    // The rack goes as far either way: to its own stop, or to where this wheel has
-    // its lock on the inside of the turn. Null where neither is known or reached.
-    private static (double Left, double Right)? LocksOf(CornerPlan plan, Garage.Chassis.SteeringAxis? steering)
-    {
-        if (plan.Motion.MakeNow(plan.Inputs.Best()) is not HardpointMotion motion)
-        {
-            return null;
-        }
-
-        double rack = steering?.RackTravel?.Si ?? double.PositiveInfinity;
-        if (steering?.RackTravel is null && steering?.Lock is { } angle)
-        {
-            bool left = motion.RackFor(angle.Si, out double there) == Reach.Reached,
-                right = motion.RackFor(-angle.Si, out double back) == Reach.Reached;
-            rack = Math.Min(left ? Math.Abs(there) : double.PositiveInfinity, right ? Math.Abs(back) : double.PositiveInfinity);
-        }
-
-        return double.IsFinite(rack) && motion.SteerAt(rack) is { } one && motion.SteerAt(-rack) is { } other
-            ? (Math.Max(0, Math.Max(one, other)), Math.Max(0, -Math.Min(one, other))) : null;
     }
 
     public static ClearancePlan Compile(CornerPlan plan) => new(plan);
