@@ -3,13 +3,14 @@ using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Workshop.Comparing;
+using Cornerwright.Workshop.Relations;
 
 namespace Cornerwright.Cli.Json;
 
 /// <summary>What a car file holds, for scripts. The car itself is in its own file, which is JSON already.</summary>
 internal static class CarJson
 {
-    public static string WriteCheck(Car car, bool normal, bool tidied) => JsonPage.Write("check", writer =>
+    public static string WriteCheck(Car car, CarRelations relations, bool normal, bool tidied) => JsonPage.Write("check", writer =>
     {
         writer.WriteString("car", car.Id);
         writer.WriteString("name", car.Name);
@@ -17,6 +18,7 @@ internal static class CarJson
         writer.WriteBoolean("rewritten", tidied);
         writer.WriteStartArray("problems");
         writer.WriteEndArray();
+        RelationJson.Fields(writer, relations);
     });
 
     public static string WriteList(Car car, bool builds, bool parts) => JsonPage.Write("list", writer =>

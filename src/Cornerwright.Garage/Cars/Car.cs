@@ -93,6 +93,9 @@ public sealed record Car
     [Field("Searches", How = "What was looked for among the parts, so that the search can be repeated.")]
     public IReadOnlyList<Wishes> Searches { get; init; } = [];
 
+    [Field("Numbers confirmed", How = "What looked wrong beside another number, and why it is right.")]
+    public IReadOnlyList<Confirmation> Confirmed { get; init; } = [];
+
     public Corner At(CornerPlace corner) => corner switch
     {
         CornerPlace.FrontLeft => FrontLeft,

@@ -1,0 +1,32 @@
+using Cornerwright.Garage.Cars;
+
+namespace Cornerwright.Workshop.Relations;
+
+/// <summary>Keeps in the car why numbers that look wrong are right, as long as none of them changes.</summary>
+public static class Confirming
+{
+    /// <summary>The same car with these numbers confirmed.</summary>
+    /// <param name="car">Whose.</param>
+    /// <param name="relation">What looked wrong.</param>
+    /// <param name="why">A word of why it is so; not empty.</param>
+    public static Car With(Car car, Relation relation, string why)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(relation);
+        ArgumentException.ThrowIfNullOrWhiteSpace(why);
+        var entry = new Confirmation { Relation = relation.Id, Numbers = [.. relation.Ties.Select(t => t.Kept)], Why = why.Trim() };
+        return car with { Confirmed = [.. car.Confirmed.Where(c => c.Relation != relation.Id), entry] };
+    }
+
+    /// <summary>The same car with the confirmation of this relation taken back.</summary>
+    public static Car Without(Car car, string relationId)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        return car with { Confirmed = [.. car.Confirmed.Where(c => c.Relation != relationId)] };
+    }
+
+    /// <summary>Why somebody said that it is so; empty where nobody did, or of other numbers.</summary>
+    internal static string WhyOf(Car car, string id, Tie[] ties) =>
+        car.Confirmed.FirstOrDefault(c => c.Relation == id) is { } kept && kept.Numbers.SequenceEqual(ties.Select(t => t.Kept))
+            ? kept.Why : "";
+}
