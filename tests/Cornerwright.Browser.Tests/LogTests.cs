@@ -30,8 +30,8 @@ public class LogTests(WorkshopDoor door)
         string id = $"log-{width}";
         string address = door.OwnDemoCar(id, car => car with
         {
-            Occasions = [Read(car, "First fit", "gravel-2", "2026-10-10", 388, 386, 392, 394),
-                Read(car, "After settling", "gravel-2", "2026-10-24", 384, 383, 389, 390)],
+            Occasions = [Read(car, "First fit", "gravel-2", "2026-10-10", 420, 418, 437, 439),
+                Read(car, "After settling", "gravel-2", "2026-10-24", 416, 415, 434, 435)],
         });
         await using var visitor = await door.Visit(width);
         var page = visitor.Page;

@@ -32,7 +32,7 @@ public class SettingTests(WorkshopDoor door)
         // Done: the build has the new perch heights, and the sheet for the readings waits for all four.
         await page.GetByText("All of it is done: enter what I read").ClickAsync();
         await Assertions.Expect(page.Locator(".waits li")).ToHaveCountAsync(4);
-        await Read(page, [394, 388.5, 385, 386]);
+        await Read(page, [426, 420.5, 430, 431]);
 
         // The next table, from what was read, and what the readings say about the car.
         await Assertions.Expect(page.Locator(".setting-page > .cw-page-head p")).ToContainTextAsync("From what was read last");
@@ -46,7 +46,7 @@ public class SettingTests(WorkshopDoor door)
         // Turned once more and read again: the second occasion stands beside the first, and nothing is left to turn.
         await page.GetByText("All of it is done: enter what I read").ClickAsync();
         await Assertions.Expect(page.Locator(".waits li")).ToHaveCountAsync(4);
-        await Read(page, [391.3, 390.6, 385.4, 384.8]);
+        await Read(page, [423.3, 422.6, 430.4, 429.8]);
 
         await Assertions.Expect(page.Locator("#h-turns")).ToHaveTextAsync("Nothing to turn");
         await Assertions.Expect(page.Locator(".learned .occasions li")).ToHaveCountAsync(2);

@@ -52,9 +52,9 @@ public class WholeJobTests(WorkshopDoor door)
 
         // Read, turn by the table, read again.
         await visitor.Open(car + "/build/choice-1/setting");
-        await Read(page, [386.5, 381, 386, 384]);
+        await Read(page, [418.5, 413, 431, 429]);
         await Expect(page.Locator("[data-corner=front-left] .do").First).ToContainTextAsync("down");
-        await Read(page, [383.5, 382.5, 385.5, 384.5]);
+        await Read(page, [415.5, 414.5, 430.5, 429.5]);
         await Expect(page.Locator(".learned .numbers li").First).ToBeVisibleAsync();
         await page.GetByText("Judge every build of this car with it").ClickAsync();
         var kept = await Kept(Id, c => c.UseLearned);

@@ -21,7 +21,7 @@ public class CultureTests
     [InlineData("sweep demo.json --travel -80..160/0.00001")]
     [InlineData("order demo.json --build gravel-3")]
     [InlineData("order demo.json --from gravel-2 --build winter --json")]
-    [InlineData("turns demo.json gravel-3 --height front=391mm --cross 50%")]
+    [InlineData("turns demo.json gravel-3 --height front=423mm --cross 50%")]
     [InlineData("turns demo.json gravel-3 --height front=600mm")]
     [InlineData("turns demo.json gravel-3 --camber front=-1.5deg --json")]
     [InlineData("learn demo.json")]

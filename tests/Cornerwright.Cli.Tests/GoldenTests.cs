@@ -41,7 +41,7 @@ public class GoldenTests
     [InlineData("widest-rear-left.txt", "widest demo.json gravel-3 --corner rear-left")]
     [InlineData("scan-info.txt", "scan-info demo/wagtail-front-left.ply")]
     [InlineData("scan-info.json", "scan-info demo/wagtail-front-left.ply --json")]
-    [InlineData("turns-gravel-3.txt", "turns demo.json gravel-3 --height front=391mm --cross 50%")]
+    [InlineData("turns-gravel-3.txt", "turns demo.json gravel-3 --height front=423mm --cross 50%")]
     [InlineData("turns-gravel-3.json", "turns demo.json gravel-3 --camber front=-1deg --json")]
     [InlineData("learn.txt", "learn demo.json")]
     [InlineData("settle-gravel-2.txt", "judge demo.json gravel-2 --brief --verdict tight --settle")]

@@ -68,7 +68,7 @@ public sealed class CheckCommand(Surroundings around) : Verb<CheckSettings>(arou
     private void Write(Car car, CarRelations relations, bool normal, bool tidied)
     {
         int parts = car.Parts.All().Count();
-        string fits = RelationText.Count(relations);
+        string fits = relations.OpenWords;
         Around.Out.Line($"{car.Name}: {(fits.Length > 0 ? fits : "nothing wrong")}. "
             + $"{Many(car.Builds.Count, "build")}, {Many(parts, "part")}, {Many(car.LoadCases.Count, "load case")}.");
         Around.Out.Line(FormattableString.Invariant($"{relations.Looked} relations between its numbers were looked at")

@@ -32,7 +32,7 @@ internal static class SettingOptions
             string[] sides = text.Split('=', 2);
             if (sides.Length < 2)
             {
-                problems.Add(new Problem(option, text, "a place, \"=\" and a value, such as front=383mm",
+                problems.Add(new Problem(option, text, "a place, \"=\" and a value, such as front=415mm",
                     "Say for which corner, axle or side it is wanted."));
                 continue;
             }

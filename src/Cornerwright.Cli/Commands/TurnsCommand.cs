@@ -18,7 +18,7 @@ public sealed class TurnsSettings : CarSettings
     public string? Build { get; init; }
 
     [CommandOption("--height <WHERE=HEIGHT>")]
-    [Description("Hub centre to arch edge wanted: front=383mm, rear-left=385mm. If not given, what the file wants.")]
+    [Description("Hub centre to arch edge wanted: front=415mm, rear-left=430mm. If not given, what the file wants.")]
     public string[] Heights { get; init; } = [];
 
     [CommandOption("--camber <WHERE=ANGLE>")]

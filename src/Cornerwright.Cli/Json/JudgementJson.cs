@@ -16,6 +16,7 @@ internal static class JudgementJson
         JsonPage.Write("judgement", writer =>
         {
             Head(writer, judgement);
+            RelationJson.Fields(writer, judgement.Relations);
             writer.Objects("findings", judgement.Findings.Where(shows), f => Fields(writer, f));
             writer.Objects("figures", judgement.Figures.Where(showsFigure), f => Fields(writer, f));
             if (settlements is not null)

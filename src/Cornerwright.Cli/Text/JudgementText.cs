@@ -27,6 +27,7 @@ internal static class JudgementText
             console.Line("Judged with what the readings after the work taught (cornerwright learn).");
         }
 
+        RelationText.Write(console, judgement.Relations);
         var shown = judgement.Findings.Where(shows).ToList();
         if (shown.Count < judgement.Findings.Count)
         {

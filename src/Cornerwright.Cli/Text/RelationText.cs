@@ -9,14 +9,6 @@ internal static class RelationText
 {
     private const int Indent = 2;
 
-    /// <summary>"3 numbers do not fit together": how many relations nobody has confirmed; empty for none.</summary>
-    public static string Count(CarRelations relations) => relations.Open.Count() switch
-    {
-        0 => "",
-        1 => "1 thing does not fit together",
-        var n => FormattableString.Invariant($"{n} things do not fit together"),
-    };
-
     /// <summary>All of them, with the paths of the numbers in them.</summary>
     public static void Write(IAnsiConsole console, CarRelations relations)
     {
@@ -45,7 +37,8 @@ internal static class RelationText
         {
             console.Sentence(relation.Sentence, Indent);
             console.Sentence($"{relation.Id}: {string.Join(", ", relation.Ties.Take(MostTies).Select(t => t.Kept))}"
-                + (relation.Ties.Count > MostTies ? FormattableString.Invariant($" and {relation.Ties.Count - MostTies} more") : ""), Indent + 4);
+                + (relation.Ties.Count > MostTies ? FormattableString.Invariant($" and {relation.Ties.Count - MostTies} more") : ""),
+                    Indent + 4);
         }
     }
 

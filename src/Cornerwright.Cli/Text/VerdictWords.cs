@@ -38,12 +38,15 @@ public static class VerdictWords
         ];
         return judgement.Findings.Count == 0
             ? "unknown: nothing could be checked."
-            : $"{judgement.Verdict.Word()}: of {judgement.Findings.Count} checks {string.Join(", ", parts)}{AllAtOnce(judgement)}.";
+            : $"{judgement.Verdict.Word()}: {DoNotFit(judgement)}of {judgement.Findings.Count} checks "
+                + $"{string.Join(", ", parts)}{AllAtOnce(judgement)}.";
     }
+
+    private static string DoNotFit(Judgement judgement) => judgement.Relations.OpenWords is { Length: > 0 } words ? words + "; " : "";
 
     // The chance of each is not the chance of all.
     private static string AllAtOnce(Judgement judgement) =>
-        judgement.Verdict != Verdict.Fails && judgement.Probability is { } all
+        judgement.Verdict != Verdict.Fails && !judgement.Relations.Contradicts && judgement.Probability is { } all
             ? $"; chance that all that is known holds at once: {Percent(Rounded(judgement, all))}{Wanted(judgement, all)}" : "";
 
     // What is not enough must not be rounded up to what would be.

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Workshop.Findings;
+using Cornerwright.Workshop.Relations;
 using Cornerwright.Workshop.Scanning;
 using Cornerwright.Workshop.Weighing;
 
@@ -60,6 +61,7 @@ public static class Judge
             Findings = sorted,
             Certainty = certainty,
             Joint = new(() => WholeBuild.Probability(corners, sorted)),
+            Related = new(() => CarRelations.Of(car, build)),
             Figures = figures,
             Pictures = options.Pictures ? [.. judged.Select(c => c.Picture)] : [],
         };

@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Pictures;
+using Cornerwright.Workshop.Relations;
 
 namespace Cornerwright.Workshop.Judging;
 
@@ -24,9 +25,16 @@ public sealed record Judgement
     public Verdict Worst => Findings.Count == 0 ? Verdict.Unknown : Findings.Min(f => f.Verdict);
 
     /// <summary>
-    /// Of the whole build: that of its worst check, but it holds only where all that is known holds at once as surely as is asked for.
+    /// Of the whole build: that of its worst check, but it holds only where all that is known holds at once as surely as is asked for,
+    /// and where no numbers that it stands on contradict each other.
     /// </summary>
-    public Verdict Verdict => Worst == Verdict.Holds ? WholeBuild.Verdict(Probability, unknown: 0, Certainty) : Worst;
+    public Verdict Verdict => Worst != Verdict.Holds ? Worst
+        : Relations.Contradicts ? Verdict.Unknown : WholeBuild.Verdict(Probability, unknown: 0, Certainty);
+
+    /// <summary>Numbers this build stands on that do not go together. Looked at when they are first asked for.</summary>
+    public CarRelations Relations => Related?.Value ?? CarRelations.None;
+
+    internal Lazy<CarRelations>? Related { get; init; }
 
     /// <summary>The probability from which on something counts as holding, of one check and of the whole build alike.</summary>
     public double Certainty { get; init; } = 1;

@@ -35,13 +35,15 @@ internal static class BuildRelations
 
     public static void Look(RelationBook book, Build build)
     {
-        foreach (var (left, right) in new[] { (CornerPlace.FrontLeft, CornerPlace.FrontRight), (CornerPlace.RearLeft, CornerPlace.RearRight) })
+        foreach (var (left, right) in new[] { (CornerPlace.FrontLeft, CornerPlace.FrontRight), (CornerPlace.RearLeft,
+            CornerPlace.RearRight) })
         {
             foreach (var field in RecordShape.Of<CornerBuild>().Fields.Where(f => Sides.ContainsKey(f.Name)))
             {
                 var (one, other) = (Of(build, left, field), Of(build, right, field));
                 book.Add(Kinds.Sides, one.Path, one.Si - other.Si, Bands.Around(Sides[field.Name]),
-                    () => $"Build \"{build.Name}\": {field.Label.ToLowerInvariant()} is {one.Typed} {left.Words()} and {other.Typed} {right.Words()}.",
+                    () => $"Build \"{build.Name}\": {field.Label.ToLowerInvariant()} is {one.Typed} {left.Words()} and {other.Typed} "
+                        + $"{right.Words()}.",
                     one, other);
             }
         }
@@ -73,7 +75,8 @@ internal static class BuildRelations
             }
             else if (field.Name is "tyreGrowth" or "tyreShift")
             {
-                book.Add(Kinds.LimitLax, typed.Path, typed.Si, new(-1, 0, 0.012, 0.06), () => $"{field.Label}: {typed.Typed} is set; 0 to 12 mm are usual.", typed);
+                book.Add(Kinds.LimitLax, typed.Path, typed.Si, new(-1, 0, 0.012, 0.06), () =>
+                    $"{field.Label}: {typed.Typed} is set; 0 to 12 mm are usual.", typed);
             }
         }
 

@@ -12,6 +12,16 @@ namespace Cornerwright.Workshop.Relations;
 /// <param name="Looked">How many relations were looked at.</param>
 public sealed record CarRelations(IReadOnlyList<Relation> Found, int Looked)
 {
+    public static CarRelations None { get; } = new([], 0);
+
+    /// <summary>"numbers do not fit together in 2 places"; empty where all go together or are confirmed.</summary>
+    public string OpenWords => Open.Count() switch
+    {
+        0 => "",
+        1 => "numbers do not fit together in 1 place",
+        var n => FormattableString.Invariant($"numbers do not fit together in {n} places"),
+    };
+
     /// <summary>What nobody has confirmed.</summary>
     public IEnumerable<Relation> Open => Found.Where(r => !r.IsConfirmed);
 
@@ -47,7 +57,8 @@ public sealed record CarRelations(IReadOnlyList<Relation> Found, int Looked)
     {
         var book = new RelationBook(car);
         Shelf(book, used);
-        UsualRanges.Look(book, car with { Parts = new(), Builds = [], Scans = [], Occasions = [], Wishes = [], Searches = [], Log = new(), Access = new() }, "");
+        UsualRanges.Look(book, car with { Parts = new(), Builds = [], Scans = [], Occasions = [], Wishes = [], Searches = [],
+            Log = new(), Access = new() }, "");
         LoadRelations.Look(book);
         AxleRelations.Look(book);
         WheelRelations.LookAtHubs(book, car.Front, car.Rear);
@@ -81,7 +92,8 @@ public sealed record CarRelations(IReadOnlyList<Relation> Found, int Looked)
             BuildRelations.Look(book, build);
         }
 
-        return new([.. book.Found.OrderBy(r => r.IsConfirmed).ThenByDescending(r => r.Band).ThenBy(r => r.Id, StringComparer.Ordinal)], book.Looked);
+        return new([.. book.Found.OrderBy(r => r.IsConfirmed).ThenByDescending(r => r.Band).ThenBy(r => r.Id, StringComparer.Ordinal)],
+            book.Looked);
     }
 
     private static void Fitted(RelationBook book, CornerPlace place, Build build, CornerParts? now, bool present)

@@ -13,7 +13,8 @@ internal static class CycledRelations
 
     private static readonly (string Field, string Label, Func<CycledStep, Reading?> Get, double Floor)[] Columns =
     [
-        ("springLength", "spring axis length", s => s.SpringLength, 0.0015), ("damperLength", "damper axis length", s => s.DamperLength, 0.0015),
+        ("springLength", "spring axis length", s => s.SpringLength, 0.0015), ("damperLength", "damper axis length", s => s.DamperLength,
+            0.0015),
         ("camber", "camber", s => s.Camber, 0.2 * Degree), ("toe", "toe", s => s.Toe, 0.15 * Degree),
         ("outboard", "wheel out by", s => s.Outboard, 0.0015),
     ];
@@ -31,8 +32,10 @@ internal static class CycledRelations
             }
         }
 
-        Meets(book, path, steps, s => s.SpringLength, Num.Of(path + "/springAxisLength", "spring axis length", corner.SpringAxisLength), 0.004);
-        Meets(book, path, steps, s => s.DamperLength, Num.Of(path + "/damperAxisLength", "damper axis length", corner.DamperAxisLength), 0.004);
+        Meets(book, path, steps, s => s.SpringLength, Num.Of(path + "/springAxisLength", "spring axis length", corner.SpringAxisLength),
+            0.004);
+        Meets(book, path, steps, s => s.DamperLength, Num.Of(path + "/damperAxisLength", "damper axis length", corner.DamperAxisLength),
+            0.004);
         Meets(book, path, steps, s => s.Camber, Num.Of(path + "/camber", "camber now", corner.Camber), 0.45 * Degree);
         Ratio(book, path, "springRatio", corner.Motion.SpringRatio, SlopeAtRide(steps, s => s.SpringLength));
         Ratio(book, path, "damperRatio", corner.Motion.DamperRatio, SlopeAtRide(steps, s => s.DamperLength));
@@ -51,12 +54,14 @@ internal static class CycledRelations
         double fine = column.Floor + (3 * reading.StandardDeviation * (end ? 4.5 : 1.4));
         var number = Num.Of($"{at}/{column.Field}", column.Label, reading);
         book.Add(Kinds.CycledEven, number.Path, reading.Si - expected, Bands.Around(fine, 60 * fine),
-            () => $"{place.Words()} cycled readings: {column.Label} is {number.Typed} at {steps[i].Travel!.Typed} of travel; its neighbours lead to "
+            () => $"{place.Words()} cycled readings: {column.Label} is {number.Typed} at {steps[i].Travel!.Typed} of travel; its "
+                + $"neighbours lead to "
                 + new Measure(expected, reading.Value.Unit, 1).Text + ".",
             [Num.Of(at + "/travel", "travel", steps[i].Travel), number]);
     }
 
-    private static void Meets(RelationBook book, string path, IReadOnlyList<CycledStep> steps, Func<CycledStep, Reading?> get, Num read, double fine)
+    private static void Meets(RelationBook book, string path, IReadOnlyList<CycledStep> steps, Func<CycledStep, Reading?> get, Num read,
+        double fine)
     {
         if (AtRide(steps, get) is { } here)
         {
@@ -75,7 +80,8 @@ internal static class CycledRelations
 
         var ratio = Num.Of($"{path}/motion/{field}", "motion ratio", typed);
         book.Add(Kinds.CycledRatio, ratio.Path, ratio.Si + slope, Bands.Around(0.06, 0.5),
-            () => FormattableString.Invariant($"A motion ratio of {ratio.Typed} was typed; the cycled readings have {-slope:0.00} at ride."), ratio);
+            () => $"A motion ratio of {ratio.Typed} was typed; the cycled readings have "
+                + FormattableString.Invariant($"{-slope:0.00} at ride."), ratio);
     }
 
     /// <summary>d reading / d travel at the reference height; NaN where the steps do not reach round it.</summary>
@@ -89,9 +95,11 @@ internal static class CycledRelations
         return Round(steps, get) is null || points.Length < 3 ? null : Through(points, 0);
     }
 
-    private static ((double X, double Y) Before, (double X, double Y) After)? Round(IReadOnlyList<CycledStep> steps, Func<CycledStep, Reading?> get)
+    private static ((double X, double Y) Before, (double X, double Y) After)? Round(IReadOnlyList<CycledStep> steps, Func<CycledStep,
+        Reading?> get)
     {
-        (double X, double Y)[] points = [.. steps.Where(s => s.Travel is not null && get(s) is not null).Select(s => (s.Travel!.Si, get(s)!.Si))];
+        (double X, double Y)[] points = [.. steps.Where(s => s.Travel is not null && get(s) is not null).Select(s => (s.Travel!.Si,
+            get(s)!.Si))];
         for (int i = 1; i < points.Length; i++)
         {
             if (points[i - 1].X <= 0 && points[i].X >= 0 && points[i].X > points[i - 1].X)

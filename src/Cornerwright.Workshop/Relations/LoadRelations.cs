@@ -19,7 +19,8 @@ internal static class LoadRelations
                 var (left, right) = axle == AxlePlace.Front ? (Of(load, CornerPlace.FrontLeft), Of(load, CornerPlace.FrontRight))
                     : (Of(load, CornerPlace.RearLeft), Of(load, CornerPlace.RearRight));
                 book.Add(Kinds.CaseSides, $"{load.Id}/{axle.Words()}", left.Si / right.Si, new(0.3, 0.77, 1.3, 3.3),
-                    () => $"In load case {load.Name} the {axle.Words()} axle carries {left.Typed} left and {right.Typed} right.", left, right);
+                    () => $"In load case {load.Name} the {axle.Words()} axle carries {left.Typed} left and {right.Typed} right.", left,
+                        right);
             }
 
             Axles(book, load);
@@ -51,7 +52,8 @@ internal static class LoadRelations
         {
             var (here, there) = (Of(load, place), Of(first, place));
             book.Add(Kinds.CaseOthers, $"{load.Id}/{CornerRelations.Path(place)}", here.Si / there.Si, new(0.25, 0.6, 1.8, 4),
-                () => $"The {place.Words()} wheel carries {here.Typed} in load case {load.Name} and {there.Typed} in {first.Name}.", here, there);
+                () => $"The {place.Words()} wheel carries {here.Typed} in load case {load.Name} and {there.Typed} in {first.Name}.",
+                    here, there);
         }
     }
 

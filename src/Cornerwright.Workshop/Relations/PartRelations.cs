@@ -22,26 +22,30 @@ internal static class PartRelations
     public static void Look(RelationBook book, Damper damper)
     {
         string path = "parts/dampers/" + damper.Id, name = $"Damper \"{damper.Name}\"";
-        var (open, closed) = (Of("rodOpen", "rod showing, pulled out", damper.RodOpen), Of("rodClosed", "rod showing, pushed in", damper.RodClosed));
+        var (open, closed) = (Of("rodOpen", "rod showing, pulled out", damper.RodOpen), Of("rodClosed", "rod showing, pushed in",
+            damper.RodClosed));
         var body = Of("bodyHeight", "body height", damper.BodyHeight);
         double stroke = open.Si - closed.Si;
         book.Add(Kinds.DamperStroke, path + "/stroke", stroke, new(0.015, 0.07, 0.28, 0.5),
             () => $"{name} has a stroke of {Say.Mm(stroke, 0)}; 70 to 280 mm are usual.", open, closed);
         book.Add(Kinds.DamperStroke, path + "/body", body.Si / stroke, new(0.6, 1.03, 3.4, 9),
             () => $"{name} has a body of {body.Typed} for a stroke of {Say.Mm(stroke, 0)}.", body, open, closed);
-        var (low, high) = (Of("threadLow", "collar thread begins", damper.ThreadLow), Of("threadHigh", "collar thread ends", damper.ThreadHigh));
+        var (low, high) = (Of("threadLow", "collar thread begins", damper.ThreadLow), Of("threadHigh", "collar thread ends",
+            damper.ThreadHigh));
         book.Add(Kinds.DamperThread, path + "/length", high.Si - low.Si, new(0.01, 0.035, 0.21, 0.45),
             () => $"The collar's thread of {name} is {Say.Mm(high.Si - low.Si, 0)} long; 35 to 210 mm are usual.", low, high);
         book.Add(Kinds.DamperThread, path + "/body", body.Si - high.Si, new(-0.03, -0.005, 0.2, 0.4),
             () => $"The collar's thread of {name} ends at {high.Typed}, its body at {body.Typed}.", high, body);
-        var (least, most) = (Of("windowLow", "rod at ride, at least", damper.WindowLow), Of("windowHigh", "rod at ride, at most", damper.WindowHigh));
+        var (least, most) = (Of("windowLow", "rod at ride, at least", damper.WindowLow), Of("windowHigh", "rod at ride, at most",
+            damper.WindowHigh));
         book.Add(Kinds.DamperWindow, path + "/low", least.Si - closed.Si, new(-0.002, 0.008, 0.2, 0.4),
             () => $"{name} wants at least {least.Typed} of rod at ride, and shows {closed.Typed} pushed in.", least, closed);
         book.Add(Kinds.DamperWindow, path + "/high", open.Si - most.Si, new(-0.002, 0.008, 0.2, 0.4),
             () => $"{name} wants at most {most.Typed} of rod at ride, and shows {open.Typed} pulled out.", most, open);
         book.Add(Kinds.DamperWindow, path + "/width", most.Si - least.Si, new(0.001, 0.01, 0.095, 0.25),
             () => $"The ride window of {name} is {Say.Mm(most.Si - least.Si, 0)} wide; 10 to 95 mm are usual.", least, most);
-        Body(book, path, name, body, Of("bodyLow", "body height at least", damper.BodyLow), Of("bodyHigh", "body height at most", damper.BodyHigh));
+        Body(book, path, name, body, Of("bodyLow", "body height at least", damper.BodyLow), Of("bodyHigh", "body height at most",
+            damper.BodyHigh));
         Curve(book, damper, path, name);
 
         Num Of(string field, string label, Garage.Readings.Reading? reading) => Num.Of($"{path}/{field}", label, reading);
@@ -79,7 +83,8 @@ internal static class PartRelations
         {
             double power = Math.Log(force.Si / forceBefore.Si) / Math.Log(to.Si / from.Si);
             book.Add(Kinds.DamperCurve, place, power, Bands.Asked(0.02, 2.2),
-                () => $"From {from.Typed} to {to.Typed} {name} goes from {forceBefore.Typed} to {force.Typed}.", from, to, forceBefore, force);
+                () => $"From {from.Typed} to {to.Typed} {name} goes from {forceBefore.Typed} to {force.Typed}.", from, to, forceBefore,
+                    force);
         }
 
         (Num Speed, Num Bump, Num Rebound) Row(int i)
@@ -93,14 +98,16 @@ internal static class PartRelations
     public static void Look(RelationBook book, BumpStop stop)
     {
         string path = "parts/bumpStops/" + stop.Id, name = $"Bump stop \"{stop.Name}\"";
-        var (length, spent) = (Num.Of(path + "/length", "length", stop.Length), Num.Of(path + "/spentLength", "length when spent", stop.SpentLength));
+        var (length, spent) = (Num.Of(path + "/length", "length", stop.Length), Num.Of(path + "/spentLength", "length when spent",
+            stop.SpentLength));
         book.Add(Kinds.StopShape, path, spent.Si / length.Si, new(0.08, 0.3, 0.75, 0.97),
             () => $"{name} is pressed from {length.Typed} to {spent.Typed}; 30 to 75 % of its length are usual.", length, spent);
         double x0 = 0, f0 = 0, before = double.NaN;
         for (int i = 0; i < stop.Curve.Count; i++)
         {
             string at = FormattableString.Invariant($"{path}/curve/{i}");
-            var (x, f) = (Num.Of(at + "/deflection", "squeezed by", stop.Curve[i].Deflection), Num.Of(at + "/force", "force", stop.Curve[i].Force));
+            var (x, f) = (Num.Of(at + "/deflection", "squeezed by", stop.Curve[i].Deflection), Num.Of(at + "/force", "force",
+                stop.Curve[i].Force));
             double slope = (f.Si - f0) / (x.Si - x0), step = slope / before;
             if (i > 0)
             {

@@ -23,8 +23,10 @@ internal sealed class PointLinks
         }
 
         bool one = t.Kind is LinkageKind.MacPherson or LinkageKind.DoubleWishbone;
-        links.Rod("lowerFrontInner", t.LowerFrontInner, one ? "lowerBall" : "lowerFrontOuter", one ? t.LowerBall : t.LowerFrontOuter, one ? 0.75 : 0.9);
-        links.Rod("lowerRearInner", t.LowerRearInner, one ? "lowerBall" : "lowerRearOuter", one ? t.LowerBall : t.LowerRearOuter, one ? 0.85 : 0.95);
+        links.Rod("lowerFrontInner", t.LowerFrontInner, one ? "lowerBall" : "lowerFrontOuter", one ? t.LowerBall : t.LowerFrontOuter, one
+            ? 0.75 : 0.9);
+        links.Rod("lowerRearInner", t.LowerRearInner, one ? "lowerBall" : "lowerRearOuter", one ? t.LowerBall : t.LowerRearOuter, one
+            ? 0.85 : 0.95);
         links.Rod("upperFrontInner", t.UpperFrontInner, one ? "upperBall" : "upperFrontOuter", one ? t.UpperBall : t.UpperFrontOuter, 0.9);
         links.Rod("upperRearInner", t.UpperRearInner, one ? "upperBall" : "upperRearOuter", one ? t.UpperBall : t.UpperRearOuter, 0.95);
         links.Rod("tieInner", t.TieInner, "tieOuter", t.TieOuter, 0.35);
@@ -51,11 +53,14 @@ internal sealed class PointLinks
         Num[] ties = [.. Ties(inner, from!), .. Ties(outer, to!)];
         string name = $"The link from {Words(inner)} to {Words(outer)}";
         Add(inner + "-length", d.Length, new(0.04, 0.13, 0.66, 1.2), () => $"{name} is {Say.Mm(d.Length, 0)} long.", ties);
-        Add(inner + "-rise", Math.Abs(d.Z) / d.Length, new(-1, -1, 0.36, 0.9), () => $"{name} rises {Say.Mm(d.Z, 0)} over its {Say.Mm(d.Length, 0)}.", ties);
+        Add(inner + "-rise", Math.Abs(d.Z) / d.Length, new(-1, -1, 0.36, 0.9), () =>
+            $"{name} rises {Say.Mm(d.Z, 0)} over its {Say.Mm(d.Length, 0)}.", ties);
         Add(inner + "-slant", Math.Abs(d.X) / d.Length, new(-1, -1, slant, 2),
             () => $"{name} runs {Say.Mm(Math.Abs(d.X), 0)} fore and aft over its {Say.Mm(d.Length, 0)}.", ties);
-        Add(inner + "-out", _side * d.Y / d.Length, new(-0.5, slant > 0.9 ? 0.02 : 0.3, 1.01, 2), () => $"{name} does not run outboard.", ties);
-        Add(inner + "-middle", _side * a.Y, new(-0.2, 0.1, 0.75, 1.2), () => $"{Words(inner)} stands {Say.Mm(_side * a.Y, 0)} out from the car's middle.",
+        Add(inner + "-out", _side * d.Y / d.Length, new(-0.5, slant > 0.9 ? 0.02 : 0.3, 1.01, 2), () => $"{name} does not run outboard.",
+            ties);
+        Add(inner + "-middle", _side * a.Y, new(-0.2, 0.1, 0.75, 1.2), () =>
+            $"{Words(inner)} stands {Say.Mm(_side * a.Y, 0)} out from the car's middle.",
             [.. Ties(inner, from!)]);
     }
 
@@ -63,9 +68,11 @@ internal sealed class PointLinks
     {
         if (PointVelocity.Place(front) is { } a && PointVelocity.Place(rear) is { } b)
         {
-            Add(arm + "-base", a.X - b.X, new(-0.5, 0.06, 0.5, 0.9), () => $"The {arm} arm's front pivot stands {Say.Mm(a.X - b.X, 0)} ahead of its rear one.",
+            Add(arm + "-base", a.X - b.X, new(-0.5, 0.06, 0.5, 0.9), () =>
+                $"The {arm} arm's front pivot stands {Say.Mm(a.X - b.X, 0)} ahead of its rear one.",
                 [.. Ties(arm + "FrontInner", front!), .. Ties(arm + "RearInner", rear!)]);
-            Add(arm + "-level", Math.Abs(a.Z - b.Z), new(-1, -1, 0.11, 0.35), () => $"The {arm} arm's pivots differ by {Say.Mm(Math.Abs(a.Z - b.Z), 0)} in height.",
+            Add(arm + "-level", Math.Abs(a.Z - b.Z), new(-1, -1, 0.11, 0.35), () =>
+                $"The {arm} arm's pivots differ by {Say.Mm(Math.Abs(a.Z - b.Z), 0)} in height.",
                 [.. Ties(arm + "FrontInner", front!), .. Ties(arm + "RearInner", rear!)]);
         }
     }
@@ -74,11 +81,14 @@ internal sealed class PointLinks
     {
         if (PointVelocity.Place(point) is { } p && PointVelocity.Place(hubFace) is { } hub)
         {
-            Add(name + "-hub", Math.Abs(p.X - hub.X), new(-1, -1, 0.2, 0.6), () => $"{Words(name)} stands {Say.Mm(Math.Abs(p.X - hub.X), 0)} from the hub, fore and aft.",
+            Add(name + "-hub", Math.Abs(p.X - hub.X), new(-1, -1, 0.2, 0.6), () =>
+                $"{Words(name)} stands {Say.Mm(Math.Abs(p.X - hub.X), 0)} from the hub, fore and aft.",
                 [.. Ties(name, point!), .. Ties("hubFace", hubFace!)]);
             Add(name + "-inside", _side * (hub.Y - p.Y), new(-0.15, 0.005, 0.2, 0.6),
-                () => $"{Words(name)} stands {Say.Mm(_side * (hub.Y - p.Y), 0)} inboard of the hub's face.", [.. Ties(name, point!), .. Ties("hubFace", hubFace!)]);
-            Add(name + "-height", p.Z - hub.Z, new(low - 0.3, low, high, high + 0.3), () => $"{Words(name)} stands {Say.Mm(p.Z - hub.Z, 0)} above the hub.",
+                () => $"{Words(name)} stands {Say.Mm(_side * (hub.Y - p.Y), 0)} inboard of the hub's face.", [.. Ties(name, point!),
+                    .. Ties("hubFace", hubFace!)]);
+            Add(name + "-height", p.Z - hub.Z, new(low - 0.3, low, high, high + 0.3), () =>
+                $"{Words(name)} stands {Say.Mm(p.Z - hub.Z, 0)} above the hub.",
                 [.. Ties(name, point!), .. Ties("hubFace", hubFace!)]);
         }
     }
@@ -87,9 +97,11 @@ internal sealed class PointLinks
     {
         if (PointVelocity.Place(top) is { } p && PointVelocity.Place(hubFace) is { } hub)
         {
-            Add("strutTop-height", p.Z - hub.Z, new(0.1, 0.4, 0.75, 1.3), () => $"The strut's top stands {Say.Mm(p.Z - hub.Z, 0)} above the hub.",
+            Add("strutTop-height", p.Z - hub.Z, new(0.1, 0.4, 0.75, 1.3), () =>
+                $"The strut's top stands {Say.Mm(p.Z - hub.Z, 0)} above the hub.",
                 [.. Ties("strutTop", top!), .. Ties("hubFace", hubFace!)]);
-            Add("strutTop-inside", _side * (hub.Y - p.Y), new(-0.1, 0.05, 0.42, 0.9), () => $"The strut's top stands {Say.Mm(_side * (hub.Y - p.Y), 0)} inboard of the hub's face.",
+            Add("strutTop-inside", _side * (hub.Y - p.Y), new(-0.1, 0.05, 0.42, 0.9), () =>
+                $"The strut's top stands {Say.Mm(_side * (hub.Y - p.Y), 0)} inboard of the hub's face.",
                 [.. Ties("strutTop", top!), .. Ties("hubFace", hubFace!)]);
         }
     }

@@ -6,7 +6,9 @@ using Kinds = Cornerwright.Workshop.Relations.RelationCatalogue;
 
 namespace Cornerwright.Workshop.Relations;
 
-/// <summary>A corner's hardpoints beside what was read of the steering, the strut, the track and the tyre, and how they begin to move.</summary>
+/// <summary>
+/// A corner's hardpoints beside what was read of the steering, the strut, the track and the tyre, and how they begin to move.
+/// </summary>
 internal sealed class PointRelations
 {
     private const double Degree = Math.PI / 180;
@@ -49,13 +51,15 @@ internal sealed class PointRelations
         if (wheel is { } on)
         {
             _book.Add(Kinds.PointHub, path + "/z", z.Si / on.Radius, new(0.7, 0.91, 1.015, 1.2),
-                () => $"The {_place.Words()} hub stands {z.Typed} above the ground on a tyre of {Say.Mm(on.Radius, 0)} radius.", [z, .. on.Ties]);
+                () => $"The {_place.Words()} hub stands {z.Typed} above the ground on a tyre of {Say.Mm(on.Radius, 0)} radius.", [z,
+                    .. on.Ties]);
             var track = Num.Of(_place.Axle().Words() + "/track", "track", _book.Car.At(_place.Axle()).Track);
             double made = 2 * ((Side * hub.Y) - on.Offset);
             if (double.IsFinite(on.Offset))
             {
                 _book.Add(Kinds.PointHub, path + "/y", made - track.Si, Bands.Around(0.03, 0.35),
-                    () => $"The {_place.Words()} hub face and the wheel's offset make a track of {Say.Mm(made, 0)}; {track.Typed} was read.", y, track);
+                    () => $"The {_place.Words()} hub face and the wheel's offset make a track of {Say.Mm(made, 0)}; {track.Typed} was "
+                        + $"read.", y, track);
             }
         }
 
@@ -89,7 +93,8 @@ internal sealed class PointRelations
         _book.Add(Kinds.PointAxis, c.Path, c.Si - caster, Bands.Around(1.5 * Degree, 15 * Degree),
             () => FormattableString.Invariant($"{points} have {caster / Degree:0.0}° of caster; {c.Typed} was read."), c);
         _book.Add(Kinds.PointAxis, o.Path, o.Si - offset, Bands.Around(0.012, 0.15),
-            () => $"By the {_place.Words()} points the steering axis passes {Say.Mm(offset, 0)} inboard of the hub face; {o.Typed} was read.", o);
+            () => $"By the {_place.Words()} points the steering axis passes {Say.Mm(offset, 0)} inboard of the hub face; {o.Typed} was "
+                + $"read.", o);
     }
 
     private void Strut()
@@ -114,7 +119,8 @@ internal sealed class PointRelations
             var reference = Num.Of(_path + "/strut/lowerReference", "lower reference above hub centre", Corner.Strut?.LowerReference);
             double above = low.Z + (along * (top.Z - low.Z) / (top - low).Length) - hub.Z;
             _book.Add(Kinds.PointStrut, reference.Path, reference.Si - above, Bands.Around(_table.SpringAlong is null ? 0.03 : 0.012, 0.35),
-                () => $"The {_place.Words()} strut's lower reference stands {Say.Mm(above, 0)} above the hub by its points; {reference.Typed} was read.",
+                () => $"The {_place.Words()} strut's lower reference stands {Say.Mm(above, 0)} above the hub by its points; "
+                    + $"{reference.Typed} was read.",
                 reference);
         }
     }
@@ -133,7 +139,8 @@ internal sealed class PointRelations
         Rate("toe", toe, new(-4, -0.42, 0.42, 4), $"{toe / Degree / 1000:0.000}° of toe a mm of bump");
         Rate("outboard", out_, new(-2, -0.36, 0.36, 2), $"{out_:0.00} mm outboard a mm of bump");
         Rate("ahead", ahead, new(-2, -0.36, 0.36, 2), $"{ahead:0.00} mm forward a mm of bump");
-        if (HardpointNeeds.IsStrut(_table.Kind) && _table.SpringOn == StationCarrier.Strut && PointVelocity.Place(_table.StrutTop) is { } top
+        if (HardpointNeeds.IsStrut(_table.Kind) && _table.SpringOn == StationCarrier.Strut
+            && PointVelocity.Place(_table.StrutTop) is { } top
             && PointVelocity.Place(_table.StrutLow) is { } low && (top - low).Length > 0.01)
         {
             double ratio = moves.Of(low).Dot((top - low).Unit());
@@ -153,7 +160,8 @@ internal sealed class PointRelations
             var number = Num.Of($"{_path}/motion/{field}", field, typed);
             _book.Add(Kinds.PointRatios, number.Path, number.Si - value, Bands.Around(fine, hard),
                 () => $"{number.Typed} was typed for the {_place.Words()} wheel; its points give "
-                    + FormattableString.Invariant($"{(field == "camberGain" ? value / Degree / 1000 : value):0.000}."), [number, .. points]);
+                    + FormattableString.Invariant($"{(field == "camberGain" ? value / Degree / 1000 : value):0.000}."), [number,
+                        .. points]);
         }
     }
 

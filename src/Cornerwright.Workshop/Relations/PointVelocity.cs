@@ -28,12 +28,14 @@ internal readonly record struct PointVelocity(Vec3 Hub, Vec3 Turn, Vec3 At)
         int row = 0;
         bool whole = t.Kind switch
         {
-            LinkageKind.MacPherson => Rod(a, ref row, hub, t.LowerFrontInner, t.LowerBall) && Rod(a, ref row, hub, t.LowerRearInner, t.LowerBall)
+            LinkageKind.MacPherson => Rod(a, ref row, hub, t.LowerFrontInner, t.LowerBall) && Rod(a, ref row, hub, t.LowerRearInner,
+                t.LowerBall)
                 && Rod(a, ref row, hub, t.TieInner, t.TieOuter) && Strut(a, ref row, hub, t.StrutTop, t.StrutLow),
             LinkageKind.MacPhersonTwoLinks => Rod(a, ref row, hub, t.LowerFrontInner, t.LowerFrontOuter)
                 && Rod(a, ref row, hub, t.LowerRearInner, t.LowerRearOuter) && Rod(a, ref row, hub, t.TieInner, t.TieOuter)
                 && Strut(a, ref row, hub, t.StrutTop, t.StrutLow),
-            LinkageKind.DoubleWishbone => Rod(a, ref row, hub, t.LowerFrontInner, t.LowerBall) && Rod(a, ref row, hub, t.LowerRearInner, t.LowerBall)
+            LinkageKind.DoubleWishbone => Rod(a, ref row, hub, t.LowerFrontInner, t.LowerBall) && Rod(a, ref row, hub, t.LowerRearInner,
+                t.LowerBall)
                 && Rod(a, ref row, hub, t.UpperFrontInner, t.UpperBall) && Rod(a, ref row, hub, t.UpperRearInner, t.UpperBall)
                 && Rod(a, ref row, hub, t.TieInner, t.TieOuter),
             LinkageKind.FiveLink => Rod(a, ref row, hub, t.LowerFrontInner, t.LowerFrontOuter)

@@ -14,7 +14,8 @@ internal static class SeatRelations
             if (stack[i] is Sheet sheet)
             {
                 string path = "parts/sheets/" + sheet.Id;
-                Beside(book, at, i > 0 ? stack[i - 1] : null, Num.Of(path + "/lowerRegister", $"register below of {sheet.Name}", sheet.LowerRegister));
+                Beside(book, at, i > 0 ? stack[i - 1] : null, Num.Of(path + "/lowerRegister", $"register below of {sheet.Name}",
+                    sheet.LowerRegister));
                 Beside(book, at, i + 1 < stack.Count ? stack[i + 1] : null,
                     Num.Of(path + "/upperRegister", $"register above of {sheet.Name}", sheet.UpperRegister));
             }
@@ -59,7 +60,8 @@ internal static class SeatRelations
         if (piece is Spring spring)
         {
             var bore = Num.Of($"parts/springs/{spring.Id}/innerDiameter", $"inner diameter of {spring.Name}", spring.InnerDiameter);
-            book.Add(Kinds.SpringSeat, $"{at}/{register.Path.Split('/')[2]}-{spring.Id}", bore.Si - register.Si, new(-0.04, -0.006, 0.012, 0.06),
+            book.Add(Kinds.SpringSeat, $"{at}/{register.Path.Split('/')[2]}-{spring.Id}", bore.Si - register.Si, new(-0.04, -0.006,
+                0.012, 0.06),
                 () => $"{bore.Label} is {bore.Typed}, {register.Label} {register.Typed}.", bore, register);
         }
     }

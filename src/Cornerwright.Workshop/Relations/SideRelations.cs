@@ -45,7 +45,8 @@ internal static class SideRelations
         for (int i = 0; i < one.Gaps.Count; i++)
         {
             var gap = one.Gaps[i];
-            int twin = Enumerable.Range(0, other.Gaps.Count).Where(k => other.Gaps[k].From == gap.From && other.Gaps[k].Direction == gap.Direction)
+            int twin = Enumerable.Range(0, other.Gaps.Count).Where(k => other.Gaps[k].From == gap.From
+                && other.Gaps[k].Direction == gap.Direction)
                 .OrderBy(k => Apart(gap.Clock, 12 - other.Gaps[k].Clock)).FirstOrDefault(-1);
             if (twin < 0)
             {
@@ -60,11 +61,14 @@ internal static class SideRelations
                 Clock(at, gap), Clock(there, other.Gaps[twin]));
             if (apart <= 0.75)
             {
-                Compare(book, $"obstacles/{one.Id}/{i}", Field<Gap>("distance"), Num.Of(at + "/distance", $"left gap to the {one.Name}", gap.Distance),
+                Compare(book, $"obstacles/{one.Id}/{i}", Field<Gap>("distance"), Num.Of(at + "/distance", $"left gap to the {one.Name}",
+                    gap.Distance),
                     Num.Of(there + "/distance", $"right gap to the {one.Name}", other.Gaps[twin].Distance));
-                var (steer, opposite) = (Num.Of(at + "/steer", "steered left", gap.Steer), Num.Of(there + "/steer", "steered right", other.Gaps[twin].Steer));
+                var (steer, opposite) = (Num.Of(at + "/steer", "steered left", gap.Steer), Num.Of(there + "/steer", "steered right",
+                    other.Gaps[twin].Steer));
                 book.Add(Kinds.Sides, at + "/steer", steer.Si + opposite.Si, Bands.Around(6 * Degree),
-                    () => $"The gap to the {one.Name} was read steered {steer.Typed} on the left and {opposite.Typed} on the right; mirrored it is the "
+                    () => $"The gap to the {one.Name} was read steered {steer.Typed} on the left and {opposite.Typed} on the right; "
+                        + $"mirrored it is the "
                         + "other way.", steer, opposite);
             }
         }

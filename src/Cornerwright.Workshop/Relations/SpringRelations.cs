@@ -73,7 +73,8 @@ internal static class SpringRelations
                 + FormattableString.Invariant($"{formula / 1000:0.#} N/mm."), [.. shape, s.Coils.Given ? s.Coils : s.Solid, s.Rate]);
         double stress = new WireSpring(d, mean, 1, SpringSteel.ShearModulusOilTempered).ShearStress(Math.Max(0, s.Rate.Si * s.Travel));
         book.Add(Kinds.SpringStress, s.Path, stress / s.Strength.Si, new(0.1, 0.25, 0.75, 1.2),
-            () => $"Solid, the wire of {s.Name} bears {Say.Percent(stress / s.Strength.Si)} of its strength in shear; makers stay near 56 %.",
+            () => $"Solid, the wire of {s.Name} bears {Say.Percent(stress / s.Strength.Si)} of its strength in shear; makers stay near "
+                + $"56 %.",
             [.. shape, s.Rate, s.Free, s.Solid, s.Strength]);
     }
 
@@ -98,7 +99,8 @@ internal static class SpringRelations
             {
                 double step = slope / last;
                 book.Add(Kinds.SpringCurve, $"{s.Path}/curve/{i}", step, new(0.05, 0.4, 3, 20),
-                    () => FormattableString.Invariant($"The curve of {s.Name} is {step:0.0} times as steep at {x.Typed} as before it."), x, f);
+                    () => FormattableString.Invariant($"The curve of {s.Name} is {step:0.0} times as steep at {x.Typed} as before it."),
+                        x, f);
             }
 
             (before, from, last) = (f.Si, x.Si, slope);

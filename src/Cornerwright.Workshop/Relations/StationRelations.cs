@@ -41,7 +41,8 @@ internal sealed class StationRelations
 
     private void Spring()
     {
-        Num axis = Num.Of(Path + "/springAxisLength", "spring axis length", Corner.SpringAxisLength), drop = MountDrop("seatDrop", "seat drop");
+        Num axis = Num.Of(Path + "/springAxisLength", "spring axis length", Corner.SpringAxisLength), drop = MountDrop("seatDrop",
+            "seat drop");
         var perch = Num.Of(_at + "/perchHeight", "perch height", Set.PerchHeight);
         if (_parts.Stack.Count == 0 || LoadRelations.Measured(_book.Car) is not { } load || Ratios.Of(Corner, Path) is not { } ratio
             || Stack() is not { } stack)
@@ -61,8 +62,10 @@ internal sealed class StationRelations
         _book.Add(kind, _at, bound > 0.001 ? double.NaN : force / wanted,
             _present ? new(0.3, 0.78, 1.28, 3) : new(0.12, 0.55, 1.65, 5),
             () => _present
-                ? $"As the {_place.Words()} corner stands, its springs push {Say.N(force)}{Bound(bound)}; {carried.Typed} on that wheel want about {Say.N(wanted)}."
-                : $"At the measured height the {_place.Words()} springs of \"{_build.Name}\" push {Say.N(force)}{Bound(bound)}; the car wants "
+                ? $"As the {_place.Words()} corner stands, its springs push {Say.N(force)}{Bound(bound)}; {carried.Typed} on that "
+                    + $"wheel want about {Say.N(wanted)}."
+                : $"At the measured height the {_place.Words()} springs of \"{_build.Name}\" push {Say.N(force)}{Bound(bound)}; the "
+                    + $"car wants "
                     + $"about {Say.N(wanted)}.",
             ties);
     }
@@ -88,7 +91,8 @@ internal sealed class StationRelations
         var body = Set.BodyHeight is { } set ? Num.Of(_at + "/bodyHeight", "body height", set)
             : Num.Of(path + "/bodyHeight", "body height", damper.BodyHeight);
         var drop = MountDrop("rodDrop", "rod drop");
-        var (open, closed) = (Num.Of(path + "/rodOpen", "rod pulled out", damper.RodOpen), Num.Of(path + "/rodClosed", "rod pushed in", damper.RodClosed));
+        var (open, closed) = (Num.Of(path + "/rodOpen", "rod pulled out", damper.RodOpen), Num.Of(path + "/rodClosed", "rod pushed in",
+            damper.RodClosed));
         double shows = axis.Si - drop.Si - body.Si, slack = _present ? 0 : 0.02;
         var either = new Bands(-0.004 - (10 * slack), 0.018 - slack, 0.165 + slack, 0.4);
         string stands = $"At the measured height {Say.Mm(shows, 0)} of rod would show at the {_place.Words()} damper of \"{_build.Name}\"";
@@ -121,7 +125,8 @@ internal sealed class StationRelations
 
         double at = (shows - spent.Si - (packer.Given ? packer.Si : 0)) / ratio;
         _book.Add(Kinds.Contact, Path, metal.Si - at, new(-0.2, -0.025, 0.06, 0.25),
-            () => $"At the {_place.Words()} wheel the bump stop is fully compressed at about {Say.Mm(at, 0)} of travel, and metal meets metal at {metal.Typed}.",
+            () => $"At the {_place.Words()} wheel the bump stop is fully compressed at about {Say.Mm(at, 0)} of travel, and metal "
+                + $"meets metal at {metal.Typed}.",
             metal, spent, body, axis);
     }
 
@@ -137,7 +142,8 @@ internal sealed class StationRelations
             Num.Of($"parts/dampers/{damper.Id}/threadHigh", "thread ends", damper.ThreadHigh));
         double outside = Math.Max(low.Si - perch.Si, perch.Si - high.Si);
         _book.Add(Kinds.PerchOnThread, _at, outside, new(double.NegativeInfinity, double.NegativeInfinity, 0.0005, 0.06),
-            () => $"The {_place.Words()} perch of \"{_build.Name}\" is set to {perch.Typed}; its thread runs from {low.Typed} to {high.Typed}.",
+            () => $"The {_place.Words()} perch of \"{_build.Name}\" is set to {perch.Typed}; its thread runs from {low.Typed} to "
+                + $"{high.Typed}.",
             perch, low, high);
     }
 
@@ -171,5 +177,6 @@ internal sealed class StationRelations
     });
 
     private Num MountDrop(string field, string label) => _parts.TopMount is { } mount
-        ? Num.Of($"parts/topMounts/{mount.Id}/{field}", label, field == "seatDrop" ? mount.SeatDrop : mount.RodDrop) : default(Num) with { Typed = "" };
+        ? Num.Of($"parts/topMounts/{mount.Id}/{field}", label, field == "seatDrop" ? mount.SeatDrop : mount.RodDrop)
+            : default(Num) with { Typed = "" };
 }

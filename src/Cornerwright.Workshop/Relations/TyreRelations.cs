@@ -35,6 +35,7 @@ internal static class TyreRelations
 
     private static void Rim(RelationBook book, Tyre tyre, Num marked, Num given, double usual) =>
         book.Add(Kinds.TyreRims, given.Path, given.Si - usual, new(-0.08, -0.0260, 0.0260, 0.08),
-            () => FormattableString.Invariant($"{given.Label} of \"{tyre.Name}\" is {given.Typed}; its size usually has {usual / 0.0254:0.#} in."),
+            () => $"{given.Label} of \"{tyre.Name}\" is {given.Typed}; its size usually has "
+                + FormattableString.Invariant($"{usual / 0.0254:0.#} in."),
             given, marked);
 }

@@ -93,8 +93,8 @@ internal static class UsualRanges
     {
         double shown = field.Unit!.FromSi(reading.Si), wide = high - Math.Min(0, low);
         book.Add(Kinds.UsualRange, path, shown, new(low - wide, low, high, high + (3 * wide)),
-            () => FormattableString.Invariant($"{field.Label} is {reading.Typed.Trim()}; {low:0.###} to {high:0.###} {field.Unit.Symbol}").TrimEnd()
-                + " are usual on a car.",
+            () => $"{field.Label} is {reading.Typed.Trim()}; "
+                + FormattableString.Invariant($"{low:0.###} to {high:0.###} {field.Unit.Symbol}").TrimEnd() + " are usual on a car.",
             Num.Of(path, field.Label.ToLowerInvariant(), reading));
     }
 }

@@ -27,17 +27,20 @@ internal static class WheelRelations
         var barrel = Num.Of(path + "/barrelRadius", "barrel radius", wheel.BarrelRadius);
         double inside = (rim.NominalDiameter / 2) - barrel.Si;
         book.Add(Kinds.BarrelRoom, path, inside, new(0.003, 0.012, 0.05, 0.12),
-            () => $"The barrel of \"{wheel.Name}\" lies {Say.Mm(inside, 0)} inside a {rim.DiameterCode:0.#} inch bead seat; 12 to 50 mm are usual.",
+            () => $"The barrel of \"{wheel.Name}\" lies {Say.Mm(inside, 0)} inside a {Say.Mm(rim.NominalDiameter, 0)} bead seat; 12 to 50 "
+                + $"mm are usual.",
             barrel, size);
         if (rim.Offset is { } offset)
         {
             double low = -0.075 - ((rim.Width - RimCodes.Width(8)) / 2), high = 0.062;
             book.Add(Kinds.OffsetRange, path, offset, new(low - 0.05, Math.Min(low + 0.045, -0.02), high, 0.12),
-                () => FormattableString.Invariant($"An offset of {rim.OffsetMm:0.#} mm on a {rim.WidthCode:0.#} inch rim is seldom seen."), size);
+                () => FormattableString.Invariant($"An offset of {rim.OffsetMm:0.#} mm on a {rim.WidthCode:0.#} inch rim ")
+                    + "is seldom seen.", size);
             var room = Num.Of(path + "/spokeRoom", "spoke room", wheel.SpokeRoom);
             double lip = (rim.Width / 2) + Lip - offset;
             book.Add(Kinds.SpokeRim, path, room.Si - lip, new(-0.12, -0.033, 0.008, 0.06),
-                () => $"The spokes' back of \"{wheel.Name}\" stands {room.Typed} beyond the mounting face, the rim's outer lip {Say.Mm(lip, 0)}.",
+                () => $"The spokes' back of \"{wheel.Name}\" stands {room.Typed} beyond the mounting face, the rim's outer lip "
+                    + $"{Say.Mm(lip, 0)}.",
                 room, size);
         }
     }
@@ -86,7 +89,8 @@ internal static class WheelRelations
         var bore = wheel.CentreBore is null && rim.CentreBoreMm is { } stamped
             ? Designation(wheel) with { Si = stamped / 1000 } : Num.Of(path + "/centreBore", "centre bore", wheel.CentreBore);
         book.Add(Kinds.BoreSpigot, at, bore.Si - spigot.Si, new(-0.02, -0.0006, 0.015, 0.04),
-            () => $"The bore of \"{wheel.Name}\" is {Say.Mm(bore.Si, 2)}, the {place.Axle().Words()} hub's spigot {spigot.Typed}.", bore, spigot);
+            () => $"The bore of \"{wheel.Name}\" is {Say.Mm(bore.Si, 2)}, the {place.Axle().Words()} hub's spigot {spigot.Typed}.", bore,
+                spigot);
         if (now?.Rim?.Offset is { } offsetNow && rim.Offset is { } offset && now.Wheel!.Id != wheel.Id)
         {
             double moved = offsetNow - offset + Thick(parts) - Thick(now);
@@ -101,7 +105,8 @@ internal static class WheelRelations
             var load = LoadRelations.Of(car.LoadCases[heaviest], place);
             var rating = Num.Of(path + "/loadRating", "load rating", wheel.LoadRating);
             book.Add(Kinds.RatingLoad, at, rating.Si / load.Si, new(0.3, 1, 2.7, 8),
-                () => FormattableString.Invariant($"\"{wheel.Name}\" is rated for {rating.Si / load.Si:0.0} times the {load.Typed} that it carries."),
+                () => FormattableString.Invariant($"\"{wheel.Name}\" is rated for {rating.Si / load.Si:0.0} times ")
+                    + $"the {load.Typed} that it carries.",
                 rating, load);
         }
     }
@@ -118,7 +123,8 @@ internal static class WheelRelations
         var radius = Num.Of(at + "/calliperRadius", "caliper radius", corner.CalliperRadius);
         var barrel = Num.Of(path + "/barrelRadius", "barrel radius", wheel.BarrelRadius);
         book.Add(Kinds.CaliperRoom, at + "/calliperRadius", barrel.Si - radius.Si, new(-0.002, 0, 0.05, 0.15),
-            () => $"The caliper reaches {radius.Typed} from the hub's centre; the wheel that is on has {barrel.Typed} there.", radius, barrel);
+            () => $"The caliper reaches {radius.Typed} from the hub's centre; the wheel that is on has {barrel.Typed} there.", radius,
+                barrel);
         var proud = Num.Of(at + "/calliperProud", "caliper beyond the hub face", corner.CalliperProud);
         var room = Num.Of(path + "/spokeRoom", "spoke room", wheel.SpokeRoom);
         double left = room.Si + Thick(now) - proud.Si;
@@ -129,7 +135,8 @@ internal static class WheelRelations
 
     private static Num[] Tied(CornerParts parts, CornerParts now) =>
         [.. new[] { Designation(parts.Wheel!), Designation(now.Wheel!) }.Concat(new[] { parts, now }
-            .Where(p => p.Spacer is not null).Select(p => Num.Of($"parts/spacers/{p.Spacer!.Id}/thickness", "spacer", p.Spacer.Thickness)))];
+            .Where(p => p.Spacer is not null).Select(p => Num.Of($"parts/spacers/{p.Spacer!.Id}/thickness", "spacer",
+                p.Spacer.Thickness)))];
 
     private static int Heaviest(RelationBook book, CornerPlace place)
     {
@@ -153,7 +160,9 @@ internal static class WheelRelations
 
     internal static Num Designation(Wheel wheel) => new($"parts/wheels/{wheel.Id}/designation", "rim designation", wheel.Designation, 0);
 
-    private static Num Circle(AxlePlace axle, Hub hub) => Num.Of(axle.Words() + "/hub/boltCircle", $"{axle.Words()} bolt circle", hub.BoltCircle);
+    private static Num Circle(AxlePlace axle, Hub hub) => Num.Of(axle.Words() + "/hub/boltCircle", $"{axle.Words()} bolt circle",
+        hub.BoltCircle);
 
-    private static Num Spigot(AxlePlace axle, Hub hub) => Num.Of(axle.Words() + "/hub/centring", $"{axle.Words()} hub spigot", hub.Centring);
+    private static Num Spigot(AxlePlace axle, Hub hub) => Num.Of(axle.Words() + "/hub/centring", $"{axle.Words()} hub spigot",
+        hub.Centring);
 }

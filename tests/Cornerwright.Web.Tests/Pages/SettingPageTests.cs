@@ -30,7 +30,7 @@ public sealed class SettingPageTests : PageContext
     {
         var page = Open();
         Assert.Equal(4, page.FindAll("article").Count);
-        Assert.Contains("383.0 mm", page.Find("[data-corner=front-left]").TextContent, StringComparison.Ordinal);
+        Assert.Contains("415.0 mm", page.Find("[data-corner=front-left]").TextContent, StringComparison.Ordinal);
         Assert.NotEmpty(page.FindAll(".steps li"));
         Assert.Contains("Nobody has read this build yet", page.Markup, StringComparison.Ordinal);
     }
@@ -48,7 +48,7 @@ public sealed class SettingPageTests : PageContext
     public void Heights_that_twist_the_body_are_refused_with_the_fourth()
     {
         var page = Open();
-        Bench.Apply("wish", car => car.With(Wish(car, 420, 383, 385, 385)));
+        Bench.Apply("wish", car => car.With(Wish(car, 452, 415, 430, 430)));
         page.WaitForAssertion(() => Assert.Contains("rear right comes to", page.Find(".waits").TextContent, StringComparison.Ordinal));
     }
 
@@ -56,7 +56,7 @@ public sealed class SettingPageTests : PageContext
     public void Done_turns_the_build_and_lays_out_a_sheet_for_the_readings()
     {
         var page = Open();
-        Bench.Apply("wish", car => car.With(Wish(car, 392, 392, 385, 385)));
+        Bench.Apply("wish", car => car.With(Wish(car, 424, 424, 430, 430)));
         double before = Bench.Car!.Build(BuildId)!.FrontLeft.PerchHeight!.Si;
         page.WaitForAssertion(() => Assert.Contains("up", page.Find("[data-corner=front-left] .do").TextContent, StringComparison.Ordinal));
         Act(page, () => page.Find("button.big").Click());
@@ -69,7 +69,7 @@ public sealed class SettingPageTests : PageContext
     public void A_reading_that_agrees_with_nothing_is_named()
     {
         var page = Open();
-        Bench.Apply("readings", car => car.With(Read(car, 420, 385, 386, 386)));
+        Bench.Apply("readings", car => car.With(Read(car, 452, 417, 431, 431)));
         page.WaitForAssertion(() => Assert.Contains(page.FindAll(".learned .cw-problem"), p =>
             p.TextContent.Contains("front left: hub to arch 420.0 mm", StringComparison.Ordinal)));
         Act(page, () => page.Find(".learned .use input").Change(true));

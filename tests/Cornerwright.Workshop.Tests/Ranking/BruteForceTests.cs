@@ -32,7 +32,7 @@ public class BruteForceTests
         },
         ["wished"] = new Wishes
         {
-            Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 500, Height = Spaces.Millimetres("388 mm"),
+            Axle = AxlePlace.Front, StartingBuild = "gravel-3", Listed = 500, Height = Spaces.Millimetres("420 mm"),
                 LeastGap = Spaces.Millimetres("6 mm"), Budget = 1700,
             FrequencyLow = Garage.Readings.Reading.Of("1.5 Hz", Garage.Quantities.Dimension.Frequency),
             FrequencyHigh = Garage.Readings.Reading.Of("1.86 Hz", Garage.Quantities.Dimension.Frequency),

@@ -69,7 +69,7 @@ public class SolvedSettingTests
     public void A_seat_that_does_not_turn_stands_where_a_build_has_it()
     {
         var found = Spaces.Found(DemoCar.Read(),
-            new Wishes { Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Height = Spaces.Millimetres("370 mm"), Perches = ["p-rear-now"],
+            new Wishes { Axle = AxlePlace.Rear, StartingBuild = "gravel-3", Height = Spaces.Millimetres("415 mm"), Perches = ["p-rear-now"],
                 Springs = ["r-now"], Sheets = ["r-rubber"], Wheels = ["w-now"], Tyres = ["t-now"] });
         Assert.All(found.Listed.Select(b => b.Build).Concat(found.NearMisses.Select(m => m.Build)), b =>
             Assert.Equal("2 mm", b.RearLeft.PerchHeight!.Typed));

@@ -91,7 +91,7 @@ public sealed class SettingRobustnessTests
         {
             occasion = occasion.With(place, new CornerReadings
             {
-                Height = TurnTableTests.Mm(380 + (8 * random.NextDouble())),
+                Height = TurnTableTests.Mm(418 + (8 * random.NextDouble())),
                 Load = Reading.Of(FormattableString.Invariant($"{365 + (10 * random.NextDouble()):0} kg"), Dimension.Mass, "3 kg",
                     ReadingSource.Scale),
                 Camber = Reading.Of("-0.4 deg", Dimension.Angle, "0.2 deg", ReadingSource.Gauge),
@@ -112,7 +112,7 @@ public sealed class SettingRobustnessTests
         {
             wish = wish.With(place, new CornerWish
             {
-                Height = random.Next(4) == 0 ? null : TurnTableTests.Mm(370 + (25 * random.NextDouble())),
+                Height = random.Next(4) == 0 ? null : TurnTableTests.Mm(408 + (25 * random.NextDouble())),
                 Camber = random.Next(2) == 0 ? null : Reading.Of("-1 deg", Dimension.Angle),
                 Toe = random.Next(2) == 0 ? null : Reading.Of("0.1 deg", Dimension.Angle),
             });

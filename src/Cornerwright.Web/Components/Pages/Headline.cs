@@ -19,8 +19,11 @@ public static class Headline
         var worst = judgement.Findings[0];
         string counts = string.Join(", ", VerdictWords.WorstFirst.Select(v => Count(v, judgement.Count(v))).Where(s => s.Length > 0));
         string all = judgement.Findings.Count.ToString(CultureInfo.InvariantCulture);
-        string told = judgement.Worst switch
+        string fits = judgement.Relations.OpenWords is { Length: > 0 } words ? Capital(words) + ". " : "";
+        string told = fits + judgement.Worst switch
         {
+            Verdict.Holds when judgement.Relations.Contradicts =>
+                $"Each of {all} checks holds by them, which says nothing until they are right.",
             Verdict.Holds when judgement.Verdict != Verdict.Holds => $"Each of {all} checks holds, but not surely enough all together.",
             Verdict.Holds => $"All {all} checks hold.",
             Verdict.Unknown => $"Nothing fails, but not everything is known: {counts}.",
@@ -28,7 +31,7 @@ public static class Headline
         };
 
         // The chance of each is not the chance of all.
-        return judgement.Verdict != Verdict.Fails && judgement.Probability is { } chance
+        return judgement.Verdict != Verdict.Fails && !judgement.Relations.Contradicts && judgement.Probability is { } chance
             ? $"{told} Chance that all that is known holds at once: {Px.Percent(Rounded(judgement, chance))}{Wanted(judgement, chance)}."
             : told;
     }

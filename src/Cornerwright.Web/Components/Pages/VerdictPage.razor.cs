@@ -7,6 +7,7 @@ using Cornerwright.Web.Components.Pictures;
 using Cornerwright.Web.Scans;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
+using Cornerwright.Workshop.Relations;
 using Cornerwright.Workshop.Settling;
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
@@ -208,6 +209,11 @@ public sealed partial class VerdictPage
             _refused = changed.Problems;
         }
     }
+
+    private void Confirm((Relation Relation, string Why) said) =>
+        Bench.Apply("Confirm: " + said.Relation.Sentence, car => Confirming.With(car, said.Relation, said.Why));
+
+    private void AskAgain(Relation relation) => Bench.Apply("Ask again: " + relation.Sentence, car => Confirming.Without(car, relation.Id));
 
     private string? LinkTo(string path) => ReadingLinks.ByPath(Id, path);
 
