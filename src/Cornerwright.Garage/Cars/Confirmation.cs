@@ -9,7 +9,7 @@ public sealed record Confirmation
     public string Relation { get; init; } = "";
 
     [Field("Numbers as they were", How = "Path and value of each number in it; when one changes, it is asked again.")]
-    public IReadOnlyList<string> Numbers { get; init; } = [];
+    public string Numbers { get; init; } = "";
 
     [Field("Why it is so", Needed = true)]
     public string Why { get; init; } = "";

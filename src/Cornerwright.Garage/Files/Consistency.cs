@@ -50,7 +50,6 @@ public static class Consistency
             }
         }
 
-        Unique(problems, "numbers confirmed", car.Confirmed.Select(x => x.Relation));
         problems.AddRange(AccessCheck.Problems(car.Access));
         CheckLog(problems, car);
         return problems;

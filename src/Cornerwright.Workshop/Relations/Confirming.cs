@@ -14,7 +14,7 @@ public static class Confirming
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(relation);
         ArgumentException.ThrowIfNullOrWhiteSpace(why);
-        var entry = new Confirmation { Relation = relation.Id, Numbers = [.. relation.Ties.Select(t => t.Kept)], Why = why.Trim() };
+        var entry = new Confirmation { Relation = relation.Id, Numbers = Kept(relation.Ties), Why = why.Trim() };
         return car with { Confirmed = [.. car.Confirmed.Where(c => c.Relation != relation.Id), entry] };
     }
 
@@ -27,6 +27,8 @@ public static class Confirming
 
     /// <summary>Why somebody said that it is so; empty where nobody did, or of other numbers.</summary>
     internal static string WhyOf(Car car, string id, Tie[] ties) =>
-        car.Confirmed.FirstOrDefault(c => c.Relation == id) is { } kept && kept.Numbers.SequenceEqual(ties.Select(t => t.Kept))
-            ? kept.Why : "";
+        car.Confirmed.LastOrDefault(c => c.Relation == id) is { } kept && kept.Numbers == Kept(ties) ? kept.Why : "";
+
+    /// <summary>"parts/wheels/w-now/loadRating = 1380 kg; loadCases/full/rearLeft = 488 kg".</summary>
+    private static string Kept(IEnumerable<Tie> ties) => string.Join("; ", ties.Select(t => t.Kept));
 }

@@ -71,7 +71,7 @@ public sealed class SettingPageTests : PageContext
         var page = Open();
         Bench.Apply("readings", car => car.With(Read(car, 452, 417, 431, 431)));
         page.WaitForAssertion(() => Assert.Contains(page.FindAll(".learned .cw-problem"), p =>
-            p.TextContent.Contains("front left: hub to arch 420.0 mm", StringComparison.Ordinal)));
+            p.TextContent.Contains("front left: hub to arch 452.0 mm", StringComparison.Ordinal)));
         Act(page, () => page.Find(".learned .use input").Change(true));
         Assert.True(Bench.Car!.UseLearned);
         page.WaitForAssertion(() => Assert.Single(page.FindAll(".occasions input")));
