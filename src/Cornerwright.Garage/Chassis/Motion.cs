@@ -54,6 +54,10 @@ public sealed record CycledStep
 
     [Field("Wheel out by", Dimension.Length, "mm", -100, 100, How = "How far the hub face moved outboard against its reference place.")]
     public Reading? Outboard { get; init; }
+
+    [Field("Wheel forward by", Dimension.Length, "mm", -150, 150,
+        How = "How far the hub's centre moved toward the front of the car against its reference place; back is negative.")]
+    public Reading? Forward { get; init; }
 }
 
 /// <summary>The wheel's motion at one corner. Only what its level needs has to be filled in.</summary>
@@ -86,6 +90,15 @@ public sealed record WheelMotion
 
     [Field("Sideways move", Dimension.Ratio, "", -1, 1, How = "Millimetres that the hub moves outboard per millimetre of bump.")]
     public Reading? OutboardPerTravel { get; init; }
+
+    [Field("Fore-and-aft move", Dimension.Ratio, "", -1, 1, How = "Millimetres that the hub's centre moves toward the front of the car per "
+        + "millimetre of bump, near the reference height; back is negative.")]
+    public Reading? ForwardPerTravel { get; init; }
+
+    [Field("Swing arm seen from the side", Dimension.Length, "mm", -20000, 20000,
+        How = "Level distance from the hub's centre forward to the pivot of a trailing arm, or to where the lines of both arms meet; "
+            + "negative where that is behind the wheel.")]
+    public Reading? SwingArm { get; init; }
 
     [Field("Lower arm, inner pivot")]
     public FrontPoint? LowerInner { get; init; }

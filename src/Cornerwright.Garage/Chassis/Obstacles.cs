@@ -113,6 +113,10 @@ public sealed record SteeringAxis
         How = "Level distance from the steering axis out to the hub face.")]
     public Reading? HubOffset { get; init; }
 
+    [Field("Axis ahead of the hub at hub height", Dimension.Length, "mm", -100, 100,
+        How = "Seen from the side: level distance from the hub's centre forward to the steering axis; negative where it passes behind.")]
+    public Reading? TrailAtHub { get; init; }
+
     [Field("Lock, each way", Dimension.Angle, "deg", 5, 60, How = "Of the road wheel, on turning plates.")]
     public Reading? Lock { get; init; }
 

@@ -62,6 +62,12 @@ public sealed class RollingMotion(CornerMotion together, AxleRoll roll) : Paired
     public override Reach WheelAt(double travel, double other, out WheelMotionState wheel)
     {
         Reach reach = Together.WheelAt(0.5 * (travel + other), out WheelMotionState level);
+        if (reach.IsUsable() && !roll.Rigid && Together.WheelAt(travel, out WheelMotionState own).IsUsable())
+        {
+            // An arm swings by its own wheel's travel.
+            level = level with { ForwardShift = own.ForwardShift };
+        }
+
         wheel = reach.IsUsable() ? roll.Rolled(level, travel - other) : default;
         return !reach.IsUsable() || double.IsFinite(wheel.Camber) ? reach : Reach.LinkageCannotClose;
     }

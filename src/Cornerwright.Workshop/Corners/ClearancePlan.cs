@@ -41,6 +41,9 @@ internal sealed class ClearancePlan
     /// </summary>
     internal const double SteerFadeMiddle = 0.5, SteerFadeSigma = 0.4;
 
+    /// <summary>Of where the axis passes the hub, fore and aft, m: common practice, no source.</summary>
+    private const double TrailAtHubSigma = 0.005;
+
     private ClearancePlan(CornerPlan plan)
     {
         var (corner, table) = (plan.Corner, plan.Inputs);
@@ -66,6 +69,10 @@ internal sealed class ClearancePlan
             ? new SteeringLocks(known.Si, known.Si) : null;
         (LockLeft, LockRight, LockNote) = (locks?.Left ?? 0, locks?.Right ?? 0, locks?.Note ?? "");
         MissingAtLock = locks is null or { Short: true } ? [.. MissingToSteer(plan, steering, rack)] : [];
+        TrailAtHub = !plan.Axle.Steered || rack || !axisKnown ? Handle.None
+            : steering?.TrailAtHub is not null ? table.Add(path + "/trailAtHub", "steering axis ahead of the hub", steering.TrailAtHub)
+            : table.Assume(path + "/trailAtHub", "steering axis ahead of the hub", 0, TrailAtHubSigma,
+                "steering axis: taken to pass the hub's centre at hub height, ± 10 mm fore and aft");
         SteerFade = plan.Axle.Steered && !rack
             ? table.Assume(path + "/steerThroughTravel", "steer angle through travel", SteerFadeMiddle, SteerFadeSigma,
                 "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
@@ -83,6 +90,9 @@ internal sealed class ClearancePlan
     public Handle Kingpin { get; }
     public Handle Caster { get; }
     public Handle HubOffset { get; }
+
+    /// <summary>Of the axis ahead of the hub's centre at hub height; none where the linkage itself says it.</summary>
+    public Handle TrailAtHub { get; }
 
     /// <summary>
     /// Steering lock to the left, rad, at least 0; 0 where the wheel does not steer, its axis is unknown or no lock was given.

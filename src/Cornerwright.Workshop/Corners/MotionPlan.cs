@@ -31,7 +31,7 @@ internal sealed class MotionPlan
     private readonly Handle _ratio, _ratioChange, _damperRatio, _damperRatioChange, _gain, _outboard;
     private readonly (Handle Inboard, Handle Above)[] _points;
     private readonly Handle[][] _steps;
-    private readonly bool[] _smooth = new bool[6];
+    private readonly bool[] _smooth = new bool[7];
 
     private readonly HardpointPlan? _hardpoints;
     private readonly AxlePlan? _axle;
@@ -85,11 +85,14 @@ internal sealed class MotionPlan
             table.Add($"{path}/steps/{i}/camber", $"camber at step {i + 1}", s.Camber),
             table.Add($"{path}/steps/{i}/toe", $"toe at step {i + 1}", s.Toe),
             table.Add($"{path}/steps/{i}/outboard", $"wheel out at step {i + 1}", s.Outboard),
+            table.Add($"{path}/steps/{i}/forward", $"wheel forward at step {i + 1}", s.Forward),
         })];
         bool axle = _level == MotionLevel.Hardpoints && LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.IsAxle(points.Kind);
         _axle = axle ? AxlePlan.Compile(table, car, place) : null;
         _hardpoints = _level == MotionLevel.Hardpoints && !axle ? HardpointPlan.Compile(table, car, place) : null;
+        Fore = ForePath.Compile(table, path, car, place);
         _unknowns = TapeUnknowns.Compile(table, path, motion, car.At(place.Axle()).Steered);
+        ForeByMean = Axles.KindOf(car, place.Axle()) == AxleKind.RigidAxle;
         _roll = axle ? null : AxleRollPlan.Compile(table, car, place.Axle());
         Missing = axle ? AxlePlan.Missing(car, place) : _level == MotionLevel.Hardpoints ? HardpointPlan.Missing(car, place)
             : FindMissing(table, path);
@@ -114,6 +117,12 @@ internal sealed class MotionPlan
 
     /// <summary>True where the wheel's pose hangs on the other wheel's travel too.</summary>
     public bool Paired => _axle is not null || _roll is not null;
+
+    /// <summary>How the wheel moves along the car; null where the motion itself says it.</summary>
+    public ForePath? Fore { get; }
+
+    /// <summary>True where one straight axle moves both wheels along the car alike.</summary>
+    public bool ForeByMean { get; }
 
     /// <summary>Where the hubs stand inside the track, by the wheel on the car now.</summary>
     public void KnowWheel(WheelPlan? now)
@@ -202,7 +211,7 @@ internal sealed class MotionPlan
                     _unknowns!.BumpSteer(x));
             case MotionLevel.Cycled:
                 return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0) ?? ToeLine(x), Curve(x, 5, 0), Curve(x, 1, 0),
-                    Curve(x, _coilover ? 1 : 2, 0), 0.02);
+                    Curve(x, _coilover ? 1 : 2, 0), 0.02, Curve(x, 6, 0));
             default:
                 var wheel = new RatioWheel(camber, x[_gain], _unknowns!.CamberBend(x), x[_toe], _unknowns.BumpSteer(x), x[_outboard],
                     _unknowns.PathBend(x));

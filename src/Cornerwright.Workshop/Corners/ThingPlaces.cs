@@ -122,12 +122,19 @@ internal sealed class ThingPlaces(CornerPlan plan)
         Reach reach = motion is PairedMotion paired ? paired.WheelAt(travel, place.Third, out var wheel)
             : motion.WheelAt(travel, out wheel);
         bool usable = reach.IsUsable();
+        if (_plan.Motion.Fore is { } fore)
+        {
+            double arm = _plan.Motion.ForeByMean ? 0.5 * (travel + place.Third) : travel;
+            wheel = wheel with { ForwardShift = wheel.ForwardShift + fore.At(n.X, arm) };
+        }
+
         pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);
         if (usable && steer != 0)
         {
             // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
             double kingpin = n.X.Or(_clearance.Kingpin, 0), caster = n.X.Or(_clearance.Caster, 0), offset = n.X.Or(_clearance.HubOffset, 0);
-            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, 0),
+            double ahead = n.X.Or(_clearance.TrailAtHub, 0);
+            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, ahead),
                 steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * travel)));
         }
 

@@ -162,7 +162,7 @@ public sealed class AxlePairTests(ITestOutputHelper output)
     [InlineData(false)]
     public void At_tape_level_the_doubt_told_covers_the_true_axle(bool rigid)
     {
-        const int Gaps = 40;
+        const int Gaps = 60;
         var random = new Random(Seed);
         int within = 0, paired = 0;
         double most = 0;
@@ -171,9 +171,9 @@ public sealed class AxlePairTests(ITestOutputHelper output)
             var place = random.Next(2) == 0 ? CornerPlace.RearLeft : CornerPlace.RearRight;
             var car = Taped(rigid, place, new Gap
             {
-                From = g % 4 == 0 ? GapFrom.OuterShoulder : GapFrom.InnerShoulder,
+                From = g % 4 == 0 ? GapFrom.OuterShoulder : g % 4 == 2 ? GapFrom.Crown : GapFrom.InnerShoulder,
                 Direction = g % 4 == 1 ? Garage.Chassis.GapDirection.Inboard : Garage.Chassis.GapDirection.Nearest,
-                Clock = (11.8 + (0.4 * random.NextDouble())) % 12,
+                Clock = (g % 4 == 1 ? 11.8 + (0.4 * random.NextDouble()) : 9 + (6 * random.NextDouble())) % 12,
                 Distance = Mm(40 + (40 * random.NextDouble())),
             });
             var (least, alike) = Truth(car, rigid, place, 25);
@@ -187,14 +187,14 @@ public sealed class AxlePairTests(ITestOutputHelper output)
 
         output.WriteLine($"rigid {rigid}: {within} of {Gaps} within the doubt told, at most {most:0.00} of it; {paired} by the other");
         Assert.True(within >= 0.95 * Gaps, $"{within} of {Gaps}");
-        Assert.True(paired > Gaps / 4, $"{paired} of {Gaps} moved by the other wheel");
+        Assert.True(paired > Gaps / 5, $"{paired} of {Gaps} moved by the other wheel");
     }
 
     // The demo's rear as its tape knows it, on such an axle.
     private static Car Taped(bool rigid, CornerPlace place, Gap gap)
     {
         var car = DemoCar.Read();
-        var ratios = car.RearRight.Motion with { CamberGain = null, OutboardPerTravel = null };
+        var ratios = car.RearRight.Motion with { CamberGain = null, OutboardPerTravel = null, ForwardPerTravel = null, SwingArm = null };
         double hub = rigid ? 760 : 739, inside = 1000 * Inside(car, place);
         car = car with
         {

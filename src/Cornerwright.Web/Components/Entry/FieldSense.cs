@@ -65,6 +65,7 @@ public static class FieldSense
         nameof(WheelMotion.SpringLower) or nameof(WheelMotion.SpringUpper) =>
             level is MotionLevel.PlanarWishbone || (level == MotionLevel.PlanarStrut && apart),
         nameof(WheelMotion.DamperLower) or nameof(WheelMotion.DamperUpper) => level == MotionLevel.PlanarWishbone && apart,
+        nameof(WheelMotion.ForwardPerTravel) or nameof(WheelMotion.SwingArm) => level != MotionLevel.Hardpoints,
         nameof(WheelMotion.Steps) => level == MotionLevel.Cycled,
         _ => true,
     };

@@ -52,6 +52,8 @@ public sealed class Sketch
     public static Sketch RatioChange { get; } = new(nameof(RatioChange));
     public static Sketch CamberGain { get; } = new(nameof(CamberGain));
     public static Sketch Sideways { get; } = new(nameof(Sideways));
+    public static Sketch ForeAndAft { get; } = new(nameof(ForeAndAft));
+    public static Sketch SwingArm { get; } = new(nameof(SwingArm));
     public static Sketch PointInboard { get; } = new(nameof(PointInboard));
     public static Sketch PointAbove { get; } = new(nameof(PointAbove));
     public static Sketch BodyForward { get; } = new(nameof(BodyForward));
@@ -64,6 +66,7 @@ public sealed class Sketch
     public static Sketch Kingpin { get; } = new(nameof(Kingpin));
     public static Sketch Caster { get; } = new(nameof(Caster));
     public static Sketch HubOffset { get; } = new(nameof(HubOffset));
+    public static Sketch TrailAtHub { get; } = new(nameof(TrailAtHub));
     public static Sketch Lock { get; } = new(nameof(Lock));
     public static Sketch CalliperRadius { get; } = new(nameof(CalliperRadius));
     public static Sketch CalliperProud { get; } = new(nameof(CalliperProud));

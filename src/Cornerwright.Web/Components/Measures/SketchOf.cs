@@ -88,6 +88,8 @@ public static class SketchOf
         nameof(WheelMotion.SpringRatioChange) or nameof(WheelMotion.DamperRatioChange) => Sketch.RatioChange,
         nameof(WheelMotion.CamberGain) => Sketch.CamberGain,
         nameof(WheelMotion.OutboardPerTravel) => Sketch.Sideways,
+        nameof(WheelMotion.ForwardPerTravel) => Sketch.ForeAndAft,
+        nameof(WheelMotion.SwingArm) => Sketch.SwingArm,
         _ => null,
     };
 
@@ -99,6 +101,7 @@ public static class SketchOf
         nameof(CycledStep.Camber) => Sketch.Camber,
         nameof(CycledStep.Toe) => Sketch.Toe,
         nameof(CycledStep.Outboard) => Sketch.Sideways,
+        nameof(CycledStep.Forward) => Sketch.ForeAndAft,
         _ => null,
     };
 
@@ -115,6 +118,7 @@ public static class SketchOf
         nameof(SteeringAxis.Kingpin) => Sketch.Kingpin,
         nameof(SteeringAxis.Caster) => Sketch.Caster,
         nameof(SteeringAxis.HubOffset) => Sketch.HubOffset,
+        nameof(SteeringAxis.TrailAtHub) => Sketch.TrailAtHub,
         nameof(SteeringAxis.Lock) => Sketch.Lock,
         nameof(SteeringAxis.RackTravel) => Sketch.Lock,
         nameof(SteeringAxis.BumpAtLock) => Sketch.TravelOfWheel,

@@ -93,6 +93,17 @@ internal static class StrutSketches
                 pen.Circle(70, 68, 38, "thick").Circle(70, 68, 22).Thin("M4 106H156").Dashed("M66 106V2").Tool("M62 104 100 4")
                 .Arc(64, 100, 84, -90, -69);
                 return true;
+            case nameof(Sketch.TrailAtHub):
+                pen.Circle(80, 68, 38, "thick").Thin("M4 106H156").Tool("M52 104 84 4").Dashed("M80 72V40").Dim(64, 68, 80, 68);
+                return true;
+            case nameof(Sketch.ForeAndAft):
+                pen.Circle(92, 70, 34, "thick").Circle(76, 58, 34, "dashed").Thin("M4 104H156").Dashed("M92 66V12M76 54V12")
+                .Dim(76, 16, 92, 16);
+                return true;
+            case nameof(Sketch.SwingArm):
+                pen.Circle(112, 70, 34, "thick").Thin("M4 104H156M28 60 112 70").Circle(28, 60, 4, "solid").Dashed("M28 56V20M112 66V20")
+                .Dim(28, 24, 112, 24);
+                return true;
             case nameof(Sketch.BodyForward):
                 pen.Circle(96, 70, 34, "thick").Thin("M4 104H156").Dashed("M96 104V20").Circle(44, 52, 4, "solid").Dashed("M44 48V24")
                 .Dim(44, 28, 96, 28);
