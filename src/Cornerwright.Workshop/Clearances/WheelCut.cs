@@ -38,12 +38,13 @@ public sealed record WheelCut(
     /// <param name="steer">rad.</param>
     /// <param name="gap">One of <see cref="CornerClearance.At"/> at this pose.</param>
     /// <param name="reach">How far from the hub face anything is looked at, m.</param>
+    /// <param name="other">Travel of the axle's other wheel, m; null for the same.</param>
     /// <returns>Null where the wheel cannot be.</returns>
-    public static WheelCut? Of(CornerClearance corner, double travel, double steer, PoseGap gap, double reach = 0.6)
+    public static WheelCut? Of(CornerClearance corner, double travel, double steer, PoseGap gap, double reach = 0.6, double? other = null)
     {
         ArgumentNullException.ThrowIfNull(corner);
         ArgumentNullException.ThrowIfNull(gap);
-        if (!corner.TryPose(travel, steer, out WheelPose pose))
+        if (!corner.TryPose(travel, steer, out WheelPose pose, other))
         {
             return null;
         }

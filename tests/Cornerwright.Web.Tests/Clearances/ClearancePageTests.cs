@@ -88,6 +88,25 @@ public sealed class ClearancePageTests() : PageContext(Judge.Build)
         Assert.EndsWith("#h-map", Navigation.Uri, StringComparison.Ordinal);
     }
 
+    // One axle carries both wheels: the other one's travel has a slider, and a finding leads to where that wheel stands then.
+    [Fact]
+    public void On_one_axle_the_other_wheel_is_moved_as_well()
+    {
+        var page = Open("gravel-1", "rear-left");
+        Assert.Empty(page.FindAll("[data-slider=clear-other]"));
+        Act(page, () => Bench.Apply("one axle", car => car with { Rear = car.Rear with { Kind = AxleKind.RigidAxle } }));
+        page.WaitForElement("[data-slider=clear-other]");
+        page.WaitForElement("[data-clearance=ready]");
+        page.WaitForAssertion(() => Assert.Contains("other wheel at", page.Find(".proof").TextContent, StringComparison.Ordinal));
+        page.WaitForAssertion(() => Assert.Contains(Bench.JudgementOf("gravel-1")!.Findings, f =>
+            f.Key == "rear-left/clear-arch-lip" && f.Worst?.OtherTravel is not null));
+        page.WaitForElement("[data-finding='rear-left/clear-arch-lip'] .head button");
+        Act(page, () => page.Find("[data-finding='rear-left/clear-arch-lip'] .head button").Click());
+        var worst = Bench.JudgementOf("gravel-1")!.Findings.Single(f => f.Key == "rear-left/clear-arch-lip").Worst!;
+        string other = Math.Round(worst.OtherTravel!.Value * 1000, 1).ToString(CultureInfo.InvariantCulture);
+        page.WaitForAssertion(() => Assert.Contains("other=" + other, Navigation.Uri, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void How_wide_is_answered_with_sizes_and_the_room()
     {

@@ -23,6 +23,12 @@ public class ProofWordsTests
     }
 
     [Fact]
+    public void On_one_axle_the_other_wheel_is_told() =>
+        Assert.Contains("arch lip, at travel +68 mm, straight ahead, other wheel at −76 mm",
+            ProofWords.Of(new LeastGap(0.004, 0.0041, new(0.068, 0, -0.076), Arch, CertifyingStop.Closed), paired: true),
+            StringComparison.Ordinal);
+
+    [Fact]
     public void An_overlap_is_told_as_one() =>
         Assert.Contains("overlap by at least 16.7 mm and at most 16.9 mm", Words(-0.01681, -0.01679), StringComparison.Ordinal);
 

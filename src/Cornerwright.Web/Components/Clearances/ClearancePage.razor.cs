@@ -28,6 +28,7 @@ public sealed partial class ClearancePage
     private string _failure = "";
     private IReadOnlyList<Problem> _refused = [];
     private double _travel, _steer;
+    private double? _other;   // travel of the axle's other wheel; null where both rise alike
     private bool _chosen, _stale;
     private string _marked = "";
     private IReadOnlyList<PoseGap> _gaps = [];
@@ -43,6 +44,9 @@ public sealed partial class ClearancePage
 
     /// <summary>Steering of the pose, degrees to the left.</summary>
     [SupplyParameterFromQuery(Name = "steer")] public double? SteerDeg { get; set; }
+
+    /// <summary>Travel of the axle's other wheel, mm, where one axle carries both; nothing for the same.</summary>
+    [SupplyParameterFromQuery(Name = "other")] public double? OtherMm { get; set; }
 
     private Build? Build => Car.Build(BuildId ?? "");
 
@@ -171,24 +175,35 @@ public sealed partial class ClearancePage
         {
             (_chosen, _travel, _steer) =
                 (true, mm / 1000, SteerDeg is { } degrees && double.IsFinite(degrees) ? degrees * Math.PI / 180 : 0);
+            _other = OtherMm is { } other && double.IsFinite(other) ? other / 1000 : null;
         }
         else if (!_chosen && study.Least is { } least)
         {
-            (_travel, _steer) = (least.Place.Travel, least.Place.Steer);
+            (_travel, _steer, _other) = (least.Place.Travel, least.Place.Steer, least.Place.Third);
         }
         else if (!_chosen && study.Map!.Poses.Where(p => double.IsFinite(p.Gap)).OrderBy(p => p.Gap).Select(p => (MapPose?)p)
             .FirstOrDefault() is { } lowest)
         {
-            (_travel, _steer) = (lowest.Travel, lowest.Steer);
+            (_travel, _steer, _other) = (lowest.Travel, lowest.Steer, lowest.Other);
         }
 
         Look();
     }
 
-    private void Go(double travel, double steer)
+    private void Go(double travel, double steer) => Go(travel, steer, _other);
+
+    private void Go(double travel, double steer, double? other)
     {
-        (_chosen, _travel, _steer) = (true, travel, steer);
+        (_chosen, _travel, _steer, _other) = (true, travel, steer, other);
         Look(cut: false);
+    }
+
+    // A field of the map is the nearest over the other wheel's travel: the pose shown is that one.
+    private void Pick(double travel, double steer)
+    {
+        double? other = _study is { Corner.Paired: true, Map: { } map }
+            ? map.Poses.MinBy(p => Math.Abs(p.Travel - travel) + Math.Abs(p.Steer - steer)).Other : null;
+        Go(travel, steer, other);
     }
 
     // While the pose moves, the section stays as it was: it is cut anew when the pointer is let go.
@@ -197,12 +212,13 @@ public sealed partial class ClearancePage
         var corner = _study!.Corner;
         _travel = Math.Clamp(_travel, corner.Box.Least.Travel, corner.Box.Most.Travel);
         _steer = Math.Clamp(_steer, corner.Box.Least.Steer, corner.Box.Most.Steer);
-        _gaps = corner.At(_travel, _steer);
+        _other = corner.Paired ? Math.Clamp(_other ?? _travel, corner.Box.Least.Third, corner.Box.Most.Third) : null;
+        _gaps = corner.At(_travel, _steer, _other);
         _stale = !cut;
         _cut = cut ? Cut() : _cut;
     }
 
-    private WheelCut? Cut() => Marked is { } gap ? WheelCut.Of(_study!.Corner, _travel, _steer, gap) : null;
+    private WheelCut? Cut() => Marked is { } gap ? WheelCut.Of(_study!.Corner, _travel, _steer, gap, other: _other) : null;
 
     private void Mark(string id)
     {
@@ -215,17 +231,17 @@ public sealed partial class ClearancePage
         if (_study?.Least is { } least)
         {
             _marked = least.Thing.Id;
-            Go(least.Place.Travel, least.Place.Steer);
+            Go(least.Place.Travel, least.Place.Steer, least.Place.Third);
             await Told();
         }
     }
 
-    private async Task Show((double Travel, double Steer, string Check) where)
+    private async Task Show((double Travel, double Steer, double? Other, string Check) where)
     {
         if (_study is { Missing.Count: 0 } study)
         {
             _marked = study.Corner.Things.FirstOrDefault(t => where.Check == (t.Kind == NearKind.Scan ? t.Id : "clear-" + t.Id))?.Id ?? "";
-            Go(where.Travel, where.Steer);
+            Go(where.Travel, where.Steer, where.Other);
             await Told("#h-map");
         }
     }
@@ -243,6 +259,7 @@ public sealed partial class ClearancePage
             {
                 ["travel"] = Math.Round(_travel * 1000, 1),
                 ["steer"] = Math.Round(_steer * 180 / Math.PI, 1),
+                ["other"] = _other is { } other ? Math.Round(other * 1000, 1) : null,
             }) + part,
             replace: true);
         return Task.CompletedTask;

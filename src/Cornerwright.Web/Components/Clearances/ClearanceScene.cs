@@ -45,10 +45,10 @@ public sealed record ClearanceScene(
     /// and its two ends; pieces of the strut. 32-bit floats, little-endian.
     /// </summary>
     /// <returns>Null where the wheel cannot be.</returns>
-    public static byte[]? Pose(CornerClearance corner, double travel, double steer, PoseGap? nearest)
+    public static byte[]? Pose(CornerClearance corner, double travel, double steer, PoseGap? nearest, double? other = null)
     {
         ArgumentNullException.ThrowIfNull(corner);
-        if (!corner.TryPose(travel, steer, out WheelPose pose))
+        if (!corner.TryPose(travel, steer, out WheelPose pose, other))
         {
             return null;
         }

@@ -22,7 +22,7 @@ public sealed partial class ClearanceStage : IAsyncDisposable
     private ElementReference _host;
     private IJSObjectReference? _module, _scene;
     private CornerClearance? _drawn;
-    private (double Travel, double Steer, PoseGap? Nearest)? _sent;
+    private (double Travel, double Steer, double? Other, PoseGap? Nearest)? _sent;
     private bool? _solid;
     private bool _left, _swept, _sweeping;
 
@@ -41,6 +41,9 @@ public sealed partial class ClearanceStage : IAsyncDisposable
 
     /// <summary>rad.</summary>
     [Parameter] public double Steer { get; set; }
+
+    /// <summary>Travel of the axle's other wheel, m; null where each wheel moves for itself.</summary>
+    [Parameter] public double? Other { get; set; }
 
     /// <summary>The gap that is marked.</summary>
     [Parameter] public PoseGap? Nearest { get; set; }
@@ -97,14 +100,14 @@ public sealed partial class ClearanceStage : IAsyncDisposable
     // Not sent twice; calls keep their order.
     private async Task Send()
     {
-        var now = (Travel, Steer, Nearest);
+        var now = (Travel, Steer, Other, Nearest);
         if (_scene is null || !ReferenceEquals(_drawn, Corner) || _sent == now)
         {
             return;
         }
 
         _sent = now;
-        if (ClearanceScene.Pose(Corner, Travel, Steer, Nearest) is { } bytes)
+        if (ClearanceScene.Pose(Corner, Travel, Steer, Nearest, Other) is { } bytes)
         {
             await _scene.InvokeVoidAsync("pose", bytes);
         }
@@ -154,7 +157,7 @@ public sealed partial class ClearanceStage : IAsyncDisposable
 
     private async Task Near()
     {
-        if (Nearest is { } nearest && Corner.TryPose(Travel, Steer, out WheelPose pose))
+        if (Nearest is { } nearest && Corner.TryPose(Travel, Steer, out WheelPose pose, Other))
         {
             Vec3 at = SpindleFrame.Of(pose).ToBody(nearest.OnThing);
             await Call("near", at.X, at.Y, at.Z);

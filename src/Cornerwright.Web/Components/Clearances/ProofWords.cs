@@ -8,7 +8,9 @@ namespace Cornerwright.Web.Components.Clearances;
 /// <summary>What a proof says, in words.</summary>
 public static class ProofWords
 {
-    public static string Of(LeastGap? least)
+    /// <param name="least">What was proved.</param>
+    /// <param name="paired">True where one axle carries both wheels.</param>
+    public static string Of(LeastGap? least, bool paired = false)
     {
         if (least is null)
         {
@@ -17,7 +19,8 @@ public static class ProofWords
 
         // Rounded outward: what is stated must hold.
         double low = Math.Floor((least.Lower * 10_000) + 1e-6) / 10_000, high = Math.Ceiling((least.Upper * 10_000) - 1e-6) / 10_000;
-        string where = $"{least.Thing.Name}, at travel {Px.Travel(least.Place.Travel)} mm, {SteerWords.Of(least.Place.Steer)}";
+        string where = $"{least.Thing.Name}, at travel {Px.Travel(least.Place.Travel)} mm, {SteerWords.Of(least.Place.Steer)}"
+            + (paired ? $", other wheel at {Px.Travel(least.Place.Third)} mm" : "");
         return least.Why switch
         {
             CertifyingStop.DeepOverlap =>
