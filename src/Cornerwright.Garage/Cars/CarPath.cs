@@ -24,6 +24,14 @@ public static class CarPath
         return (Car?)Put(car, path, reading);
     }
 
+    /// <summary>The same car without the reading there; null where no reading's field is.</summary>
+    public static Car? Without(Car car, string path)
+    {
+        ArgumentNullException.ThrowIfNull(car);
+        ArgumentNullException.ThrowIfNull(path);
+        return (Car?)Put(car, path, null);
+    }
+
     private static (FieldShape Field, Reading? Reading)? Look(object owner, string path)
     {
         if (FieldOf(owner, path, out string rest) is not { } field)
@@ -40,7 +48,7 @@ public static class CarPath
         };
     }
 
-    private static object? Put(object owner, string path, Reading reading)
+    private static object? Put(object owner, string path, Reading? reading)
     {
         if (FieldOf(owner, path, out string rest) is not { } field)
         {
@@ -72,7 +80,7 @@ public static class CarPath
         }
     }
 
-    private static object Set(object owner, FieldShape field, object value) => RecordShape.Of(owner.GetType()).With(owner, field, value);
+    private static object Set(object owner, FieldShape field, object? value) => RecordShape.Of(owner.GetType()).With(owner, field, value);
 
     private static FieldShape? FieldOf(object owner, string path, out string rest)
     {

@@ -1,4 +1,7 @@
+using Cornerwright.Garage.Chassis;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
+using Cornerwright.Garage.Readings;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
@@ -19,19 +22,18 @@ internal static class DamperChecks
 
         int wanted = CornerPlan.Wanted;
         IReadOnlyList<MissingReading> ride = [.. plan.MissingForDamper().Union(plan.MissingForRide(wanted))];
-        if (damper.WindowLow is { } low && damper.WindowHigh is { } high)
+        double low = damper.WindowLow?.Si ?? double.NegativeInfinity, high = damper.WindowHigh?.Si ?? double.PositiveInfinity;
+        yield return new CornerCheck
         {
-            yield return new CornerCheck
-            {
-                Kind = CheckCatalogue.DamperWindow,
-                Missing = ride,
-                Value = n => n.RodShowing(n.Ride[wanted]),
-                Low = low.Si,
-                High = high.Si,
-                Sentence = (_, value) => $"At ride {Mm(value)} of rod show; the maker wants {Mm(low.Si, 0)} to {Mm(high.Si, 0)}.",
-                Worst = n => new WorstState("at ride", n.Ride[wanted]),
-            };
-        }
+            Kind = CheckCatalogue.DamperWindow,
+            Missing = [.. ride, .. Lacking(damper, damper.WindowLow, "windowLow", "least rod showing at ride that the maker allows"),
+                .. Lacking(damper, damper.WindowHigh, "windowHigh", "most rod showing at ride that the maker allows")],
+            Value = n => n.RodShowing(n.Ride[wanted]),
+            Low = low,
+            High = high,
+            Sentence = (_, value) => $"At ride {Mm(value)} of rod show; the maker wants {Mm(low, 0)} to {Mm(high, 0)}.",
+            Worst = n => new WorstState("at ride", n.Ride[wanted]),
+        };
 
         double share = Limit(plan.Limits.DamperOffMiddle);
         yield return new CornerCheck
@@ -45,38 +47,51 @@ internal static class DamperChecks
                 + $"{(value < 0 ? "below" : "above")} its middle ({Mm(n.RodShowing(n.Ride[wanted]))} of rod show).",
             Worst = n => new WorstState("at ride", n.Ride[wanted]),
         };
-        if (damper.ThreadLow is { } threadLow && damper.ThreadHigh is { } threadHigh)
+
+        // A collar that turns stands on a thread, round the damper where the spring does.
+        bool turns = plan.Parts.Perch?.Pitch is not null && plan.Axle.Layout == SpringLayout.Coilover;
+        if (turns || damper.ThreadLow is not null || damper.ThreadHigh is not null)
         {
+            double threadLow = damper.ThreadLow?.Si ?? double.NegativeInfinity, threadHigh = damper.ThreadHigh?.Si
+                ?? double.PositiveInfinity;
             double spare = Limit(plan.Limits.ThreadInHand);
             var perch = plan.Station.Perch;
             yield return new CornerCheck
             {
                 Kind = CheckCatalogue.CollarThread,
-                Missing = [.. plan.Inputs.Lacking(perch)],
+                Missing = [.. plan.Inputs.Lacking(perch), .. Lacking(damper, damper.ThreadLow, "threadLow",
+                    "where the collar's thread begins"),
+                    .. Lacking(damper, damper.ThreadHigh, "threadHigh", "where the collar's thread ends")],
                 Value = n => n.X[perch],
-                Low = threadLow.Si + spare,
-                High = threadHigh.Si - spare,
-                Sentence = (_, value) => value < threadLow.Si || value > threadHigh.Si
-                    ? $"At {Mm(value)} the perch stands off its thread, which reaches from {Mm(threadLow.Si, 0)} to {Mm(threadHigh.Si, 0)}."
-                    : $"At {Mm(value)} the perch has {Mm(value - threadLow.Si)} of thread below it and {Mm(threadHigh.Si - value)} above.",
+                Low = threadLow + spare,
+                High = threadHigh - spare,
+                Sentence = (_, value) => value < threadLow || value > threadHigh
+                    ? $"At {Mm(value)} the perch stands off its thread, which reaches from {Mm(threadLow, 0)} to {Mm(threadHigh, 0)}."
+                    : $"At {Mm(value)} the perch has {Mm(value - threadLow)} of thread below it and {Mm(threadHigh - value)} above.",
             };
         }
 
-        if (damper.BodyLow is { } bodyLow && damper.BodyHigh is { } bodyHigh)
+        // A body whose height a build sets, or that has a range, screws into its clamp.
+        if (damper.BodyLow is not null || damper.BodyHigh is not null || plan.Build.At(plan.Place).BodyHeight is not null)
         {
+            double bodyLow = damper.BodyLow?.Si ?? double.NegativeInfinity, bodyHigh = damper.BodyHigh?.Si ?? double.PositiveInfinity;
             var body = plan.Station.Body;
             yield return new CornerCheck
             {
                 Kind = CheckCatalogue.BodyThread,
-                Missing = [.. plan.Inputs.Lacking(body)],
+                Missing = [.. plan.Inputs.Lacking(body), .. Lacking(damper, damper.BodyLow, "bodyLow", "least body height"),
+                    .. Lacking(damper, damper.BodyHigh, "bodyHigh", "greatest body height")],
                 Value = n => n.X[body],
-                Low = bodyLow.Si,
-                High = bodyHigh.Si,
+                Low = bodyLow,
+                High = bodyHigh,
                 Sentence = (_, value) =>
-                    $"The body stands {Mm(value)} above the lower reference; it may stand {Mm(bodyLow.Si, 0)} to {Mm(bodyHigh.Si, 0)}.",
+                    $"The body stands {Mm(value)} above the lower reference; it may stand {Mm(bodyLow, 0)} to {Mm(bodyHigh, 0)}.",
             };
         }
     }
+
+    private static IEnumerable<MissingReading> Lacking(Damper damper, Reading? reading, string field, string label) =>
+        MissingReading.If(reading is null, $"parts/dampers/{damper.Id}/{field}", $"{label} ({damper.Name})");
 
     private static double OffMiddle(CornerPlan plan, CornerReader n, double travel)
     {

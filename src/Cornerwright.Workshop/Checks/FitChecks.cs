@@ -20,7 +20,8 @@ internal static class FitChecks
             yield break;
         }
 
-        // From the perch upward: every spring against the register that enters it. A sheet without a register centres nothing.
+        // From the perch upward: every spring against the register that enters it. A sheet with none at all is a plain pad and centres
+        // nothing; one that has a collar on one side or knows its height is an adapter, and what it lacks is not known.
         if (plan.Parts.Perch is { } perch && stack[0] is Spring lowest)
         {
             yield return Fit(plan, lowest, perch.Register, "parts/perches/" + perch.Id + "/register", perch.Name, "perch");
@@ -33,19 +34,20 @@ internal static class FitChecks
                 continue;
             }
 
-            if (i > 0 && stack[i - 1] is Spring below && sheet.LowerRegister is not null)
+            bool adapter = sheet.LowerRegister is not null || sheet.UpperRegister is not null || sheet.CollarHeight is not null;
+            if (i > 0 && stack[i - 1] is Spring below && adapter)
             {
                 yield return Fit(plan, below, sheet.LowerRegister, $"parts/sheets/{sheet.Id}/lowerRegister", sheet.Name,
                     sheet.Id + "-below");
             }
 
-            if (i < stack.Count - 1 && stack[i + 1] is Spring above && sheet.UpperRegister is not null)
+            if (i < stack.Count - 1 && stack[i + 1] is Spring above && adapter)
             {
                 yield return Fit(plan, above, sheet.UpperRegister, $"parts/sheets/{sheet.Id}/upperRegister", sheet.Name,
                     sheet.Id + "-above");
             }
 
-            if (sheet.CollarHeight is not null)
+            if (adapter)
             {
                 yield return Captive(plan, sheet);
             }
@@ -59,7 +61,7 @@ internal static class FitChecks
             }
         }
 
-        if (plan.Parts.TopMount is { Register: not null } mount && stack[^1] is Spring highest)
+        if (plan.Parts.TopMount is { } mount && stack[^1] is Spring highest)
         {
             yield return Fit(plan, highest, mount.Register, "parts/topMounts/" + mount.Id + "/register", mount.Name, "mount");
         }
@@ -96,7 +98,7 @@ internal static class FitChecks
             Kind = CheckCatalogue.Captive,
             PartId = sheet.Id,
             PartName = sheet.Name,
-            Missing = [.. plan.MissingForSpring().Union(plan.MissingForDamper())],
+            Missing = [.. plan.MissingForSpring().Union(plan.MissingForDamper()), .. plan.Inputs.Lacking(collar)],
             Value = n => n.X[collar] - (n.SpringSpace(n.Droop) - Mechanics.Springs.SpringStack.FreeLength(n.Stack)),
             Low = 0,
             Sentence = (_, value) => value >= 0

@@ -44,20 +44,9 @@ internal static class SpringChecks
             else
             {
                 yield return CoilRoom(plan, i, spring);
-                if (spring.GreatestDeflection is not null)
-                {
-                    yield return Deflection(plan, i, spring);
-                }
-
-                if (spring.WireDiameter is not null && spring.TensileStrength is not null)
-                {
-                    yield return Stress(plan, i, spring);
-                }
-
-                if (MeanDiameter(spring) is not null)
-                {
-                    yield return Buckling(plan, i, spring);
-                }
+                yield return Deflection(plan, i, spring);
+                yield return Stress(plan, i, spring);
+                yield return Buckling(plan, i, spring);
             }
         }
     }
@@ -142,9 +131,10 @@ internal static class SpringChecks
         Kind = CheckCatalogue.SpringTravel,
         PartId = spring.Id,
         PartName = spring.Name,
-        Missing = CoilRoom(plan, slot, spring).Missing,
+        Missing = [.. CoilRoom(plan, slot, spring).Missing, .. MissingReading.If(spring.GreatestDeflection is null,
+            $"parts/springs/{spring.Id}/greatestDeflection", $"greatest working deflection of {spring.Name}")],
         Value = n => n.Stack[slot].Travel - Math.Max(Room(n, slot, n.Spent), 0),
-        High = spring.GreatestDeflection!.Si,
+        High = spring.GreatestDeflection?.Si ?? double.PositiveInfinity,
         Sentence = (_, value) =>
             $"At full bump {spring.Name} is squeezed {Mm(value)}; its maker allows {Mm(spring.GreatestDeflection!.Si)}.",
         Worst = n => new WorstState("bump stop spent", FiniteOrNull(n.Spent)),
@@ -152,16 +142,19 @@ internal static class SpringChecks
 
     private static CornerCheck Stress(CornerPlan plan, int slot, Spring spring)
     {
-        double wire = spring.WireDiameter!.Si, strength = spring.TensileStrength!.Si;
+        double wire = spring.WireDiameter?.Si ?? double.NaN, strength = spring.TensileStrength?.Si ?? double.NaN;
         double? mean = MeanDiameter(spring);
         return new CornerCheck
         {
             Kind = CheckCatalogue.SpringStress,
             PartId = spring.Id,
             PartName = spring.Name,
-            Missing = [.. CoilRoom(plan, slot, spring).Missing,
-                .. MissingReading.If(mean is null, $"parts/springs/{spring.Id}/innerDiameter", $"inner or outer diameter of {spring.Name}"),
-                .. MissingReading.If(mean is { } coil && !(coil > wire), $"parts/springs/{spring.Id}/wireDiameter",
+            Missing = [.. CoilRoom(plan, slot, spring).Missing, .. MissingMean(spring, mean),
+                .. MissingReading.If(spring.WireDiameter is null, $"parts/springs/{spring.Id}/wireDiameter",
+                    $"wire diameter of {spring.Name}"),
+                .. MissingReading.If(spring.TensileStrength is null, $"parts/springs/{spring.Id}/tensileStrength",
+                    $"tensile strength of the wire of {spring.Name}"),
+                .. MissingReading.If(mean is { } coil && coil <= wire, $"parts/springs/{spring.Id}/wireDiameter",
                     $"a wire of {spring.Name} thinner than its coil is wide")],
             Value = n => Force(n, slot) is var force && force >= 0
                 ? new WireSpring(wire, mean!.Value, 1, SpringSteel.ShearModulusOilTempered).ShearStress(force) / strength : double.NaN,
@@ -174,13 +167,13 @@ internal static class SpringChecks
 
     private static CornerCheck Buckling(CornerPlan plan, int slot, Spring spring)
     {
-        double mean = MeanDiameter(spring)!.Value;
+        double mean = MeanDiameter(spring) ?? double.NaN;
         return new CornerCheck
         {
             Kind = CheckCatalogue.Buckling,
             PartId = spring.Id,
             PartName = spring.Name,
-            Missing = CoilRoom(plan, slot, spring).Missing,
+            Missing = [.. CoilRoom(plan, slot, spring).Missing, .. MissingMean(spring, MeanDiameter(spring))],
             Value = n => CriticalDeflection(n.Stack[slot], mean) - (n.Stack[slot].Travel - Math.Max(Room(n, slot, n.Spent), 0)),
             Low = 0,
             Sentence = (n, value) => value >= 0
@@ -190,6 +183,10 @@ internal static class SpringChecks
             Assumptions = ["both ends of the spring seated flat and parallel (seating coefficient 0.5)"],
         };
     }
+
+    private static IEnumerable<MissingReading> MissingMean(Spring spring, double? mean) => MissingReading.If(mean is null,
+        spring.InnerDiameter is null ? $"parts/springs/{spring.Id}/innerDiameter" : $"parts/springs/{spring.Id}/outerDiameter",
+        $"inner and outer diameter of {spring.Name}");
 
     /// <summary>
     /// Deflection at which the spring bows out; its whole travel plus its free length where it never does, so that the margin stays finite.

@@ -39,10 +39,7 @@ internal static class WheelChecks
             yield return check;
         }
 
-        if (wheel.LoadRating is not null)
-        {
-            yield return WheelLoad(plan);
-        }
+        yield return WheelLoad(plan);
 
         if (size is null || plan.Parts.Tyre is not { } tyre)
         {
@@ -134,46 +131,41 @@ internal static class WheelChecks
     private static IEnumerable<CornerCheck> Calliper(CornerPlan plan)
     {
         var (wheel, corner) = (plan.Parts.Wheel!, plan.Corner);
-        if (corner.CalliperRadius is not null)
+        var radius = plan.Inputs.Add(plan.Path + "/calliperRadius", "caliper radius", corner.CalliperRadius);
+        var barrel = plan.Inputs.Add($"parts/wheels/{wheel.Id}/barrelRadius", "barrel radius of the wheel", wheel.BarrelRadius);
+        yield return new CornerCheck
         {
-            var radius = plan.Inputs.Add(plan.Path + "/calliperRadius", "calliper radius", corner.CalliperRadius);
-            var barrel = plan.Inputs.Add($"parts/wheels/{wheel.Id}/barrelRadius", "barrel radius of the wheel", wheel.BarrelRadius);
-            yield return new CornerCheck
-            {
-                Kind = CheckCatalogue.CalliperBarrel,
-                Missing = [.. plan.Inputs.Lacking(barrel)],
-                Value = n => n.X[barrel] - n.X[radius],
-                Low = Limit(plan.Limits.CalliperToWheel),
-                Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and barrel."
-                    : $"The calliper is {Mm(-value)} larger than the barrel: the wheel does not go on.",
-            };
-        }
-
-        if (corner.CalliperProud is not null)
+            Kind = CheckCatalogue.CalliperBarrel,
+            Missing = [.. plan.Inputs.Lacking(radius, barrel)],
+            Value = n => n.X[barrel] - n.X[radius],
+            Low = Limit(plan.Limits.CalliperToWheel),
+            Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between caliper and barrel."
+                : $"The caliper is {Mm(-value)} larger than the barrel: the wheel does not go on.",
+        };
+        var proud = plan.Inputs.Add(plan.Path + "/calliperProud", "caliper beyond the hub face", corner.CalliperProud);
+        var room = plan.Inputs.Add($"parts/wheels/{wheel.Id}/spokeRoom", "spoke room of the wheel", wheel.SpokeRoom);
+        var spacer = plan.Wheel;
+        yield return new CornerCheck
         {
-            var proud = plan.Inputs.Add(plan.Path + "/calliperProud", "calliper beyond the hub face", corner.CalliperProud);
-            var room = plan.Inputs.Add($"parts/wheels/{wheel.Id}/spokeRoom", "spoke room of the wheel", wheel.SpokeRoom);
-            var spacer = plan.Wheel;
-            yield return new CornerCheck
-            {
-                Kind = CheckCatalogue.CalliperSpokes,
-                Missing = [.. plan.Inputs.Lacking(room), .. MissingReading.If(spacer is null, RimPath(plan), "wheel offset and tyre")],
-                Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
-                Low = Limit(plan.Limits.CalliperToWheel),
-                Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between calliper and spokes."
-                    : $"The spokes run {Mm(-value)} into the calliper.",
-            };
-        }
+            Kind = CheckCatalogue.CalliperSpokes,
+            Missing = [.. plan.Inputs.Lacking(proud, room), .. MissingReading.If(spacer is null, RimPath(plan), "wheel offset and tyre")],
+            Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
+            Low = Limit(plan.Limits.CalliperToWheel),
+            Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between caliper and spokes."
+                : $"The spokes run {Mm(-value)} into the caliper.",
+        };
     }
 
     private static CornerCheck WheelLoad(CornerPlan plan)
     {
         int heaviest = plan.Heaviest;
-        double rating = plan.Parts.Wheel!.LoadRating!.Si;
+        double rating = plan.Parts.Wheel!.LoadRating?.Si ?? double.NaN;
         return new CornerCheck
         {
             Kind = CheckCatalogue.WheelLoad,
-            Missing = [.. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
+            Missing = [.. MissingReading.If(plan.Parts.Wheel.LoadRating is null, $"parts/wheels/{plan.Parts.Wheel.Id}/loadRating",
+                "load rating of the wheel"),
+                .. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (rating / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
             Sentence = (n, value) => $"The wheel is rated for {Kg(rating)} and carries "

@@ -118,6 +118,7 @@ public sealed record CarRelations(IReadOnlyList<Relation> Found, int Looked)
                     case Wheel wheel: WheelRelations.Look(book, wheel); break;
                     case Tyre tyre: TyreRelations.Look(book, tyre); break;
                     case Perch perch: PartRelations.Look(book, perch); break;
+                    case TopMount mount: PartRelations.Look(book, mount); break;
                     case Damper damper: PartRelations.Look(book, damper); break;
                     case BumpStop stop: PartRelations.Look(book, stop); break;
                     case AntiRollBar bar: PartRelations.Look(book, bar); break;

@@ -18,7 +18,7 @@ internal static class LoadRelations
             {
                 var (left, right) = axle == AxlePlace.Front ? (Of(load, CornerPlace.FrontLeft), Of(load, CornerPlace.FrontRight))
                     : (Of(load, CornerPlace.RearLeft), Of(load, CornerPlace.RearRight));
-                book.Add(Kinds.CaseSides, $"{load.Id}/{axle.Words()}", left.Si / right.Si, new(0.3, 0.77, 1.3, 3.3),
+                book.Add(Kinds.CaseSides, $"{load.Id}/{axle.Words()}", left.Si / right.Si, new(0.3, 0.82, 1.22, 3.3),
                     () => $"In load case {load.Name} the {axle.Words()} axle carries {left.Typed} left and {right.Typed} right.", left,
                         right);
             }

@@ -19,6 +19,14 @@ internal static class PartRelations
             () => $"Perch \"{perch.Name}\" is {outer.Typed} wide, its register {register.Typed}.", outer, register);
     }
 
+    public static void Look(RelationBook book, TopMount mount)
+    {
+        string path = "parts/topMounts/" + mount.Id;
+        var (seat, rod) = (Num.Of(path + "/seatDrop", "seat drop", mount.SeatDrop), Num.Of(path + "/rodDrop", "rod drop", mount.RodDrop));
+        book.Add(Kinds.MountShape, path, rod.Si - seat.Si, new(-0.09, 0.003, 0.028, 0.12),
+            () => $"In top mount \"{mount.Name}\" the rod's shoulder lies {rod.Typed} down and the spring's seat {seat.Typed}.", seat, rod);
+    }
+
     public static void Look(RelationBook book, Damper damper)
     {
         string path = "parts/dampers/" + damper.Id, name = $"Damper \"{damper.Name}\"";

@@ -52,7 +52,8 @@ internal sealed class PointLinks
         var d = b - a;
         Num[] ties = [.. Ties(inner, from!), .. Ties(outer, to!)];
         string name = $"The link from {Words(inner)} to {Words(outer)}";
-        Add(inner + "-length", d.Length, new(0.04, 0.13, 0.66, 1.2), () => $"{name} is {Say.Mm(d.Length, 0)} long.", ties);
+        Add(inner + "-length", d.Length, new(0.04, 0.13, inner == "tieInner" ? 0.5 : 0.66, 1.2), () =>
+            $"{name} is {Say.Mm(d.Length, 0)} long.", ties);
         Add(inner + "-rise", Math.Abs(d.Z) / d.Length, new(-1, -1, 0.36, 0.9), () =>
             $"{name} rises {Say.Mm(d.Z, 0)} over its {Say.Mm(d.Length, 0)}.", ties);
         Add(inner + "-slant", Math.Abs(d.X) / d.Length, new(-1, -1, slant, 2),
@@ -71,7 +72,7 @@ internal sealed class PointLinks
             Add(arm + "-base", a.X - b.X, new(-0.5, 0.06, 0.5, 0.9), () =>
                 $"The {arm} arm's front pivot stands {Say.Mm(a.X - b.X, 0)} ahead of its rear one.",
                 [.. Ties(arm + "FrontInner", front!), .. Ties(arm + "RearInner", rear!)]);
-            Add(arm + "-level", Math.Abs(a.Z - b.Z), new(-1, -1, 0.11, 0.35), () =>
+            Add(arm + "-level", Math.Abs(a.Z - b.Z), new(-1, -1, 0.08, 0.35), () =>
                 $"The {arm} arm's pivots differ by {Say.Mm(Math.Abs(a.Z - b.Z), 0)} in height.",
                 [.. Ties(arm + "FrontInner", front!), .. Ties(arm + "RearInner", rear!)]);
         }

@@ -51,6 +51,8 @@ public static class RelationCatalogue
     public static RelationKind TyreTread { get; } = new("tyre-tread", "The tread is 70 to 97 % as wide as the section.", Practice);
     public static RelationKind TyreRims { get; } = new("tyre-rims", "The rims allowed are those usual for the size.", Practice);
     public static RelationKind PerchShape { get; } = new("perch-shape", "A perch is a little wider than its register.", Practice);
+    public static RelationKind MountShape { get; } = new("mount-shape", "The rod's shoulder lies 3 to 28 mm below the spring's seat.",
+        Practice);
     public static RelationKind DamperStroke { get; } = new("damper-stroke", "A damper's stroke goes into its body.", Practice);
     public static RelationKind DamperThread { get; } = new("damper-thread", "The collar's thread lies on the body.",
         "it is cut there; its length: " + Practice);
@@ -114,7 +116,7 @@ public static class RelationCatalogue
     [
         SpringWire, SpringRate, SpringSolid, SpringIndex, SpringTravel, SpringStress, SpringSlack, SpringCurve, HelperClosing,
         TenderClosing, SpringSeat, NameSays, UsualRange, BarrelRoom, SpokeRim, BoreSpigot, CircleHub, ThreadHub, HubsAlike,
-        CaliperRoom, RatingLoad, OffsetNow, OffsetRange, TyreWidth, TyreDiameter, TyreTread, TyreRims, PerchShape, DamperStroke,
+        CaliperRoom, RatingLoad, OffsetNow, OffsetRange, TyreWidth, TyreDiameter, TyreTread, TyreRims, PerchShape, MountShape, DamperStroke,
         DamperThread, DamperWindow, DamperCurve, StopShape, StopCurve, BarShape, CaseSides, CaseAxles, CaseOthers, UnsprungShare,
         Sides, ArchHeight, ArchTyre, GapLine, GapSteer, StrutGap, SpringCarries, RodShows, RatioLayout, Contact, CycledEven,
         CycledMeets, CycledRatio, Track, PointAxis, PointHub, PointStrut, PointLinks, PointMotion, PointRatios, PerchOnThread,
