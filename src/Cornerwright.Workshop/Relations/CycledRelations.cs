@@ -16,7 +16,7 @@ internal static class CycledRelations
         ("springLength", "spring axis length", s => s.SpringLength, 0.0015), ("damperLength", "damper axis length", s => s.DamperLength,
             0.0015),
         ("camber", "camber", s => s.Camber, 0.2 * Degree), ("toe", "toe", s => s.Toe, 0.15 * Degree),
-        ("outboard", "wheel out by", s => s.Outboard, 0.0015),
+        ("outboard", "wheel out by", s => s.Outboard, 0.0015), ("forward", "wheel forward by", s => s.Forward, 0.0015),
     ];
 
     public static void Look(RelationBook book, CornerPlace place)

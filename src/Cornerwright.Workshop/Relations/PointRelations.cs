@@ -88,6 +88,10 @@ internal sealed class PointRelations
         string path = _path + "/steering/", points = $"The {_place.Words()} points";
         var (k, c, o) = (Num.Of(path + "kingpin", "kingpin inclination", read.Kingpin), Num.Of(path + "caster", "caster", read.Caster),
             Num.Of(path + "hubOffset", "axis to hub face", read.HubOffset));
+        double trail = low.X + (d.X * (hub.Z - low.Z) / d.Z) - hub.X;
+        var t = Num.Of(path + "trailAtHub", "axis ahead of the hub", read.TrailAtHub);
+        _book.Add(Kinds.PointAxis, t.Path, t.Si - trail, Bands.Around(0.012, 0.15),
+            () => $"By the {_place.Words()} points the steering axis passes {Say.Mm(trail, 0)} ahead of the hub; {t.Typed} was read.", t);
         _book.Add(Kinds.PointAxis, k.Path, k.Si - kingpin, Bands.Around(2 * Degree, 20 * Degree),
             () => FormattableString.Invariant($"{points} have {kingpin / Degree:0.0}° of kingpin inclination; {k.Typed} was read."), k);
         _book.Add(Kinds.PointAxis, c.Path, c.Si - caster, Bands.Around(1.5 * Degree, 15 * Degree),
@@ -150,6 +154,7 @@ internal sealed class PointRelations
 
         Beside("camberGain", Corner.Motion.CamberGain, camber, 0.2, 8);
         Beside("outboardPerTravel", Corner.Motion.OutboardPerTravel, out_, 0.13, 1.5);
+        Beside("forwardPerTravel", Corner.Motion.ForwardPerTravel, ahead, 0.1, 1.5);
 
         void Rate(string what, double value, Bands bands, FormattableString words) =>
             _book.Add(Kinds.PointMotion, $"{path}/{what}", value, bands,

@@ -94,7 +94,8 @@ internal static class SideRelations
     /// <summary>By how much two sides may differ. Common practice, no source.</summary>
     private static double Fine(string path, FieldShape field, double size) => (field.Words.Dimension, field.Name) switch
     {
-        (_, "outboardPerTravel") => 0.032,
+        (_, "outboardPerTravel" or "forwardPerTravel") => 0.032,
+        (_, "swingArm") => 0.3 * size,
         (_, "camber") => 0.5 * Degree,
         (_, "toe") => 0.25 * Degree,
         (_, "lock") => 6 * Degree,
