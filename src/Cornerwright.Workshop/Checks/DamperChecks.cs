@@ -71,6 +71,14 @@ internal static class DamperChecks
             };
         }
 
+        foreach (var check in Body(plan, damper))
+        {
+            yield return check;
+        }
+    }
+
+    private static IEnumerable<CornerCheck> Body(CornerPlan plan, Damper damper)
+    {
         // A body whose height a build sets, or that has a range, screws into its clamp.
         if (damper.BodyLow is not null || damper.BodyHigh is not null || plan.Build.At(plan.Place).BodyHeight is not null)
         {
