@@ -89,11 +89,7 @@ internal static class ClearanceChecks
                 list.Add("ends of travel not known: 60 mm either way taken");
             }
 
-            if (plan.Motion.Paired && !plan.Motion.BothWheels)
-            {
-                list.Add(AxlePlan.Assumption);
-            }
-
+            list.AddRange(AxlePlan.Assumptions(plan.Motion));
             list.AddRange(NotAtLock(plan));
         }
 

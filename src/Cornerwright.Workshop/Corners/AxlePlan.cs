@@ -24,6 +24,16 @@ internal sealed class AxlePlan
     /// <summary>Said of every gap where an axle that carries both wheels is known by readings, not by points.</summary>
     public const string Assumption = "motion of the axle taken as read with both wheels rising alike";
 
+    /// <summary>
+    /// Said of every gap of a wheel on an axle that carries both: the box of both travels is not all that such an axle can do.
+    /// </summary>
+    public const string Further =
+        "ends of travel taken as with both wheels alike: a damper that stands inboard of its wheel lets one wheel alone go further";
+
+    /// <summary>What is taken for granted of a wheel on an axle that carries both; nothing where each moves for itself.</summary>
+    public static IEnumerable<string> Assumptions(MotionPlan motion) =>
+        !motion.Paired ? [] : motion.BothWheels ? [Further] : [Assumption, Further];
+
     private const double AnyTyreRadius = 0.3;
     private const int Samples = 9;
 

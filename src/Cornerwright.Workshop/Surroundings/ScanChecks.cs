@@ -102,11 +102,7 @@ internal static class ScanChecks
             list.Add("ends of travel not known: 60 mm either way taken");
         }
 
-        if (body && plan.Motion.Paired && !plan.Motion.BothWheels)
-        {
-            list.Add(AxlePlan.Assumption);
-        }
-
+        list.AddRange(body ? AxlePlan.Assumptions(plan.Motion) : []);
         list.AddRange(body ? ClearanceChecks.NotAtLock(plan) : []);
         return list;
     }

@@ -51,6 +51,7 @@ public sealed class AxlePairTests(ITestOutputHelper output)
         Assert.InRange(finding.Value.Value.Si, least - 1e-4, least + 1e-6);
         Assert.Equal(Verdict.Fails, finding.Verdict);
         Assert.Contains("other wheel at full droop", finding.Worst!.Words, StringComparison.Ordinal);
+        Assert.Contains(AxlePlan.Further, finding.Assumptions);
         Assert.Contains($"{place.OtherSide().Words()} wheel: full droop taken at", string.Join("; ", finding.Assumptions),
             StringComparison.Ordinal);
         var proved = CornerClearance.Of(car, car.Build(Demo.Holding)!, place).Least()!;
