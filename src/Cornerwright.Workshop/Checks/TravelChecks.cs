@@ -73,8 +73,11 @@ internal static class TravelChecks
         var first = (Travel: n.Shut, Words: "the damper is shut");
         first = n.Bind < first.Travel ? (n.Bind, "the coils touch") : first;
         first = n.Metal < first.Travel ? (n.Metal, "metal meets metal") : first;
-        return n.TyreTouch < first.Travel ? (n.TyreTouch, "the tyre touches") : first;
+        return n.TyreTouch < first.Travel ? (n.TyreTouch, "the tyre touches" + Steered(n.TouchSteer)) : first;
     }
+
+    private static string Steered(double steer) => Math.Abs(steer) < 0.5 * Math.PI / 180 ? ""
+        : $" steered {new Measure(Math.Abs(steer), Units.Degree, 0).Text} to the {(steer > 0 ? "left" : "right")}";
 
     private static double StopShare(CornerPlan plan, CornerReader n, double travel)
     {

@@ -21,10 +21,6 @@ internal sealed class BodyGaps(ThingPlaces places)
     private readonly ThingPlaces _places = places;
 
     /// <summary>The least gap and its place; not finite where the wheel cannot be.</summary>
-    public Clearing Of(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer) =>
-        Of(_places, n, wheel, pointsInBody, new PosePlace(travel, steer, travel));
-
-    /// <summary>The same where the axle's other wheel travels otherwise.</summary>
     public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody,
         in PosePlace place)
     {
@@ -49,11 +45,6 @@ internal sealed class BodyGaps(ThingPlaces places)
             ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
 
     /// <summary>The gap by corners and middles: enough to see where along the travel the least one lies.</summary>
-    public double RoughGap(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double travel, double steer) =>
-        _places.Pose(n, n.Motion, travel, steer, out var pose) ? RoughGap(SpindleFrame.Of(pose), wheel, pointsInBody)
-            : double.PositiveInfinity;
-
-    /// <inheritdoc cref="RoughGap(CornerReader, in WheelSolid, ReadOnlySpan{Vec3}, double, double)"/>
     public static double RoughGap(in SpindleFrame frame, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody)
     {
         double least = double.PositiveInfinity;

@@ -53,7 +53,7 @@ internal sealed partial class ClearanceNumbers
     /// <summary>Where wheel and things are.</summary>
     public ThingPlaces Places => _places;
 
-    /// <summary>The first touch, straight ahead, above ride.</summary>
+    /// <summary>The first touch above ride, over all steer.</summary>
     public FirstTouch Touch { get; private set; } = FirstTouch.None;
 
     internal static Clearing Unknown => new(double.NaN, WheelPart.Tyre, default, default, 0, false);
@@ -82,7 +82,7 @@ internal sealed partial class ClearanceNumbers
                 SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, grid, rough);
             }
 
-            Touch = FirstTouch.Find(new StraightGap(this, poses, toBody), _clearance, poses, range, _plan.HighestTravel);
+            Touch = FirstTouch.Find(new GapOnTheWay(this, poses, toBody), _clearance, poses, range, _plan.HighestTravel);
         }
 
         if (reads is not null)
@@ -192,9 +192,9 @@ internal sealed partial class ClearanceNumbers
     // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
     private double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found)
     {
-        double from = found.Travel, gap = _body.GapAt(n, wheel, points, found.Along, new(from, 0, from));
+        double from = found.Travel, gap = _body.GapAt(n, wheel, points, found.Along, found.Way.At(from));
         double touch = from - (gap / found.Slope);
-        double left = _body.GapAt(n, wheel, points, found.Along, new(touch, 0, touch)), slope = (left - gap) / (touch - from);
+        double left = _body.GapAt(n, wheel, points, found.Along, found.Way.At(touch)), slope = (left - gap) / (touch - from);
         return touch - (slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0);
     }
 
@@ -274,15 +274,25 @@ internal sealed partial class ClearanceNumbers
                 + (worst.Place.Off * cylinder.Radius));
     }
 
-    /// <summary>The gap of one body item straight ahead, as the search for the first touch asks it.</summary>
-    internal readonly ref struct StraightGap(ClearanceNumbers owner, CornerReader n, WheelSolid wheel)
+    /// <summary>The gap of one body item at a pose, as the search for the first touch asks it.</summary>
+    internal readonly ref struct GapOnTheWay(ClearanceNumbers owner, CornerReader n, WheelSolid wheel)
     {
         private readonly WheelSolid _wheel = wheel;
 
-        public Clearing At(int item, double travel) => owner._body.Of(n, _wheel, owner._points[item], travel, 0);
+        public WorstPose Worst(int item) => owner._worst[item];
+
+        /// <summary>The other wheel's travel in a worst pose, m; null where it plays no part.</summary>
+        public double? OtherAt(in WorstPose worst)
+        {
+            var (droop, bump) = n.SweptOther();
+            return bump > droop ? droop + (worst.Other * (bump - droop)) : null;
+        }
+
+        public Clearing At(int item, in PosePlace place) => BodyGaps.Of(owner._places, n, _wheel, owner._points[item], place);
 
         /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
-        public double AtLeast(int item, double travel) =>
-            owner._body.RoughGap(n, _wheel, owner._points[item], travel, 0) - BodyGaps.RoughError;
+        public double AtLeast(int item, in PosePlace place) =>
+            (owner._places.Pose(n, n.Motion, place, out var pose)
+                ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, owner._points[item]) : double.PositiveInfinity) - BodyGaps.RoughError;
     }
 }

@@ -62,6 +62,9 @@ internal readonly struct CornerReader(SolvedCorner corner, ReadSet? noted)
         }
     }
 
+    /// <summary>How far the wheel is steered where it first touches, rad; for words.</summary>
+    public double TouchSteer => corner.Clearance.Touch.Way.Steer;
+
     public ReadOnlySpan<StackElement> Stack
     {
         get

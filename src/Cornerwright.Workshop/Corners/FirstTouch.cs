@@ -1,14 +1,28 @@
 using Cornerwright.Garage.Chassis;
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Corners;
 
-/// <summary>Where, going up from ride straight ahead, the wheel first touches something of the body.</summary>
+/// <summary>A way up: the wheel rises with its steer held and, on an axle that carries both, with the other wheel held.</summary>
+/// <param name="Steer">rad, left positive.</param>
+/// <param name="Other">Travel of the other wheel, m; null where it rises alike, or plays no part.</param>
+internal readonly record struct WayUp(double Steer, double? Other)
+{
+    public static WayUp Straight => new(0, null);
+
+    public PosePlace At(double travel) => new(travel, Steer, Other ?? travel);
+}
+
+/// <summary>
+/// Where, going up from ride, the wheel first touches something of the body: straight ahead, at both locks, or where that thing comes nearest.
+/// </summary>
 /// <param name="Item">Which thing; -1 for none.</param>
 /// <param name="Travel">m; infinite for none.</param>
 /// <param name="Slope">Gap per travel there.</param>
 /// <param name="Along">The place on the thing.</param>
-internal readonly record struct FirstTouch(int Item, double Travel, double Slope, double Along)
+/// <param name="Way">How the wheel stood.</param>
+internal readonly record struct FirstTouch(int Item, double Travel, double Slope, double Along, WayUp Way)
 {
     /// <summary>
     /// Of what comes nearest on the whole way searched (the thing touched, if any): which it is, where,
@@ -25,74 +39,171 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
     /// </summary>
     internal const double SteepestGap = 1.2;
 
-    public static FirstTouch None => new(-1, double.PositiveInfinity, 0, 0);
+    public static FirstTouch None => new(-1, double.PositiveInfinity, 0, 0, WayUp.Straight);
 
-    public static FirstTouch Find(in ClearanceNumbers.StraightGap gaps, ClearancePlan clearance, CornerReader n,
+    public static FirstTouch Find(in ClearanceNumbers.GapOnTheWay gaps, ClearancePlan clearance, CornerReader n,
         (double Droop, double Bump) range, double highest)
     {
         var first = None;
-        double start = Math.Clamp(n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0, range.Droop, range.Bump),
+        double ride = Math.Clamp(n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0, range.Droop, range.Bump),
             end = Math.Min(range.Bump + BeyondBump, highest);
         for (int i = 0; i < clearance.Items.Count; i++)
         {
             var item = clearance.Items[i];
-            if (item.AttachedTo == AttachedTo.Body && item.Missing.Count == 0)
+            var worst = gaps.Worst(i);
+            if (item.AttachedTo != AttachedTo.Body || item.Missing.Count > 0 || !double.IsFinite(worst.Clearing.Gap))
             {
-                var next = From(gaps, i, start, Math.Min(end, first.Travel));
-                bool nearer = next.Item >= 0 || (first.Item < 0 && next.Graze.Gap < first.Graze.Gap);
-                first = nearer ? next : first;
+                continue;
             }
+
+            // What clears the wheel at every pose is not touched before full bump.
+            double least = worst.Clearing.Gap;
+            if (first.Item < 0 && least < first.Graze.Gap)
+            {
+                first = first with { Graze = (i, range.Droop + (worst.Share * (range.Bump - range.Droop)), least) };
+            }
+
+            if (least > SteepestGap * BeyondBump)
+            {
+                continue;
+            }
+
+            var next = new Search(gaps, i, (least > 0 ? range.Bump : ride, end), range, clearance).Earliest(first.Travel);
+            bool nearer = next.Item >= 0 || (first.Item < 0 && next.Graze.Gap < first.Graze.Gap);
+            first = nearer ? next : first;
         }
 
         return first.Item < 0 ? first : first with { Graze = Deepest(gaps, first, end) };
     }
 
-    // Upward by as much as the gap cannot close: no touch is stepped over, and near one the steps shrink by themselves.
-    private static FirstTouch From(in ClearanceNumbers.StraightGap gaps, int item, double start, double end)
-    {
-        const int MostSteps = 60;
-        const double Accuracy = 1e-6, Step = 1e-4, FarAway = 0.005;
-        double x = start;
-        var least = None.Graze;
-        for (int k = 0; k < MostSteps && x <= end; k++)
-        {
-            double far = gaps.AtLeast(item, x);
-            if (far > FarAway)
-            {
-                x += far / SteepestGap;
-                continue;
-            }
-
-            var at = gaps.At(item, x);
-            if (!(at.Gap > 0) && k == 0)
-            {
-                return None;
-            }
-
-            if (at.Gap < Accuracy)
-            {
-                double slope = (gaps.At(item, x + Step).Gap - gaps.At(item, x - Step).Gap) / (2 * Step);
-                return Math.Abs(slope) > 1e-6 ? new FirstTouch(item, x, slope, at.Along) : None;
-            }
-
-            least = at.Gap < least.Gap ? (item, x, at.Gap) : least;
-            x += at.Gap / SteepestGap;
-        }
-
-        return None with { Graze = least };
-    }
-
     // How far the wheel runs into what it touches says how sure the touch is.
-    private static (int Item, double Travel, double Gap) Deepest(in ClearanceNumbers.StraightGap gaps, in FirstTouch touch, double end)
+    private static (int Item, double Travel, double Gap) Deepest(in ClearanceNumbers.GapOnTheWay gaps, in FirstTouch touch, double end)
     {
         const int Samples = 4;
         var least = (touch.Item, touch.Travel, Gap: 0.0);
         for (int k = 1; k <= Samples; k++)
         {
-            double travel = touch.Travel + ((end - touch.Travel) * k / Samples), gap = gaps.At(touch.Item, travel).Gap;
+            double travel = touch.Travel + ((end - touch.Travel) * k / Samples), gap = gaps.At(touch.Item, touch.Way.At(travel)).Gap;
             least = gap < least.Gap ? (touch.Item, travel, gap) : least;
         }
 
         return least;
+    }
+
+    /// <summary>The search for one thing.</summary>
+    /// <param name="gaps">To ask.</param>
+    /// <param name="item">Which.</param>
+    /// <param name="between">Where to begin and where to end, m; where bump at lock is limited, the limit ends the way.</param>
+    /// <param name="range">Full droop and full bump, m.</param>
+    /// <param name="clearance">Locks and limits.</param>
+    private readonly ref struct Search(ClearanceNumbers.GapOnTheWay gaps, int item, (double Start, double End) between,
+        (double Droop, double Bump) range, ClearancePlan clearance)
+    {
+        private const int MostSteps = 200, Rounds = 16;
+        private const double Accuracy = 1e-6, Step = 1e-4, FarAway = 0.005, Deep = 1e-5, Aside = 2 * Math.PI / 180;
+
+        private readonly ClearanceNumbers.GapOnTheWay _gaps = gaps;
+
+        /// <summary>
+        /// The first touch at no more than a travel: straight ahead, at both locks and where the thing comes nearest of all; then, as long as
+        /// some other steer touches already where that one touches, there.
+        /// </summary>
+        public FirstTouch Earliest(double most)
+        {
+            var worst = _gaps.Worst(item);
+            double? other = _gaps.OtherAt(worst);
+            var first = None;
+            double limit = Math.Min(between.End, most);
+            foreach (WayUp way in (ReadOnlySpan<WayUp>)
+                [WayUp.Straight, new(worst.Steer, other), new(clearance.LockLeft, null), new(-clearance.LockRight, null)])
+            {
+                var next = From(way, Math.Min(limit, first.Travel));
+                first = next.Item >= 0 || (first.Item < 0 && next.Graze.Gap < first.Graze.Gap) ? next : first;
+            }
+
+            double aside = Aside;
+            bool everywhere = true;
+            for (int round = 0; round < Rounds && clearance.LockLeft + clearance.LockRight > 0; round++)
+            {
+                double at = Math.Min(limit, first.Travel);
+                var (steer, gap) = everywhere ? Deepest(at, first.Way.Other) : Beside(first.Way, at, aside);
+                bool nearer = false;
+                if (gap < -Deep && From(new(steer, first.Way.Other), at) is { Item: >= 0 } found)
+                {
+                    nearer = found.Travel < first.Travel - Accuracy;
+                    first = nearer ? found : first;
+                }
+
+                aside = nearer || everywhere ? aside : aside / 2;
+                everywhere &= nearer;
+            }
+
+            return first;
+        }
+
+        // Over all steer, at steps between which a shoulder moves by little.
+        private (double Steer, double Gap) Deepest(double travel, double? other)
+        {
+            var deepest = (Steer: 0.0, Gap: double.PositiveInfinity);
+            int parts = (int)Math.Ceiling((clearance.LockLeft + clearance.LockRight) / Aside);
+            for (int k = 0; k <= parts; k++)
+            {
+                double steer = -clearance.LockRight + ((clearance.LockLeft + clearance.LockRight) * k / parts);
+                var place = new WayUp(steer, other).At(travel);
+                double gap = Limit(steer) >= travel && _gaps.AtLeast(item, place) < 0 ? _gaps.At(item, place).Gap : double.PositiveInfinity;
+                deepest = gap < deepest.Gap ? (steer, gap) : deepest;
+            }
+
+            return deepest;
+        }
+
+        private (double Steer, double Gap) Beside(WayUp way, double travel, double aside)
+        {
+            double left = Math.Min(way.Steer + aside, clearance.LockLeft), right = Math.Max(way.Steer - aside, -clearance.LockRight);
+            double toLeft = Limit(left) >= travel ? Gap(way with { Steer = left }, travel) : double.PositiveInfinity,
+                toRight = Limit(right) >= travel ? Gap(way with { Steer = right }, travel) : double.PositiveInfinity;
+            return toLeft < toRight ? (left, toLeft) : (right, toRight);
+        }
+
+        // Where bump at lock is limited, the stop ends the way there, m.
+        private double Limit(double steer) =>
+            clearance.BumpAt(steer, range) is var limit && limit < range.Bump ? limit : double.PositiveInfinity;
+
+        private double Gap(WayUp way, double travel) => _gaps.At(item, way.At(travel)).Gap;
+
+        // Upward by as much as the gap cannot close: no touch is stepped over, and near one the steps shrink by themselves.
+        private FirstTouch From(WayUp way, double most)
+        {
+            double end = Math.Min(Limit(way.Steer), most);
+            double x = between.Start;
+            var least = None.Graze;
+            for (int k = 0; x <= end; k++)
+            {
+                double far = k < MostSteps ? _gaps.AtLeast(item, way.At(x)) : 0;
+                if (far > FarAway)
+                {
+                    x += far / SteepestGap;
+                    continue;
+                }
+
+                var at = _gaps.At(item, way.At(x));
+                if (!(at.Gap > 0) && k == 0)
+                {
+                    return None;
+                }
+
+                // Out of steps it is taken as touched here: what is not known to be clear does not count as clear.
+                if (at.Gap < Accuracy || k >= MostSteps)
+                {
+                    double slope = (Gap(way, x + Step) - Gap(way, x - Step)) / (2 * Step);
+                    return Math.Abs(slope) > 1e-6 ? new FirstTouch(item, x, slope, at.Along, way) : None;
+                }
+
+                least = at.Gap < least.Gap ? (item, x, at.Gap) : least;
+                x += at.Gap / SteepestGap;
+            }
+
+            return None with { Graze = least };
+        }
     }
 }

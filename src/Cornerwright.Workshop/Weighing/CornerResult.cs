@@ -203,7 +203,8 @@ internal sealed class CornerResult
             double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
             if (!decides && double.IsFinite(lead))
             {
-                double there = Numbers.Read.GapAt(item, Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), 0).Gap;
+                double at = Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), steer = Numbers.Clearance.Worst[item].Steer;
+                double there = Math.Min(Numbers.Read.GapAt(item, at, 0).Gap, Numbers.Read.GapAt(item, at, steer).Gap);
                 gap = there > 0 ? Math.Min(gap, there) : gap;
             }
 
