@@ -101,6 +101,13 @@ public sealed class PresentWheel
         return Math.Min(Solid.SignedDistance(a, r, out _, out _, out _), drum);
     }
 
+    /// <summary>How deep a point in S (a, 12, 3) lies inside the tyre, m; negative outside of it, and inside of the rim.</summary>
+    public double DepthInTyre(in Vec3 inSpindle)
+    {
+        double r = Math.Sqrt((inSpindle.Y * inSpindle.Y) + (inSpindle.Z * inSpindle.Z));
+        return Math.Min(-Solid.SignedDistance(inSpindle.X, r, out _, out _, out _), r - Rim.LipRadius);
+    }
+
     /// <summary>What the corner's gap readings fix of the body.</summary>
     public IReadOnlyList<KnownPlace> KnownPlaces()
     {

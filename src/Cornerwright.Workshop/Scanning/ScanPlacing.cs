@@ -63,16 +63,21 @@ public static class ScanPlacing
 
         var notes = new List<string>();
         float[] coordinates = Aligned(raw, scan.Unit.Metres(), TransformOf(alignment));
+        if (ScanPlausibility.WrongSize(where, scan, coordinates) is { } size)
+        {
+            return Checked<PlacedScan>.Wrong(size);
+        }
+
         int[] corners = raw.Corners.ToArray();
         (coordinates, corners) = Cropped(coordinates, corners, scan.Crop, notes);
-        if (scan.WheelTakenOut is { } within || scan.AttachedTo == AttachedTo.Knuckle)
+        var wheel = PresentWheel.Of(car, scan.Corner);
+        if (!wheel.Ok && (scan.WheelTakenOut is not null || scan.AttachedTo == AttachedTo.Knuckle))
         {
-            var wheel = PresentWheel.Of(car, scan.Corner);
-            if (!wheel.Ok)
-            {
-                return Checked<PlacedScan>.Wrong(wheel.Problems);
-            }
+            return Checked<PlacedScan>.Wrong(wheel.Problems);
+        }
 
+        if (wheel.Ok)
+        {
             if (!wheel.Value.PoseAt(scan.Travel?.Si ?? 0, scan.Steer?.Si ?? 0, out var pose))
             {
                 return Checked<PlacedScan>.Wrong(new Problem(where + " / wheel travel when scanned", scan.Travel?.Typed ?? "0",
@@ -80,6 +85,16 @@ public static class ScanPlacing
             }
 
             var frame = SpindleFrame.Of(pose);
+            if (ScanPlausibility.Misplaced(where, wheel.Value, frame, coordinates, notes) is { } misplaced)
+            {
+                return Checked<PlacedScan>.Wrong(misplaced);
+            }
+
+            if (scan.AttachedTo == AttachedTo.Body)
+            {
+                ScanPlausibility.Compare(wheel.Value, coordinates, notes);
+            }
+
             if (scan.WheelTakenOut is { } taken)
             {
                 (coordinates, corners) = WithoutWheel(coordinates, corners, wheel.Value, frame, taken.Si, notes);
