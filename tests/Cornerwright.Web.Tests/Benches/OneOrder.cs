@@ -23,10 +23,13 @@ internal sealed class OneOrder
     /// <summary>Edits that the bench has called saved and that nobody has undone or chosen against since.</summary>
     private readonly HashSet<string> _acknowledgedEdits = [];
 
+    /// <summary>Edits on the bench, saved or not, that nobody has undone.</summary>
+    private readonly HashSet<string> _made = [];
+
     private readonly List<string> _done = [];
     private readonly List<Task> _asked = [];
     private readonly Dictionary<string, Car> _read = [];
-    private bool _otherSaved;
+    private bool _otherSaved, _theirsChosen;
 
     public OneOrder(IGarageStore store, string id, ManualTime time)
     {
@@ -58,6 +61,11 @@ internal sealed class OneOrder
         {
             _done.Add(step);
             Do(step);
+            if (step.StartsWith("edit", StringComparison.Ordinal) || step.StartsWith("write", StringComparison.Ordinal))
+            {
+                _made.UnionWith(EditsOf(_bench.Car!));
+            }
+
             Look();
         }
 
@@ -124,6 +132,7 @@ internal sealed class OneOrder
             case "undo":
                 _bench.Undo();
                 _acknowledgedEdits.IntersectWith(EditsOf(_bench.Car!));
+                _made.IntersectWith(EditsOf(_bench.Car!));
                 break;
             case "quiet":
                 _time.Pass(Workbench.QuietBeforeSaving);
@@ -142,6 +151,7 @@ internal sealed class OneOrder
                 break;
             case "theirs on top":
                 _asked.Add(_bench.TakeTheirs());
+                _theirsChosen = true;
                 break;
             case "another saves":
                 var there = _store.Load(_id).Value;
@@ -178,6 +188,8 @@ internal sealed class OneOrder
             Must(Texts.Contains(seen), "it says saved of something that is not kept");
             _acknowledgedEdits.UnionWith(EditsOf(_bench.Car!));
         }
+
+        Must(_theirsChosen || _made.IsSubsetOf(EditsOf(_bench.Car!)), "an edit that was on the bench is gone from it");
 
         // Where another session changed more than the log somebody chooses, and what was not chosen stays in the history.
         Must(_otherSaved ? Everything().Any(car => _acknowledgedEdits.IsSubsetOf(EditsOf(car)))
