@@ -15,7 +15,8 @@ internal readonly record struct WayUp(double Steer, double? Other)
 }
 
 /// <summary>
-/// Where, going up from ride, the wheel first touches something of the body: straight ahead, at both locks, or where that thing comes nearest.
+/// Where, going up from ride, the wheel first touches something of the body: straight ahead, at both locks, or at any steer between where
+/// that thing comes nearer.
 /// </summary>
 /// <param name="Item">Which thing; -1 for none.</param>
 /// <param name="Travel">m; infinite for none.</param>
@@ -105,8 +106,8 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         private readonly ClearanceNumbers.GapOnTheWay _gaps = gaps;
 
         /// <summary>
-        /// The first touch at no more than a travel: straight ahead, at both locks and where the thing comes nearest of all; then, as long as
-        /// some other steer touches already where that one touches, there.
+        /// The first touch at no more than a travel: straight ahead, at both locks and where the thing comes nearest of all; then, as long
+        /// as some other steer touches already where that one touches, there.
         /// </summary>
         public FirstTouch Earliest(double most)
         {

@@ -76,34 +76,9 @@ public static class ScanPlacing
             return Checked<PlacedScan>.Wrong(wheel.Problems);
         }
 
-        if (wheel.Ok)
+        if (wheel.Ok && BesideWheel(scan, wheel.Value, where, ref coordinates, ref corners, notes) is { } misplaced)
         {
-            if (!wheel.Value.PoseAt(scan.Travel?.Si ?? 0, scan.Steer?.Si ?? 0, out var pose))
-            {
-                return Checked<PlacedScan>.Wrong(new Problem(where + " / wheel travel when scanned", scan.Travel?.Typed ?? "0",
-                    "a travel the wheel can reach", "Correct the travel at which the scan was made."));
-            }
-
-            var frame = SpindleFrame.Of(pose);
-            if (ScanPlausibility.Misplaced(where, wheel.Value, frame, coordinates, notes) is { } misplaced)
-            {
-                return Checked<PlacedScan>.Wrong(misplaced);
-            }
-
-            if (scan.AttachedTo == AttachedTo.Body)
-            {
-                ScanPlausibility.Compare(wheel.Value, coordinates, notes);
-            }
-
-            if (scan.WheelTakenOut is { } taken)
-            {
-                (coordinates, corners) = WithoutWheel(coordinates, corners, wheel.Value, frame, taken.Si, notes);
-            }
-
-            if (scan.AttachedTo == AttachedTo.Knuckle)
-            {
-                Each(coordinates, p => frame.ToSpindle(p));
-            }
+            return Checked<PlacedScan>.Wrong(misplaced);
         }
 
         if (coordinates.Length == 0)
@@ -133,6 +108,40 @@ public static class ScanPlacing
 
         return Made(scan, mirrored ? scan.Corner.OtherSide() : scan.Corner, coordinates, corners, Deviation(scan, alignment, mirrored),
             bound, notes, where);
+    }
+
+    // What the wheel that was on the car says of the scan; then it is taken out, and what moves with the knuckle goes to the wheel's frame.
+    private static Problem? BesideWheel(Scan scan, PresentWheel wheel, string where, ref float[] coordinates, ref int[] corners,
+        List<string> notes)
+    {
+        if (!wheel.PoseAt(scan.Travel?.Si ?? 0, scan.Steer?.Si ?? 0, out var pose))
+        {
+            return new Problem(where + " / wheel travel when scanned", scan.Travel?.Typed ?? "0", "a travel the wheel can reach",
+                "Correct the travel at which the scan was made.");
+        }
+
+        var frame = SpindleFrame.Of(pose);
+        if (ScanPlausibility.Misplaced(where, wheel, frame, coordinates, notes) is { } misplaced)
+        {
+            return misplaced;
+        }
+
+        if (scan.AttachedTo == AttachedTo.Body)
+        {
+            ScanPlausibility.Compare(wheel, coordinates, notes);
+        }
+
+        if (scan.WheelTakenOut is { } taken)
+        {
+            (coordinates, corners) = WithoutWheel(coordinates, corners, wheel, frame, taken.Si, notes);
+        }
+
+        if (scan.AttachedTo == AttachedTo.Knuckle)
+        {
+            Each(coordinates, p => frame.ToSpindle(p));
+        }
+
+        return null;
     }
 
     private static Checked<PlacedScan> Made(Scan scan, CornerPlace corner, float[] coordinates, int[] corners, double deviation,

@@ -69,7 +69,8 @@ internal static class ScanPlausibility
 
         if (points > 0 && beside > MostBeside * points)
         {
-            return new Problem(where + " / corner", $"{wheel.Corner.Words()}, where {Percent(beside, points)} of it stand further out than the tyre",
+            return new Problem(where + " / corner",
+                $"{wheel.Corner.Words()}, where {Percent(beside, points)} of it stand further out than the tyre",
                 "a scan of this side of the car", "Choose the corner that was scanned, or align it again: left and right may be mixed up.");
         }
 

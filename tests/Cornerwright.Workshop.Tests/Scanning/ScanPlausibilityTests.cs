@@ -59,16 +59,28 @@ public class ScanPlausibilityTests
     [Fact]
     public void A_scan_that_stands_off_the_places_that_gaps_were_read_to_says_which()
     {
-        // One gap to the lip typed 45 mm too large.
-        var (car, _) = AlignedDemo.Make();
-        var lip = car.FrontLeft.Obstacles.First(o => o.AttachedTo == AttachedTo.Body);
-        double read = lip.Gaps[0].Distance!.Si + 0.045;
-        var gap = lip.Gaps[0] with { Distance = Reading.Of(FormattableString.Invariant($"{1000 * read:0} mm"), Dimension.Length) };
-        var obstacles = car.FrontLeft.Obstacles.Select(o => o.Id == lip.Id ? o with { Gaps = [gap, .. o.Gaps.Skip(1)] } : o).ToList();
-        car = car with { FrontLeft = car.FrontLeft with { Obstacles = obstacles } };
-        var placed = ScanPlacing.Place(car, car.Scans[0], Raw.Value);
-        Assert.True(placed.Ok);
-        Assert.Contains(placed.Value.Notes, n => n.Contains("the place that the gap reading gives lies", StringComparison.Ordinal));
+        var wheel = PresentWheel.Of(DemoCar.Read(), CornerPlace.FrontLeft).Value;
+        var known = wheel.KnownPlaces();
+        Assert.NotEmpty(known);
+        Assert.Empty(Told(0));
+        Assert.Equal(known.Count, Told(0.06f).Count);
+        Assert.All(Told(0.06f), n => Assert.Contains("the place that the gap reading gives lies 60 mm", n, StringComparison.Ordinal));
+
+        // Far from every point it is simply not in the scan.
+        Assert.Empty(Told(2));
+
+        List<string> Told(float off)
+        {
+            var notes = new List<string>();
+            foreach (var place in known)
+            {
+                var one = new List<string>();
+                ScanPlausibility.Compare(wheel, [(float)place.Place.X, (float)place.Place.Y, (float)place.Place.Z + off], one);
+                notes.AddRange(one.Where(n => n.StartsWith(place.Name + ":", StringComparison.Ordinal)));
+            }
+
+            return notes;
+        }
     }
 
     private static void Refused(Func<Scan, Scan> change, RawScan raw)
