@@ -18,6 +18,9 @@ public sealed record CornerBuild
     [Slot(BuildRole.Spacer, SlotGroup.Wheel), Field("Spacer", RefersTo = "parts/spacers")]
     public string Spacer { get; init; } = "";
 
+    [Slot(BuildRole.Wheel, SlotGroup.Wheel), Field("Centring ring", RefersTo = "parts/centringRings")]
+    public string CentringRing { get; init; } = "";
+
     [Slot(BuildRole.Wheel, SlotGroup.Wheel, Pieces = SlotPieces.OneAWheelBolt), Field("Wheel bolts or nuts", RefersTo = "parts/wheelBolts")]
     public string WheelBolt { get; init; } = "";
 

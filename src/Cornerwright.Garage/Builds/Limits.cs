@@ -71,6 +71,10 @@ public sealed record Limits
     [Field("Thread engaged, in thread diameters", Dimension.Ratio, "", 0.5, 3, How = "One diameter in steel.")]
     public Reading? ThreadEngagement { get; init; }
 
+    [Field("Wheel stands out of its wing by at most", Dimension.Length, "mm", -50, 100,
+        How = "Negative: so far inside. Left out, nobody asks, unless the wing's edge was measured: then 0.")]
+    public Reading? Poke { get; init; }
+
     [Field("Load capacity in hand", Dimension.Ratio, "%", 0, 100)]
     public Reading? LoadReserve { get; init; }
 

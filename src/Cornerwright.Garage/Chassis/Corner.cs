@@ -52,6 +52,10 @@ public sealed record Corner
     [Field("Things near the wheel")]
     public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
 
+    [Field("Tyre inside the wing's edge by", Dimension.Length, "mm", -100, 150,
+        How = "Plumb line from the wing's edge over the hub: level from the tyre's widest place out to it. Negative where it stands out.")]
+    public Reading? WingEdge { get; init; }
+
     [Field("Calliper radius", Dimension.Length, "mm", 80, 350, How = "From the hub centre to the outermost place of the brake calliper.")]
     public Reading? CalliperRadius { get; init; }
 

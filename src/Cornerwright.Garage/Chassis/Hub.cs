@@ -27,6 +27,18 @@ public sealed record Hub
     [Field("Studs and nuts")]
     public bool Studs { get; init; }
 
+    [Field("Centring collar stands out by", Dimension.Length, "mm", 0, 80,
+        How = "Depth gauge on the hub's collar: from the face on which the wheel lies to the end of its straight part, no chamfer.")]
+    public Reading? SpigotLength { get; init; }
+
+    [Field("Studs stand out by", Dimension.Length, "mm", 5, 150,
+        How = "Only studs: from the face on which the wheel lies to the end of the full thread.")]
+    public Reading? StudLength { get; init; }
+
+    [Field("Free depth behind the face", Dimension.Length, "mm", 5, 150,
+        How = "Only bolts: wire down a bolt hole, hub turned, to the first thing that a bolt must not touch: cable, plate, sensor ring.")]
+    public Reading? BoltDepth { get; init; }
+
     [Field("Thread engaged now", Dimension.Length, "mm", 2, 60, How = "Count the turns until the bolt or nut comes off, times the pitch.")]
     public Reading? EngagedNow { get; init; }
 }

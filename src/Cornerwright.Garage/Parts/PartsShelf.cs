@@ -8,6 +8,7 @@ public sealed record PartsShelf
     [Field("Wheels")] public IReadOnlyList<Wheel> Wheels { get; init; } = [];
     [Field("Tyres")] public IReadOnlyList<Tyre> Tyres { get; init; } = [];
     [Field("Spacers")] public IReadOnlyList<Spacer> Spacers { get; init; } = [];
+    [Field("Centring rings")] public IReadOnlyList<CentringRing> CentringRings { get; init; } = [];
     [Field("Wheel bolts and nuts")] public IReadOnlyList<WheelBolt> WheelBolts { get; init; } = [];
     [Field("Springs")] public IReadOnlyList<Spring> Springs { get; init; } = [];
     [Field("Sheets and adapters")] public IReadOnlyList<Sheet> Sheets { get; init; } = [];

@@ -18,6 +18,12 @@ public sealed record Wheel : Part
     [Field("Thickness at the bolt seat", Dimension.Length, "mm", 3, 60, How = "From the mounting face to where the bolt or nut seats.")]
     public Reading? SeatThickness { get; init; }
 
+    [Field("Seat for bolts or nuts", How = "The shape of the holes where a bolt or nut presses: they must have the same.")]
+    public BoltSeat? Seat { get; init; }
+
+    [Field("Pockets in the mounting face", Dimension.Length, "mm", 0, 60, How = "Depth of the hollows between its bolt holes.")]
+    public Reading? Pockets { get; init; }
+
     [Field("Flange thickness", Dimension.Length, "mm", 5, 25,
         How = "Outer face of the rim flange to the bead seat's end; adds to the rim width on both sides.")]
     public Reading? FlangeThickness { get; init; }

@@ -39,6 +39,18 @@ internal static class CheckCatalogue
     public static CheckKind BoltCircle { get; } = new("bolt-circle", "Bolt circle", CheckScope.Wheel, Units.Millimetre);
     public static CheckKind CentreBore { get; } = new("centre-bore", "Centre bore", CheckScope.Wheel, Units.Millimetre, 2);
     public static CheckKind BoltEngagement { get; } = new("bolt-engagement", "Wheel bolts' engagement", CheckScope.Wheel, Units.One, 2);
+    public static CheckKind CentringRing { get; } = new("centring-ring", "Centring ring", CheckScope.Wheel, Units.Millimetre, 2);
+    public static CheckKind SpacerOnHub { get; } = new("spacer-on-hub", "Spacer on the hub", CheckScope.Wheel, Units.Millimetre, 2);
+    public static CheckKind CentringReach { get; } =
+        new("centring-reach", "Hub's collar through the spacer", CheckScope.Wheel, Units.Millimetre);
+    public static CheckKind StudRoom { get; } = new("stud-room", "Hub's studs under the spacer", CheckScope.Wheel, Units.Millimetre);
+    public static CheckKind SpacerEngagement { get; } =
+        new("spacer-engagement", "Thread that holds the spacer", CheckScope.Wheel, Units.One, 2);
+    public static CheckKind BoltDepth { get; } = new("bolt-depth", "Depth of the wheel bolts", CheckScope.Wheel, Units.Millimetre);
+    public static CheckKind BoltSeat { get; } = new("bolt-seat", "Seat of bolts and wheel", CheckScope.Wheel, Units.One, 0);
+    public static CheckKind BoltThread { get; } = new("bolt-thread", "Thread of bolts and hub", CheckScope.Wheel, Units.One, 0);
+    public static CheckKind BoltClass { get; } = new("bolt-class", "Property class of the bolts", CheckScope.Wheel, Units.Percent, 0);
+    public static CheckKind Poke { get; } = new("poke", "Tyre and the wing's edge", CheckScope.Wheel, Units.Millimetre);
     public static CheckKind CalliperBarrel { get; } = new("calliper-barrel", "Calliper to barrel", CheckScope.Wheel, Units.Millimetre);
     public static CheckKind CalliperSpokes { get; } = new("calliper-spokes", "Calliper to spokes", CheckScope.Wheel, Units.Millimetre);
     public static CheckKind WheelLoad { get; } = new("wheel-load", "Load rating of the wheel", CheckScope.Wheel, Units.Percent, 0);
@@ -68,7 +80,9 @@ internal static class CheckCatalogue
     [
         SeatedAtDroop, HelperShut, Crossover, CoilRoom, SpringTravel, SpringStress, Buckling, StopOrder, BumpTravel,
         DroopTravel, StopUse, LinkageReach, DamperWindow, DamperMiddle, CollarThread, BodyThread, Fit, FitBare, Captive,
-        RideHeight, ReadingsAgree, BoltCircle, CentreBore, BoltEngagement, CalliperBarrel, CalliperSpokes, WheelLoad,
+        RideHeight, ReadingsAgree, BoltCircle, CentreBore, BoltEngagement,
+        CentringRing, SpacerOnHub, CentringReach, StudRoom, SpacerEngagement, BoltDepth, BoltSeat, BoltThread, BoltClass, Poke,
+        CalliperBarrel, CalliperSpokes, WheelLoad,
         RimDiameter, RimWidth, TyreLoad, TyreSpeed, RollingCircumference, ScrubChange, Clear, Scan, SideDifference,
         TrackChange, EqualRolling, GroundClearance, Carries, WishedCamber, WishedFrequency,
     ];

@@ -14,15 +14,6 @@ namespace Cornerwright.Workshop.Checks;
 /// <summary>Does the wheel go on the hub, the tyre on the rim, and do both bear the car.</summary>
 internal static class WheelChecks
 {
-    /// <summary>
-    /// Two bolt circles are the same within this, m: half of the 0.3 mm
-    /// between circles that are known not to mix. Common practice, no source.
-    /// </summary>
-    private const double CirclePlay = 0.00015;
-
-    /// <summary>A bore this much larger than the hub still centres the wheel, m. Common practice, no source.</summary>
-    private const double CentringPlay = 0.0002;
-
     public static IEnumerable<CornerCheck> For(CornerPlan plan)
     {
         var (wheel, rim, size) = (plan.Parts.Wheel, plan.Parts.Rim, plan.Parts.TyreSize);
@@ -31,10 +22,7 @@ internal static class WheelChecks
             yield break;
         }
 
-        yield return BoltCircle(plan, rim);
-        yield return Bore(plan);
-        yield return Engagement(plan);
-        foreach (var check in Calliper(plan))
+        foreach (var check in HubChecks.For(plan, rim).Concat(BoltChecks.For(plan)).Concat(Calliper(plan)))
         {
             yield return check;
         }
@@ -54,78 +42,11 @@ internal static class WheelChecks
         {
             yield return Circumference(plan);
             yield return Scrub(plan);
-        }
-    }
-
-    private static CornerCheck BoltCircle(CornerPlan plan, RimDesignation rim)
-    {
-        var hub = plan.Axle.Hub;
-        bool countsDiffer = hub.Bolts is { } bolts && rim.BoltCount is { } holes && bolts != holes;
-        return new CornerCheck
-        {
-            Kind = CheckCatalogue.BoltCircle,
-            Missing = [.. MissingReading.If(hub.BoltCircle is null, HubPath(plan, "boltCircle"), "bolt circle of the hub"),
-                .. MissingReading.If(rim.BoltCircleMm is null, RimPath(plan), "bolt circle in the rim designation")],
-            Value = _ => countsDiffer ? 1 : (rim.BoltCircleMm!.Value / 1000) - hub.BoltCircle!.Si,
-            Low = -CirclePlay,
-            High = CirclePlay,
-            Sentence = (_, value) => countsDiffer ? $"The wheel has {rim.BoltCount} holes, the hub {hub.Bolts} bolts: it does not go on."
-                : Math.Abs(value) <= CirclePlay
-                ? FormattableString.Invariant($"Wheel and hub share the {rim.BoltCircleMm:0.#} mm bolt circle.")
-                : $"The wheel's bolt circle is {Mm(Math.Abs(value))} {(value > 0 ? "larger" : "smaller")} than the "
-                + $"hub's: it does not go on.",
-        };
-    }
-
-    private static CornerCheck Bore(CornerPlan plan)
-    {
-        var (wheel, hub) = (plan.Parts.Wheel!, plan.Axle.Hub);
-        double? stamped = plan.Parts.Rim?.CentreBoreMm is { } mm ? mm / 1000 : null;
-        var bore = wheel.CentreBore is null && stamped is { } value
-            ? plan.Inputs.Define($"parts/wheels/{wheel.Id}/stampedBore", "stamped centre bore", value)
-            : plan.Inputs.Add($"parts/wheels/{wheel.Id}/centreBore", "centre bore of the wheel", wheel.CentreBore);
-        var centring = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/centring", "centring diameter of the hub", hub.Centring);
-        return new CornerCheck
-        {
-            Kind = CheckCatalogue.CentreBore,
-            Missing = [.. plan.Inputs.Lacking(bore, centring)],
-            Value = n => n.X[bore] - n.X[centring],
-            Low = 0,
-            Sentence = (_, value) => value < 0 ? $"The hub is {Mm(-value, 2)} larger than the wheel's bore: it does not go on."
-                : value <= CentringPlay ? "The hub centres the wheel."
-                : $"The bore is {Mm(value, 2)} larger than the hub: a centring ring is needed.",
-        };
-    }
-
-    private static CornerCheck Engagement(CornerPlan plan)
-    {
-        var hub = plan.Axle.Hub;
-        var engaged = plan.Inputs.Add(plan.Place.Axle().Words() + "/hub/engagedNow", "thread engaged now", hub.EngagedNow);
-        double seat = plan.Parts.Wheel!.SeatThickness?.Si ?? 0, seatNow = plan.PartsNow?.Wheel?.SeatThickness?.Si ?? 0;
-        bool seatsKnown = plan.Parts.Wheel.Id == plan.PartsNow?.Wheel?.Id
-            || (plan.Parts.Wheel.SeatThickness is not null && plan.PartsNow?.Wheel?.SeatThickness is not null);
-        double spacer = Carried(plan.Parts), spacerNow = Carried(plan.PartsNow);
-        double lost = (seatsKnown ? seat - seatNow : 0) + spacer - spacerNow;
-        double thread = hub.Thread?.Si ?? 1;
-        return new CornerCheck
-        {
-            Kind = CheckCatalogue.BoltEngagement,
-            Missing = [.. plan.Inputs.Lacking(engaged),
-                .. MissingReading.If(hub.Thread is null, HubPath(plan, "thread"), "thread diameter of the wheel bolts")],
-            Value = n => (n.X[engaged] - lost) / thread,
-            Low = Limit(plan.Limits.ThreadEngagement),
-            Sentence = (n, value) =>
+            if (plan.Corner.WingEdge is not null || plan.Limits.Poke is not null)
             {
-                string taken = lost > 0 ? $"; spacer and wheel take {Mm(lost)} of what there was" : "";
-                string longer = value < Limit(plan.Limits.ThreadEngagement)
-                    ? $" Longer {(hub.Studs ? "studs" : "bolts")} are needed, of the maker's grade." : "";
-                string times = new Measure(value, Units.One, 2).Text;
-                return $"{Mm(n.X[engaged] - lost)} of thread engaged, {times} times its diameter{taken}.{longer}";
-            },
-            Assumptions = seatsKnown ? [] : ["bolt seats of both wheels taken as equally thick: not measured"],
-        };
-
-        static double Carried(CornerParts? parts) => parts?.Spacer is { Bolted: false } s ? s.Thickness?.Si ?? 0 : 0;
+                yield return Poke(plan);
+            }
+        }
     }
 
     private static IEnumerable<CornerCheck> Calliper(CornerPlan plan)
@@ -148,7 +69,8 @@ internal static class WheelChecks
         yield return new CornerCheck
         {
             Kind = CheckCatalogue.CalliperSpokes,
-            Missing = [.. plan.Inputs.Lacking(proud, room), .. MissingReading.If(spacer is null, RimPath(plan), "wheel offset and tyre")],
+            Missing = [.. plan.Inputs.Lacking(proud, room),
+                .. MissingReading.If(spacer is null, HubChecks.RimPath(plan), "wheel offset and tyre")],
             Value = n => n.X[room] + n.X[spacer!.Spacer] - n.X[proud],
             Low = Limit(plan.Limits.CalliperToWheel),
             Sentence = (_, value) => value >= 0 ? $"{Mm(value)} between caliper and spokes."
@@ -270,7 +192,7 @@ internal static class WheelChecks
         {
             Kind = CheckCatalogue.ScrubChange,
             PartName = plan.Axle.Steered ? "Scrub radius" : "Wheel's centre plane",
-            Missing = [.. MissingReading.If(wheel is null || now is null, RimPath(plan), "offset of both wheels")],
+            Missing = [.. MissingReading.If(wheel is null || now is null, HubChecks.RimPath(plan), "offset of both wheels")],
             Value = n => Outward(n) - (plan.Axle.Steered && kingpin.IsGiven ? radiusChange * Math.Tan(n.X[kingpin]) : 0),
             Low = -limit,
             High = limit,
@@ -285,13 +207,26 @@ internal static class WheelChecks
         double Outward(CornerReader n) => wheel!.AxialCentre(n.X) - now!.AxialCentre(n.X);
     }
 
+    /// <summary>Poke past the wing's edge, or how far inside it the tyre stands: by how much its widest place moves.</summary>
+    private static CornerCheck Poke(CornerPlan plan)
+    {
+        var edge = plan.Inputs.Add(plan.Path + "/wingEdge", "how far the tyre stands inside the wing's edge", plan.Corner.WingEdge);
+        var (wheel, now) = (plan.Wheel, plan.WheelNow);
+        return new CornerCheck
+        {
+            Kind = CheckCatalogue.Poke,
+            Missing = [.. plan.Inputs.Lacking(edge),
+                .. MissingReading.If(wheel is null || now is null, HubChecks.RimPath(plan), "offset and tyre of both wheels")],
+            Value = n => n.X[edge] - (wheel!.OuterFace(n.X) - now!.OuterFace(n.X)),
+            Low = -(plan.Limits.Poke?.Si ?? 0),
+            Sentence = (n, value) => $"The tyre stands {Mm(Math.Abs(value))} {(value >= 0 ? "inside" : "out past")} the wing's edge; "
+                + $"now {Mm(Math.Abs(n.X[edge]))} {(n.X[edge] >= 0 ? "inside" : "out past")}.",
+            Assumptions = ["wing's edge: the height and camber at which it was read"],
+        };
+    }
+
     /// <summary>Measured diameter where there is one, else the design diameter, m.</summary>
     internal static double RollingDiameter(CornerParts parts) => parts.Tyre?.OuterDiameter?.Si ?? parts.TyreSize!.OuterDiameter;
-
-    private static string HubPath(CornerPlan plan, string field) => $"{plan.Place.Axle().Words()}/hub/{field}";
-
-    private static string RimPath(CornerPlan plan) =>
-        plan.Parts.Wheel is { } wheel ? $"parts/wheels/{wheel.Id}/designation" : plan.BuildPath + "/wheel";
 
     private static string TyrePath(CornerPlan plan) =>
         plan.Parts.Tyre is { } tyre ? $"parts/tyres/{tyre.Id}/designation" : plan.BuildPath + "/tyre";

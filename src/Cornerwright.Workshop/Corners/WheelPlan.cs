@@ -124,6 +124,9 @@ internal sealed class WheelPlan
             AxialCentre(x), _beadRadius, _rimWidth, outer + (2 * growth), width + (2 * shift), tread + (2 * shift), x[_shoulderDrop]);
     }
 
+    /// <summary>a of the outermost place of tyre or rim, m.</summary>
+    public double OuterFace(Reader x) => AxialCentre(x) + (Math.Max(x[_sectionWidth], _rimWidth + (2 * x[_flange])) / 2);
+
     public RimSection Rim(Reader x) =>
         RimSection.WithEstimates(AxialCentre(x), _rimWidth, _seatRadius) with { FlangeThickness = x[_flange] };
 }

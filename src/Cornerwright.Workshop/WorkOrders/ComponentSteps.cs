@@ -166,10 +166,11 @@ internal sealed class ComponentSteps(Car car, Build from, Build to, AccessMap ma
         string before = Words(from), after = Words(to);
         return before == after ? null : (before, after);
 
-        // "forged 17 with 225/45 R17": what comes off together is named together.
+        // "forged 17 with 225/45 R17": what comes off in one piece is named together, what lies loose beside it where it changes.
         string Words(Build build)
         {
-            string[] named = [.. slots.Select(s => s.Written(car.Parts, build.At(corner))).Where(w => w.Length > 0)];
+            string[] named = [.. slots.Where(s => s == slots[0] || s.Field.PropertyName == nameof(CornerBuild.Tyre)
+                || !s.Same(from.At(corner), to.At(corner))).Select(s => s.Written(car.Parts, build.At(corner))).Where(w => w.Length > 0)];
             return named.Length < 2 ? string.Concat(named) : named[0] + " with " + string.Join(" and ", named[1..]);
         }
     }

@@ -119,6 +119,10 @@ internal static class PartSketches
             case nameof(Sketch.SeatThickness):
                 RimSection(pen).Dashed("M92 62v44M104 62v44").Dim(92, 96, 104, 96);
                 break;
+            case nameof(Sketch.Pockets):
+                pen.Solid("M62 12h40v88H62V76h22V60H62V52h22V36H62z").Thin("M8 20h54M8 92h54")
+                .Dashed("M62 36v-24M84 36V4").Dim(62, 8, 84, 8);
+                break;
             case nameof(Sketch.FlangeThickness):
                 RimSection(pen).Dashed("M22 20V6M32 20V6").Dim(22, 10, 32, 10);
                 break;
@@ -127,10 +131,6 @@ internal static class PartSketches
                 break;
             case nameof(Sketch.SpokeRoom):
                 RimSection(pen).Dashed("M92 50v50M112 50v14").Tool("M92 30v74").Dim(92, 54, 112, 54);
-                break;
-            case nameof(Sketch.SpacerThickness):
-                pen.Circle(54, 56, 42, "thick").Circle(54, 56, 14).Circle(54, 28, 4).Circle(54, 84, 4).Circle(26, 56, 4).Circle(82, 56, 4)
-                .Solid("M118 14h18v84h-18z").Dim(118, 56, 136, 56);
                 break;
             default:
                 StopsAndBars(pen, sketch);

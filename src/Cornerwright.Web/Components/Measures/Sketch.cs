@@ -75,6 +75,7 @@ public sealed class Sketch
     public static Sketch ThreadDiameter { get; } = new(nameof(ThreadDiameter));
     public static Sketch ThreadPitch { get; } = new(nameof(ThreadPitch));
     public static Sketch Engagement { get; } = new(nameof(Engagement));
+    public static Sketch Pockets { get; } = new(nameof(Pockets));
     public static Sketch CentreBore { get; } = new(nameof(CentreBore));
     public static Sketch SeatThickness { get; } = new(nameof(SeatThickness));
     public static Sketch FlangeThickness { get; } = new(nameof(FlangeThickness));
@@ -87,7 +88,6 @@ public sealed class Sketch
     public static Sketch TreadWidth { get; } = new(nameof(TreadWidth));
     public static Sketch ShoulderDrop { get; } = new(nameof(ShoulderDrop));
     public static Sketch RimWidth { get; } = new(nameof(RimWidth));
-    public static Sketch SpacerThickness { get; } = new(nameof(SpacerThickness));
     public static Sketch FreeLength { get; } = new(nameof(FreeLength));
     public static Sketch SolidHeight { get; } = new(nameof(SolidHeight));
     public static Sketch InnerDiameter { get; } = new(nameof(InnerDiameter));

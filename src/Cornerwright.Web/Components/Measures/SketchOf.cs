@@ -11,7 +11,8 @@ public static class SketchOf
 {
     /// <returns>Null where a limit is chosen and nothing is measured.</returns>
     public static Sketch? Field(Type owner, string property) =>
-        owner == typeof(Car) ? OfCar(property)
+        PartSheets.Of(owner, property) is { } own ? own
+        : owner == typeof(Car) ? OfCar(property)
         : owner == typeof(LoadCase) ? OfLoad(property)
         : owner == typeof(Axle) ? Sketch.Track
         : owner == typeof(Hub) ? OfHub(property)
@@ -29,7 +30,7 @@ public static class SketchOf
         : owner == typeof(CornerBuild) ? OfSetting(property)
         : owner == typeof(CornerReadings) ? OfReadings(property)
         : owner == typeof(GapAtRide) ? Sketch.Gap
-        : PartSheets.Of(owner, property) ?? OfPart(owner, property);
+        : OfPart(owner, property);
 
     private static Sketch? OfCar(string property) => property switch
     {
@@ -143,6 +144,7 @@ public static class SketchOf
         (nameof(Wheel), nameof(Wheel.FlangeThickness)) => Sketch.FlangeThickness,
         (nameof(Wheel), nameof(Wheel.BarrelRadius)) => Sketch.BarrelRadius,
         (nameof(Wheel), nameof(Wheel.SpokeRoom)) => Sketch.SpokeRoom,
+        (nameof(Wheel), nameof(Wheel.Pockets)) => Sketch.Pockets,
         (nameof(Wheel), nameof(Wheel.LoadRating)) => Sketch.LoadRating,
         (_, "Mass") => Sketch.PartMass,
         (nameof(Tyre), nameof(Tyre.SectionWidth)) => Sketch.SectionWidth,
@@ -150,7 +152,6 @@ public static class SketchOf
         (nameof(Tyre), nameof(Tyre.TreadWidth)) => Sketch.TreadWidth,
         (nameof(Tyre), nameof(Tyre.ShoulderDrop)) => Sketch.ShoulderDrop,
         (nameof(Tyre), nameof(Tyre.RimMin) or nameof(Tyre.RimMax) or nameof(Tyre.MeasuredOnRim)) => Sketch.RimWidth,
-        (nameof(Spacer), nameof(Spacer.Thickness)) => Sketch.SpacerThickness,
         (nameof(Spring), nameof(Spring.Rate)) => Sketch.SpringRate,
         (nameof(Spring), nameof(Spring.FreeLength)) => Sketch.FreeLength,
         (nameof(Spring), nameof(Spring.SolidHeight)) => Sketch.SolidHeight,
