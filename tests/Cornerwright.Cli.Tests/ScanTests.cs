@@ -11,7 +11,7 @@ namespace Cornerwright.Cli.Tests;
 public class ScanTests
 {
     // A triangle half a metre over the hub, far from everything: in metres, on the body's axes.
-    private static readonly byte[] Above = Encoding.ASCII.GetBytes("v 0 0 0.9\nv 0.1 0 0.9\nv 0 0.1 0.9\nf 1 2 3\n");
+    private static readonly byte[] Above = Encoding.ASCII.GetBytes("v 0 0 0.9\nv 0.3 0 0.9\nv 0 0.3 0.9\nf 1 2 3\n");
 
     private static readonly string Hash = Convert.ToHexStringLower(SHA256.HashData(Above));
 
