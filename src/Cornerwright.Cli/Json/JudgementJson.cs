@@ -17,6 +17,7 @@ internal static class JudgementJson
         {
             Head(writer, judgement);
             RelationJson.Fields(writer, judgement.Relations);
+            WriteAllowances(writer, judgement);
             writer.Objects("findings", judgement.Findings.Where(shows), f => Fields(writer, f));
             writer.Objects("figures", judgement.Figures.Where(showsFigure), f => Fields(writer, f));
             if (settlements is not null)
@@ -64,6 +65,7 @@ internal static class JudgementJson
         writer.Measure("high", finding.High);
         writer.Measure("margin", finding.Margin);
         writer.Measure("doubt", finding.Doubt);
+        writer.Measure("takenByAllowances", finding.Allowed);
         writer.Number("probability", finding.Probability is { } p ? Math.Round(p, 6) : null);
         writer.WriteBoolean("firstOrderEnough", finding.FirstOrderEnough);
         WriteWorst(writer, finding.Worst);
@@ -97,6 +99,21 @@ internal static class JudgementJson
         writer.Measure("value", figure.Value);
         writer.Measure("doubt", figure.Doubt);
         writer.WriteString("note", figure.Note);
+    }
+
+    private static void WriteAllowances(Utf8JsonWriter writer, Judgement judgement)
+    {
+        var allowed = AllowancesInForce.Of(judgement.Car, judgement.Build);
+        writer.WriteString("use", JsonNamingPolicy.CamelCase.ConvertName(allowed.Use.ToString()));
+        writer.Objects("allowances", allowed.Lines, line =>
+        {
+            writer.WriteString("id", line.Id);
+            writer.WriteString("label", line.Label);
+            writer.WriteString("value", line.Value.Typed);
+            writer.WriteBoolean("doubt", line.IsDoubt);
+            writer.WriteString("from", JsonNamingPolicy.CamelCase.ConvertName(line.Origin.ToString()));
+            writer.Text("source", line.Source.Length > 0 ? line.Source : null);
+        });
     }
 
     private static void WriteWorst(Utf8JsonWriter writer, WorstState? worst)

@@ -1,4 +1,5 @@
 using Cornerwright.Cli.Commands;
+using Cornerwright.Garage.Cars;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Judging;
@@ -65,6 +66,14 @@ internal static class JudgementText
             console.Table(["where", "what", ">value", "doubt", "note"], figures.Select(Row), Indent);
         }
 
+        if (shown.Count > 0)
+        {
+            var allowed = AllowancesInForce.Of(judgement.Car, judgement.Build);
+            console.Heading($"Allowed for, {allowed.Use.ToString().ToLowerInvariant()} use");
+            console.Table(["what", ">how much", "whose"],
+                allowed.Lines.Select(l => new[] { l.Label, (l.IsDoubt ? "±" : "") + l.Value.Typed, Whose(l.Origin) }), Indent);
+        }
+
         var assumptions = shown.SelectMany(f => f.Assumptions).Distinct(StringComparer.Ordinal).ToList();
         if (assumptions.Count > 0)
         {
@@ -118,6 +127,13 @@ internal static class JudgementText
             console.Sentence("Worst " + worst.Words + Limits(finding), Inner);
         }
 
+        if (finding.Allowed is { } allowed)
+        {
+            console.Sentence(allowed.Si > 0
+                ? $"Allowances take {allowed} of the margin; ± is what the readings leave open."
+                : $"Allowances add {allowed.With(-allowed.Si)} to the margin; ± is what the readings leave open.", Inner);
+        }
+
         foreach (var cure in finding.Cures.Take(MostCures))
         {
             string side = cure.Side.Length > 0 ? " But: " + cure.Side : "";
@@ -142,6 +158,13 @@ internal static class JudgementText
             console.Sentence("The value bends within its doubt: take the percentage as rough.", Inner);
         }
     }
+
+    private static string Whose(LimitOrigin origin) => origin switch
+    {
+        LimitOrigin.Build => "this build's",
+        LimitOrigin.Car => "the car's",
+        _ => "default",
+    };
 
     private static string Limits(Finding finding) => (finding.Value, finding.Low, finding.High) switch
     {

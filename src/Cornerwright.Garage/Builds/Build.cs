@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Access;
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
@@ -89,6 +90,9 @@ public sealed record Build
 
     [Field("Limits of this build")]
     public Limits Limits { get; init; } = new();
+
+    [Field("Allowances of this build")]
+    public Allowances Allowances { get; init; } = new();
 
     [Field("Front left")] public CornerBuild FrontLeft { get; init; } = new();
     [Field("Front right")] public CornerBuild FrontRight { get; init; } = new();

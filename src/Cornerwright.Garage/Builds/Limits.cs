@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Fields;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Garage.Readings;
@@ -100,10 +101,14 @@ public sealed record Limits
     [Field("Certain enough", Dimension.Ratio, "%", 50, 99.9, How = "Probability above which a check holds rather than being tight.")]
     public Reading? Certainty { get; init; }
 
-    [Field("Tyre grows at speed by", Dimension.Length, "mm", 0, 40, How = "Added to the tyre's radius in every clearance.")]
+    /// <summary>Of files from before there were allowances; stands for the allowance of the same name.</summary>
+    [Field("Tyre grows at speed by", Dimension.Length, "mm", 0, 40,
+        How = "Older files; now an allowance. Added to the tyre's radius in every clearance.")]
     public Reading? TyreGrowth { get; init; }
 
-    [Field("Tyre leans sideways by", Dimension.Length, "mm", 0, 40, How = "Added to each side of the tyre in every clearance to the body.")]
+    /// <summary>Of files from before there were allowances; stands for all of them that move the tyre sideways.</summary>
+    [Field("Tyre leans sideways by", Dimension.Length, "mm", 0, 40,
+        How = "Older files; now allowances. Added to each side of the tyre in every clearance to the body.")]
     public Reading? TyreShift { get; init; }
 
     /// <summary>Common practice, no source.</summary>
@@ -122,7 +127,7 @@ public sealed record Limits
         FitTightest = Reading.Of("2 mm", Dimension.Length),
         FitLoosest = Reading.Of("3 mm", Dimension.Length),
         TyreToBody = Reading.Of("5 mm", Dimension.Length),
-        TyreToKnuckle = Reading.Of("4 mm", Dimension.Length),
+        TyreToKnuckle = Reading.Of("5 mm", Dimension.Length),
         RimToAnything = Reading.Of("4 mm", Dimension.Length),
         CalliperToWheel = Reading.Of("3 mm", Dimension.Length),
         ScrubChange = Reading.Of("15 mm", Dimension.Length),
@@ -135,7 +140,12 @@ public sealed record Limits
         SideDifference = Reading.Of("4 mm", Dimension.Length),
         StressShare = Reading.Of("56 %", Dimension.Ratio),
         Certainty = Reading.Of("95 %", Dimension.Ratio),
-        TyreGrowth = Reading.Of("0 mm", Dimension.Length),
-        TyreShift = Reading.Of("0 mm", Dimension.Length),
     };
+
+    /// <summary>On rough roads more must be left over. Common practice, no source.</summary>
+    private static readonly Limits Rough =
+        Default with { TyreToBody = Reading.Of("8 mm", Dimension.Length), RimToAnything = Reading.Of("6 mm", Dimension.Length) };
+
+    /// <summary>The defaults for a car driven so.</summary>
+    public static Limits For(CarUse use) => use == CarUse.Rough ? Rough : Default;
 }

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Access;
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Fields;
@@ -71,6 +72,9 @@ public sealed record Car
 
     [Field("Limits of this car")]
     public Limits Limits { get; init; } = new();
+
+    [Field("Allowances of this car")]
+    public Allowances Allowances { get; init; } = new();
 
     [Field("Builds")]
     public IReadOnlyList<Build> Builds { get; init; } = [];

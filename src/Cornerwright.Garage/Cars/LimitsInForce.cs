@@ -19,10 +19,10 @@ public static class LimitsInForce
     {
         ArgumentNullException.ThrowIfNull(car);
         ArgumentNullException.ThrowIfNull(build);
-        var merged = new Limits();
+        var (merged, usual) = (new Limits(), Limits.For(AllowancesInForce.UseOf(car, build)));
         foreach (var field in RecordShape.Of<Limits>().Fields)
         {
-            field.Set(merged, field.Get(build.Limits) ?? field.Get(car.Limits) ?? field.Get(Limits.Default));
+            field.Set(merged, field.Get(build.Limits) ?? field.Get(car.Limits) ?? field.Get(usual));
         }
 
         return merged;

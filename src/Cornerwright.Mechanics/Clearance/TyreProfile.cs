@@ -55,9 +55,12 @@ public static class TyreProfile
             into[n++] = new(-into[i].A, into[i].R);
         }
 
+        // At speed what lies outside the widest place stretches outward and the rest stays: the wall is upright there, so that no corner
+        // appears. The straight wall of a stretched tyre has its widest place at the bead.
+        double widest = shape.WallNormal.R > 0 ? tyre.BeadRadius : tyre.WidestRadius, stretch = tyre.Growth / (tyre.CrownRadius - widest);
         for (int i = 0; i < n; i++)
         {
-            into[i] = into[i] with { A = into[i].A + tyre.AxialCentre };
+            into[i] = new(into[i].A + tyre.AxialCentre, into[i].R + (stretch * Math.Max(0, into[i].R - widest)));
         }
 
         return n;

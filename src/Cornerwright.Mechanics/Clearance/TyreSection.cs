@@ -26,6 +26,14 @@ public readonly record struct TyreSection(
     /// <summary>Shoulder drop over section height when nobody measured it. Estimate: common practice, no source.</summary>
     public const double ShoulderDropShareEstimate = 0.07;
 
+    /// <summary>
+    /// By how much the crown stands further out at speed, m, at least 0: all that lies outside the widest place is stretched outward,
+    /// the rest stays, so that no place of a grown tyre lies inside the same tyre at rest.
+    /// </summary>
+    /// <remarks>Source: docs/theory/allowances.md §2.</remarks>
+    public double Growth { get; init; }
+
+    /// <summary>At rest. Source: half the outer diameter.</summary>
     public double CrownRadius => OuterDiameter / 2;
     public double SectionHeight => CrownRadius - BeadRadius;
 
@@ -64,7 +72,8 @@ public readonly record struct TyreSection(
         && BeadWidth > 0 && BeadWidth <= SectionWidth * 1.3
         && TreadWidth > 0 && TreadWidth <= SectionWidth
         && ShoulderDrop >= 0 && ShoulderDrop < SectionHeight * 0.45
-        && double.IsFinite(SectionWidth);
+        && double.IsFinite(SectionWidth)
+        && Growth >= 0 && double.IsFinite(Growth);
 }
 
 /// <summary>Where a wheel's centre plane lies on its hub.</summary>

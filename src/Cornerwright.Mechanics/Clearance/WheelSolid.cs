@@ -89,6 +89,9 @@ public readonly ref struct WheelSolid
     /// <summary>A solid of one convex profile, for shapes of the caller's own. Source: docs/theory/clearance.md §1.</summary>
     public static WheelSolid Of(ConvexProfile profile) => new(profile, default, default, default, 1);
 
+    /// <summary>The same wheel without its rim. Source: layout of this type.</summary>
+    public WheelSolid TyreAlone() => Of(tyre);
+
     /// <summary>Signed distance of (a, r) to one piece with its gradient. Source: docs/theory/clearance.md §1.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public double PieceDistance(int piece, double a, double r, out double gradientA, out double gradientR) => piece switch

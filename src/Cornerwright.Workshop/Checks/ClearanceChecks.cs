@@ -32,7 +32,7 @@ internal static class ClearanceChecks
                 Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody
                     : plan.Limits.TyreToKnuckle),
                 Sentence = (_, value) => Sentence(item, worst, value),
-                Worst = n => Worst(item, worst, n),
+                Worst = n => Worst(item, worst, n, solved.Clearance.LoadWords(index)),
                 Clearance = index,
                 Assumptions = Assumptions(plan, item, solved.Read),
             };
@@ -47,7 +47,7 @@ internal static class ClearanceChecks
             : $"The {part} runs {Mm(-value)} into the {item.Name} at {clock}.";
     }
 
-    private static WorstState Worst(ClearanceItem item, WorstPose worst, CornerReader n)
+    private static WorstState Worst(ClearanceItem item, WorstPose worst, CornerReader n, string load)
     {
         if (item.AttachedTo == AttachedTo.Knuckle)
         {
@@ -61,7 +61,8 @@ internal static class ClearanceChecks
         double other = otherDroop + (worst.Other * (otherBump - otherDroop));
         string steer = worst.Steer == 0 ? "straight ahead"
             : $"steered {new Measure(Math.Abs(worst.Steer), Units.Degree, 0).Text} to the {(worst.Steer > 0 ? "left" : "right")}";
-        return new WorstState($"{where}, {steer}{OtherWheel(n, travel, other)}", travel, worst.Steer, worst.Clearing.ClockHours,
+        string under = load.Length > 0 ? ", " + load : "";
+        return new WorstState($"{where}, {steer}{OtherWheel(n, travel, other)}{under}", travel, worst.Steer, worst.Clearing.ClockHours,
             n.Plan.Other is null ? null : other);
     }
 

@@ -118,7 +118,7 @@ internal static class SpringChecks
         PartId = spring.Id,
         PartName = spring.Name,
         Missing = [.. plan.MissingForSpring().Union(plan.MissingForSpent())],
-        Value = n => Room(n, slot, n.Spent),
+        Value = n => Room(n, slot, n.Beyond(n.Spent)),
         Low = Limit(plan.Limits.CoilRoom),
         Sentence = (n, value) => value >= 0
             ? $"With the bump stop spent, {spring.Name} still has {Mm(value)} before its coils touch."

@@ -71,9 +71,10 @@ internal static class TravelChecks
     private static (double Travel, string Words) FirstHard(CornerReader n)
     {
         var first = (Travel: n.Shut, Words: "the damper is shut");
-        first = n.Bind < first.Travel ? (n.Bind, "the coils touch") : first;
-        first = n.Metal < first.Travel ? (n.Metal, "metal meets metal") : first;
-        return n.TyreTouch < first.Travel ? (n.TyreTouch, "the tyre touches" + Steered(n.TouchSteer)) : first;
+        double beyond = n.Plan.Allowed.BumpBeyond;   // the wheel goes on while the damper's mounts give
+        first = n.Bind - beyond < first.Travel ? (n.Bind - beyond, "the coils touch") : first;
+        first = n.Metal - beyond < first.Travel ? (n.Metal - beyond, "metal meets metal") : first;
+        return n.TyreTouch - beyond < first.Travel ? (n.TyreTouch - beyond, "the tyre touches" + Steered(n.TouchSteer)) : first;
     }
 
     private static string Steered(double steer) => Math.Abs(steer) < 0.5 * Math.PI / 180 ? ""

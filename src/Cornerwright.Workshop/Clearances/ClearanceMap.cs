@@ -91,7 +91,7 @@ public sealed record ClearanceMap(
     private static MapPose Nowhere(double travel, double steer) => new(travel, steer, double.NaN, double.NaN, "");
 
     // Of the other wheel's travels the one at which this wheel comes nearest: at both ends, between them, and with both alike.
-    private static MapPose Nearest(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape,
+    private static MapPose Nearest(List<MapThing> things, int[] nearest, WheelShape shape,
         CornerPoses poses, PoseBox box, double travel, double steer)
     {
         double least = box.Least.Third, most = box.Most.Third;
@@ -110,26 +110,39 @@ public sealed record ClearanceMap(
         return best;
     }
 
-    private static MapPose At(List<(string Name, BoundTree Tree, double Bound)> things, int[] nearest, WheelShape shape, in WheelPose pose,
+    private static MapPose At(List<MapThing> things, int[] nearest, WheelShape shape, in WheelPose pose,
         double travel, double steer)
     {
         var best = new MapPose(travel, steer, double.PositiveInfinity, double.NaN, "");
         for (int i = 0; i < things.Count; i++)
         {
-            if (ScanClearing.TryBelow(things[i].Tree, shape, pose, ref nearest[i], out Clearing c, best.Gap + things[i].Bound))
+            foreach (ThingPlaces? load in things[i].Loads)
             {
-                best = best with { Gap = c.Gap - things[i].Bound, Clock = c.ClockHours, Thing = things[i].Name };
+                WheelPose there = load is null ? pose : pose with { HubFace = pose.HubFace + load.Moved(travel, steer) };
+                if (ScanClearing.TryBelow(things[i].Tree, shape, there, ref nearest[i], out Clearing c, best.Gap + things[i].Bound))
+                {
+                    best = best with { Gap = c.Gap - things[i].Bound, Clock = c.ClockHours, Thing = things[i].Name };
+                }
             }
         }
 
         return best;
     }
 
-    private static List<(string Name, BoundTree Tree, double Bound)> Things(CornerReader n, PlacedScan[] scans) =>
-    [
-        .. n.Corner.Clearance.Things().Where(t => t.Item.AttachedTo == AttachedTo.Body).Select(t => (t.Item.Name, t.Obstacle.Tree, 0.0)),
-        .. scans.Where(s => s.Scan.AttachedTo == AttachedTo.Body).Select(s => (s.Scan.Name, ScanObstacles.Of(s).Tree, s.Bound)),
-    ];
+    /// <param name="Loads">Loads under which the wheel counts against it; null for the wheel at rest.</param>
+    private sealed record MapThing(string Name, BoundTree Tree, double Bound, IReadOnlyList<ThingPlaces?> Loads);
+
+    private static List<MapThing> Things(CornerReader n, PlacedScan[] scans)
+    {
+        IReadOnlyList<ThingPlaces?> round = [null, .. n.Corner.Clearance.AllRound().Select(l => l.Places)];
+        return
+        [
+            .. n.Corner.Clearance.BodyThings().Select(t => new MapThing(t.Item.Name, t.Obstacle.Tree, 0,
+                [.. t.States.Select(s => s.Sway is null ? null : s.Places)])),
+            .. scans.Where(s => s.Scan.AttachedTo == AttachedTo.Body)
+                .Select(s => new MapThing(s.Scan.Name, ScanObstacles.Of(s).Tree, s.Bound, round)),
+        ];
+    }
 
     private static double[] Even(double low, double high, int count) =>
         [.. Enumerable.Range(0, count).Select(i => i == count - 1 ? high : low + ((high - low) * i / (count - 1)))];

@@ -149,7 +149,7 @@ public sealed class CornerClearance
 
         for (int i = 0; i < _scans.Length; i++)
         {
-            gaps.Add(OfScan(i, items + i, pose));
+            gaps.Add(OfScan(i, items + i, pose, travel, steer));
         }
 
         return [.. gaps.OrderBy(g => g.InHand)];
@@ -176,9 +176,33 @@ public sealed class CornerClearance
             return null;
         }
 
-        CertifiedGap found = Certifying.Least(_toBody!, obstacles, _poses, Box, new(Tolerance, MostCells: 20_000), () =>
-            cancel.IsCancellationRequested);
-        return found.Obstacle < 0 ? null : new(found.Lower - bound, found.Upper - bound, found.Place, things[found.Obstacle], found.Why);
+        var found = Least(obstacles, _poses, double.PositiveInfinity, cancel);
+        NearThing? nearest = found.Obstacle < 0 ? null : things[found.Obstacle];
+        for (int i = 0; i < things.Count; i++)
+        {
+            // Under the loads that bring the wheel nearer to this thing; no further than it has to be shown.
+            foreach (var load in LoadsOf(things[i]))
+            {
+                var there = Least([obstacles[i]], new CornerPoses(_n, load), found.Upper, cancel);
+                if (there.Obstacle == 0 && there.Why != CertifyingStop.ClearByLimit && there.Lower < found.Lower)
+                {
+                    (found, nearest) = (there, things[i]);
+                }
+            }
+        }
+
+        return nearest is null ? null : new(found.Lower - bound, found.Upper - bound, found.Place, nearest, found.Why);
+    }
+
+    private CertifiedGap Least(IReadOnlyList<ClearanceObstacle> obstacles, CornerPoses poses, double upTo, CancellationToken cancel) =>
+        Certifying.Least(_toBody!, obstacles, poses, Box, new(Tolerance, upTo, MostCells: 20_000), () => cancel.IsCancellationRequested);
+
+    private IEnumerable<ThingPlaces> LoadsOf(NearThing thing)
+    {
+        int item = Array.IndexOf(_things, thing);
+        return item < _things.Length - _scans.Length
+            ? _n.Corner.Clearance.StatesOf(item).Where(s => s.Sway is not null).Select(s => s.Places)
+            : _n.Corner.Clearance.AllRound().Select(l => l.Places);
     }
 
     /// <summary>The strut's pieces at a travel, in S (a, 12, 3), m.</summary>
@@ -208,11 +232,18 @@ public sealed class CornerClearance
         ];
     }
 
-    private PoseGap OfScan(int scan, int thing, in WheelPose pose)
+    private PoseGap OfScan(int scan, int thing, in WheelPose pose, double travel, double steer)
     {
         if (_things[thing].OnBody)
         {
-            ScanClearing.TryBelow(ScanObstacles.Of(_scans[scan]).Tree, _toBody!, pose, ref _nearest[scan], out Clearing c);
+            var tree = ScanObstacles.Of(_scans[scan]).Tree;
+            ScanClearing.TryBelow(tree, _toBody!, pose, ref _nearest[scan], out Clearing c);
+            foreach (ThingPlaces load in LoadsOf(_things[thing]))
+            {
+                WheelPose there = pose with { HubFace = pose.HubFace + load.Moved(travel, steer) };
+                c = ScanClearing.TryBelow(tree, _toBody!, there, ref _nearest[scan], out Clearing nearer, c.Gap) ? nearer : c;
+            }
+
             return new(_things[thing], c.Gap - _scans[scan].Bound, c.Part, c.OnWheel, c.OnObstacle);
         }
 

@@ -19,7 +19,8 @@ internal sealed class WheelRoom
     /// <summary>m: windows and pictures need no more.</summary>
     private const double Tolerance = 2e-4;
 
-    private readonly List<ClearanceObstacle> _body = [], _knuckle = [];
+    private readonly List<ClearanceObstacle> _body = [], _knuckle = [], _met = [];
+    private readonly List<(PoseRange Range, List<ClearanceObstacle> Obstacles)> _loads = [];
     private readonly PoseRange _range;
     private readonly double _toBody, _toKnuckle, _rim, _growth, _lean, _bound;
 
@@ -29,7 +30,7 @@ internal sealed class WheelRoom
     {
         var limits = n.Plan.Limits;
         (_toBody, _toKnuckle, _rim) = (Say.Limit(limits.TyreToBody), Say.Limit(limits.TyreToKnuckle), Say.Limit(limits.RimToAnything));
-        (_growth, _lean) = (Say.Limit(limits.TyreGrowth), Say.Limit(limits.TyreShift));
+        (_growth, _lean) = (n.Plan.Allowed.Growth, n.Plan.Allowed.Lean);
         _range = PoseRange.Measure(new CornerPoses(n), CornerPoses.Box(n));
         foreach (var (item, obstacle) in n.Corner.Clearance.Things())
         {
@@ -42,6 +43,11 @@ internal sealed class WheelRoom
             (obstacle.Frame == ObstacleFrame.Body ? _body : _knuckle).Add(obstacle);
             _bound = Math.Max(_bound, scan.Bound);
         }
+
+        // The tyre leans on its wheel toward what moves with it; the rim does not.
+        _met.AddRange(_knuckle);
+        _met.AddRange(n.Corner.Clearance.Leaning());
+        AddLoads(n, scans);
     }
 
     /// <summary>How many things stand round the wheel.</summary>
@@ -56,7 +62,7 @@ internal sealed class WheelRoom
     /// <param name="enough">m.</param>
     public double InHand(in TyreSection tyre, in RimSection rim, double enough)
     {
-        TyreSection grown = tyre with { OuterDiameter = tyre.OuterDiameter + (2 * _growth) };
+        TyreSection grown = tyre with { Growth = _growth };
         TyreSection leaning = grown with { SectionWidth = grown.SectionWidth + (2 * _lean), TreadWidth = grown.TreadWidth + (2 * _lean) };
         if (!leaning.IsSound || !grown.IsSound || !rim.IsSound)
         {
@@ -64,7 +70,7 @@ internal sealed class WheelRoom
         }
 
         double least = InHand(WheelShape.Of(leaning, default, ArcPoints), _body, _toBody, enough);
-        least = Math.Min(least, InHand(WheelShape.Of(grown, default, ArcPoints), _knuckle, _toKnuckle, enough));
+        least = Math.Min(least, InHand(WheelShape.Of(grown, default, ArcPoints), _met, _toKnuckle, enough));
         var corners = new ProfilePoint[RimProfile.PointCount];
         RimProfile.Write(rim, corners);
         WheelShape bare = WheelShape.Of([new WheelOutline(WheelPart.RimBarrel, corners)]);
@@ -78,17 +84,46 @@ internal sealed class WheelRoom
         WheelShape shape = WheelShape.Of(
             [new WheelOutline(WheelPart.Tyre, [new(ring.A - Half, ring.R - Half), new(ring.A + Half, ring.R - Half),
                 new(ring.A + Half, ring.R + Half), new(ring.A - Half, ring.R + Half)])]);
-        return Math.Min(InHand(shape, _body, _toBody, enough), InHand(shape, _knuckle, _toKnuckle, enough));
+        return Math.Min(InHand(shape, _body, _toBody, enough), InHand(shape, _met, _toKnuckle, enough));
+    }
+
+    // The wheel under each load, among the things that it then comes nearer to.
+    private void AddLoads(CornerReader n, IReadOnlyList<PlacedScan> scans)
+    {
+        var box = CornerPoses.Box(n);
+        foreach (var (_, obstacle, states) in n.Corner.Clearance.BodyThings())
+        {
+            _loads.AddRange(states.Where(s => s.Sway is not null)
+                .Select(s => (PoseRange.Measure(new CornerPoses(n, s.Places), box), new List<ClearanceObstacle> { obstacle })));
+        }
+
+        List<ClearanceObstacle> scanned = [.. scans.Select(ScanObstacles.Of).Where(o => o.Frame == ObstacleFrame.Body)];
+        if (scanned.Count > 0)
+        {
+            _loads.AddRange(n.Corner.Clearance.AllRound().Select(l => (PoseRange.Measure(new CornerPoses(n, l.Places), box), scanned)));
+        }
     }
 
     private double InHand(WheelShape shape, List<ClearanceObstacle> obstacles, double wanted, double enough)
+    {
+        double least = InHand(shape, obstacles, _range, wanted, enough);
+        foreach (var (range, nearer) in ReferenceEquals(obstacles, _body) ? _loads : [])
+        {
+            double there = InHand(shape, nearer, range, wanted, Math.Min(enough, least));
+            least = double.IsNaN(there) ? there : Math.Min(least, there);
+        }
+
+        return least;
+    }
+
+    private double InHand(WheelShape shape, List<ClearanceObstacle> obstacles, PoseRange range, double wanted, double enough)
     {
         if (obstacles.Count == 0)
         {
             return enough;
         }
 
-        var gap = Certifying.Least(shape, obstacles, _range, new(Tolerance, wanted + _bound + enough, MostCells: MostCells));
+        var gap = Certifying.Least(shape, obstacles, range, new(Tolerance, wanted + _bound + enough, MostCells: MostCells));
         double least = gap.Why == CertifyingStop.DeepOverlap ? gap.Upper : gap.Lower;
         return double.IsNegativeInfinity(least) || gap.Why == CertifyingStop.Unreachable ? double.NaN : least - wanted - _bound;
     }

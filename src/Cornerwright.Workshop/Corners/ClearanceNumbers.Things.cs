@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
+using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Corners;
@@ -25,6 +26,27 @@ internal sealed partial class ClearanceNumbers
             }
         }
     }
+
+    /// <summary>What moves with the wheel, in S, as the leaning tyre meets it; nothing where no lean is allowed for.</summary>
+    public IEnumerable<ClearanceObstacle> Leaning()
+    {
+        for (int i = 0; i < _worst.Length && _lean.In > 0; i++)
+        {
+            var item = _clearance.Items[i];
+            if (item.AttachedTo == AttachedTo.Knuckle && item.Missing.Count == 0 && double.IsFinite(_worst[i].Clearing.Gap))
+            {
+                Vec3[] points = [.. _points[i].Select(p => _lean.Meets(p))];
+                yield return item.Piece is not null ? ClearanceObstacle.OfCylinder(_lean.Meets(_cylinders[i]), ObstacleFrame.Knuckle)
+                    : points.Length == 1 ? ClearanceObstacle.OfPoints(points, ObstacleFrame.Knuckle)
+                    : ClearanceObstacle.OfBar(points, 0, ObstacleFrame.Knuckle);
+            }
+        }
+    }
+
+    /// <summary>Of these, those of the body, with the loads under which each counts.</summary>
+    public IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle, IReadOnlyList<LoadState> States)> BodyThings() =>
+        Things().Where(t => t.Item.AttachedTo == AttachedTo.Body)
+            .Select(t => (t.Item, t.Obstacle, StatesOf(_clearance.Items.ToList().IndexOf(t.Item))));
 
     /// <summary>Tyre and rim of the row, with the growth and, toward the body, the lean that the limits ask for.</summary>
     public (TyreSection Tyre, RimSection Rim) Sections(CornerReader n, bool forBody) =>

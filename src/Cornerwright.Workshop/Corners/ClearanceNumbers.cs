@@ -5,6 +5,7 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Allowing;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -22,15 +23,16 @@ internal sealed partial class ClearanceNumbers
     private readonly CornerPlan _plan;
     private readonly ClearancePlan _clearance;
     private readonly ThingPlaces _places;
-    private readonly BodyGaps _body;
     private readonly WorstPose[] _worst;
-    private readonly RivalPoses[] _rivals;
+    private readonly LoadState[][] _states;   // of body things: at rest first, then under each load
     private readonly Vec3[][] _points;            // body things in B, knuckle things in S
     private readonly CylinderObstacle[] _cylinders;
     private readonly double[] _solid = new double[2 * WheelSolid.BufferLength(ArcPoints)];
     private readonly double[] _moved = new double[2 * WheelSolid.BufferLength(ArcPoints)];
     private readonly Vec3[] _movedPoints;
     private readonly double _growth, _shift;
+    private readonly SwayCorner? _sways;
+    private readonly WheelLean _lean;
     private bool _sound;   // of the row searched
 
     public ClearanceNumbers(CornerPlan plan)
@@ -39,12 +41,12 @@ internal sealed partial class ClearanceNumbers
         _places = new ThingPlaces(plan);
         int most = _clearance.Items.Count == 0 ? 0 : _clearance.Items.Max(i => i.Gaps.Count);
         _movedPoints = new Vec3[most];
-        _body = new BodyGaps(_places);
         _worst = new WorstPose[_clearance.Items.Count];
-        _rivals = new RivalPoses[_clearance.Items.Count];
+        _states = [.. _worst.Select(_ => Array.Empty<LoadState>())];
         _points = [.. _clearance.Items.Select(i => new Vec3[i.Gaps.Count])];
         _cylinders = new CylinderObstacle[_clearance.Items.Count];
-        (_growth, _shift) = (Say.Limit(plan.Limits.TyreGrowth), Say.Limit(plan.Limits.TyreShift));
+        (_growth, _shift) = (plan.Allowed.Growth, plan.Allowed.Lean);
+        (_sways, _lean) = LoadsOf(plan);
     }
 
     /// <summary>By item: where it is nearest. Gap not finite where it cannot be computed.</summary>
@@ -65,7 +67,7 @@ internal sealed partial class ClearanceNumbers
     public void Search(SolvedCorner corner)
     {
         Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
-        Array.Clear(_rivals);
+        Array.Fill(_states, []);
         Touch = FirstTouch.None;
         var reads = corner.Reads;
         CornerReader outline = new(corner, reads?.Outline), poses = new(corner, reads?.Poses);
@@ -102,7 +104,7 @@ internal sealed partial class ClearanceNumbers
 
         if (item.AttachedTo == AttachedTo.Body)
         {
-            _worst[i] = new LeastPoses(_places, poses, grid!, toBody, _points[i]).Find(rough, out _rivals[i]);
+            SearchStates(i, poses, toBody, grid!, rough);
         }
         else
         {
@@ -179,9 +181,9 @@ internal sealed partial class ClearanceNumbers
             ref readonly var worst = ref searched._worst[i];
             gaps[i] = body && lost ? double.NaN
                 : body
-                ? LeastOf(n, toBody, points, worst, searched._rivals[i], range, others)
+                ? LeastOf(n, toBody, points, searched._states[i], range, others)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
-            touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, points, searched.Touch) : touch;
+            touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, points, searched.Touch, searched._states[i]) : touch;
         }
 
         return touch;
@@ -190,11 +192,11 @@ internal sealed partial class ClearanceNumbers
     private static bool EndsKnown(CornerReader n) => double.IsFinite(n.Droop) && double.IsFinite(n.FullBump);
 
     // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
-    private double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found)
+    private static double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found, LoadState[] states)
     {
-        double from = found.Travel, gap = _body.GapAt(n, wheel, points, found.Along, found.Way.At(from));
+        double from = found.Travel, gap = GapAt(n, states, wheel, points, found.Along, found.Way.At(from));
         double touch = from - (gap / found.Slope);
-        double left = _body.GapAt(n, wheel, points, found.Along, found.Way.At(touch)), slope = (left - gap) / (touch - from);
+        double left = GapAt(n, states, wheel, points, found.Along, found.Way.At(touch)), slope = (left - gap) / (touch - from);
         return touch - (slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0);
     }
 
@@ -211,7 +213,7 @@ internal sealed partial class ClearanceNumbers
 
         if (_clearance.Items[item].AttachedTo == AttachedTo.Body)
         {
-            return BodyGaps.Of(_places, n, Written(_solid, forBody: true), _points[item], place);
+            return OfBody(n, _states[item], Written(_solid, forBody: true), _points[item], place);
         }
 
         int count = _clearance.Items[item].Gaps.Count;
@@ -226,18 +228,25 @@ internal sealed partial class ClearanceNumbers
         [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0)
             .Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
-    private double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in WorstPose worst, in RivalPoses rivals,
+    private static double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, LoadState[] states,
         (double Droop, double Bump) range, (double Droop, double Bump) others)
     {
         PosePlace At(double share, double steer, double other) =>
             new(range.Droop + (share * (range.Bump - range.Droop)), steer, others.Droop + (other * (others.Bump - others.Droop)));
 
-        double least = _body.GapAt(n, wheel, points, worst.Clearing.Along, At(worst.Share, worst.Steer, worst.Other));
-        foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
+        double least = double.PositiveInfinity;
+        foreach (LoadState state in states)
         {
-            if (rival.Exists)
+            var (worst, rivals) = (state.Worst, state.Rivals);
+            double there = state.Body.GapAt(n, wheel, points, worst.Clearing.Along, At(worst.Share, worst.Steer, worst.Other));
+            least = Math.Min(least, there);
+            foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
             {
-                least = Math.Min(least, _body.GapAt(n, wheel, points, rival.Along, At(rival.Share, rival.Steer, rival.Other)));
+                if (rival.Exists)
+                {
+                    least = Math.Min(
+                        least, state.Body.GapAt(n, wheel, points, rival.Along, At(rival.Share, rival.Steer, rival.Other)));
+                }
             }
         }
 
@@ -257,11 +266,14 @@ internal sealed partial class ClearanceNumbers
     private static Span<double> Half(double[] buffer, bool forBody) =>
         forBody ? buffer.AsSpan(0, buffer.Length / 2) : buffer.AsSpan(buffer.Length / 2);
 
-    private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder) =>
-        _clearance.Items[i].Piece is null ? PolylineClearing.Of(wheel, points) : CylinderClearing.Of(wheel, cylinder);
 
     private double GapAt(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, in WorstPose worst)
     {
+        if (_lean.In > 0)
+        {
+            return OfKnuckle(i, wheel, points, cylinder).Gap;
+        }
+
         if (_clearance.Items[i].Piece is null)
         {
             return wheel.SignedDistance(Line.At(points, worst.Clearing.Along));
@@ -272,27 +284,5 @@ internal sealed partial class ClearanceNumbers
             ? CylinderClearing.Of(wheel, cylinder).Gap
             : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length))
                 + (worst.Place.Off * cylinder.Radius));
-    }
-
-    /// <summary>The gap of one body item at a pose, as the search for the first touch asks it.</summary>
-    internal readonly ref struct GapOnTheWay(ClearanceNumbers owner, CornerReader n, WheelSolid wheel)
-    {
-        private readonly WheelSolid _wheel = wheel;
-
-        public WorstPose Worst(int item) => owner._worst[item];
-
-        /// <summary>The other wheel's travel in a worst pose, m; null where it plays no part.</summary>
-        public double? OtherAt(in WorstPose worst)
-        {
-            var (droop, bump) = n.SweptOther();
-            return bump > droop ? droop + (worst.Other * (bump - droop)) : null;
-        }
-
-        public Clearing At(int item, in PosePlace place) => BodyGaps.Of(owner._places, n, _wheel, owner._points[item], place);
-
-        /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
-        public double AtLeast(int item, in PosePlace place) =>
-            (owner._places.Pose(n, n.Motion, place, out var pose)
-                ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, owner._points[item]) : double.PositiveInfinity) - BodyGaps.RoughError;
     }
 }

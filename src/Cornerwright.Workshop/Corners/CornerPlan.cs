@@ -3,6 +3,7 @@ using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
+using Cornerwright.Workshop.Allowing;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Inputs;
@@ -27,20 +28,25 @@ internal sealed class CornerPlan
         Corner = car.At(place);
         Axle = car.At(place.Axle());
         Limits = LimitsInForce.Of(car, build);
+        Allowed = CornerAllowances.Of(car, build);
         Now = car.Build(car.MeasuredBuild);
         Parts = CornerParts.Of(car.Parts, build.At(place));
         PartsNow = Now is null ? null : CornerParts.Of(car.Parts, Now.At(place));
         BuildPath = $"builds/{build.Id}/{Path}";
         string nowPath = Now is null ? "now" : $"builds/{Now.Id}/{Path}";
 
-        Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts);
+        Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts, Now, Allowed);
         Motion = MotionPlan.Compile(Inputs, car, place, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)));
         Loads = [
             .. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];
         bool changed = PartsNow is null || PartsNow.Tyre?.Id != Parts.Tyre?.Id;
-        Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed, PartsNow);
+        Wheel = WheelPlan.Compile(Inputs, BuildPath, Parts, tallest: changed, PartsNow, Path, Allowed);
         WheelNow = PartsNow is null ? null : WheelPlan.Compile(Inputs, nowPath, PartsNow, tallest: false, PartsNow);
         Clearance = ClearancePlan.Compile(this);
+        RideFriction = Allowed.RideFriction > 0
+            ? Inputs.Assume(Path + "/allowances/rideFriction", "where in its friction the suspension stands", 0, Allowed.RideFriction,
+                $"ride height: friction in the suspension, ± {Say.Mm(2 * Allowed.RideFriction)}")
+            : Handle.None;
         HasMotion = Motion.Missing.Count == 0;
         HasDamper = HasMotion && All(Station.RodDrop, Station.Body, Station.RodOpen);
         HasSpring = HasMotion && Station.StackComplete && All(Station.SeatDrop, Station.Perch);
@@ -62,6 +68,11 @@ internal sealed class CornerPlan
     public Corner Corner { get; }
     public Axle Axle { get; }
     public Limits Limits { get; }
+    public CornerAllowances Allowed { get; }
+
+    /// <summary>By how much the wheel stands higher than springs and load say, m: friction holds it. None: not allowed for.</summary>
+    public Handle RideFriction { get; }
+
 
     /// <summary>The build that was on the car when it was measured.</summary>
     public Build? Now { get; }
@@ -107,6 +118,9 @@ internal sealed class CornerPlan
     /// <param name="learned">What readings after the work say about the car's numbers; null to go by what was typed alone.</param>
     public static CornerPlan Compile(Car car, Build build, CornerPlace place, LearnedState? learned) =>
         new(car, build, place, learned, alone: false);
+
+    /// <summary>The same corner of a car that stands still: nothing is allowed for but what is not known of its springs.</summary>
+    public CornerPlan AtRest() => new(Car, CornerAllowances.AtRest(Car, Build), Place, Inputs.Learned, alone: false);
 
     public bool HasLoad(int loadCase) => loadCase >= 0 && loadCase < Loads.Count && Loads[loadCase].Load.IsGiven;
 

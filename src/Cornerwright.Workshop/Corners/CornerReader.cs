@@ -48,6 +48,12 @@ internal readonly struct CornerReader(SolvedCorner corner, ReadSet? noted)
     /// <summary>The first of what ends the bump travel, tyre contact aside.</summary>
     public double FullBump => Math.Min(Math.Min(Spent, Shut), Math.Min(Bind, Metal));
 
+    /// <summary>
+    /// How far the wheel goes under load where it ends at this travel by hand, m: mounts give. Not beyond what the motion covers.
+    /// </summary>
+    public double Beyond(double travel) =>
+        double.IsFinite(travel) ? Math.Max(travel, Math.Min(travel + Plan.Allowed.BumpBeyond, Plan.HighestTravel)) : travel;
+
     /// <summary>Travel at which the wheel first touches something of the body; infinite where it does not.</summary>
     public double TyreTouch
     {

@@ -221,7 +221,7 @@ internal sealed class SolvedCorner
             : double.PositiveInfinity;
 
     private double SolveRide(in CornerReader n, Handle load, double guess) =>
-        _plan.CanRide && load.IsGiven ? n.TravelUnder(n.X[load] * Gravity, guess) : double.NaN;
+        _plan.CanRide && load.IsGiven ? n.TravelUnder(n.X[load] * Gravity, guess) + n.X.Or(_plan.RideFriction, 0) : double.NaN;
 
     private void FillStack(Reader x)
     {
@@ -244,7 +244,7 @@ internal sealed class SolvedCorner
             return StackElement.Rigid(Math.Max(0, x[slot.Free]));
         }
 
-        double solid = Math.Max(0, x[slot.Solid]), free = Math.Max(x[slot.Free], solid + LeastTravel);
+        double solid = Math.Max(0, x[slot.Solid]), free = Math.Max(x[slot.Free] - slot.Settles, solid + LeastTravel);
         return slot.Curve is { } curve ? StackElement.Progressive(free, solid, curve)
             : StackElement.Linear(free, solid, Math.Max(LeastRate, x[slot.Rate]));
     }

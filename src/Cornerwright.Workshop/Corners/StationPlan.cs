@@ -1,6 +1,7 @@
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Allowing;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -8,7 +9,8 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Corners;
 
 /// <summary>One piece of the stack: where its numbers stand in the corner's row of inputs.</summary>
-internal sealed record StackSlot(Part Part, Handle Free, Handle Solid, Handle Rate, SpringCurve? Curve)
+/// <param name="Settles">By how much a new spring's length still shrinks, m; 0 for one that was on the car when it was measured.</param>
+internal sealed record StackSlot(Part Part, Handle Free, Handle Solid, Handle Rate, SpringCurve? Curve, double Settles = 0)
 {
     public Spring? Spring => Part as Spring;
 
@@ -41,7 +43,7 @@ internal sealed class StationPlan
     public bool StackComplete => Stack.Count > 0 && Stack.All(s => s.Complete) && Stack.Any(s => s.Spring is not null);
 
     public static StationPlan Compile(InputTable table, string buildPath, Corner corner, string cornerPath, Garage.Builds.CornerBuild build,
-        CornerParts parts)
+        CornerParts parts, Garage.Builds.Build? now, CornerAllowances allowed)
     {
         string mount = "parts/topMounts/" + parts.TopMount?.Id, damper = "parts/dampers/" + parts.Damper?.Id;
         string stop = "parts/bumpStops/" + parts.BumpStop?.Id;
@@ -64,12 +66,12 @@ internal sealed class StationPlan
             Unsprung = table.Add(cornerPath + "/unsprungMass", "unsprung mass", corner.UnsprungMass),
             DroopLimit = table.Add(cornerPath + "/droopLimit", "droop limit", corner.DroopLimit),
             Metal = table.Add(cornerPath + "/metalContact", "metal contact", corner.MetalContact),
-            Stack = [.. parts.Stack.Select(part => Slot(table, part))],
+            Stack = [.. parts.Stack.Select(part => Slot(table, part, now, allowed))],
             Pitch = parts.Perch?.Pitch?.Si,
         };
     }
 
-    private static StackSlot Slot(InputTable table, Part part)
+    private static StackSlot Slot(InputTable table, Part part, Garage.Builds.Build? now, CornerAllowances allowed)
     {
         if (part is Sheet sheet)
         {
@@ -80,12 +82,16 @@ internal sealed class StationPlan
         // Two like springs in one stack share their data sheet, so they share its doubt.
         var spring = (Spring)part;
         string path = "parts/springs/" + spring.Id;
+        bool settled = now is not null && Places.Corners.Any(c => now.At(c).Stack.Contains(spring.Id));
         return new StackSlot(
             spring,
-            table.Add(path + "/freeLength", $"free length of {spring.Name}", spring.FreeLength),
+            table.AddOffSheet(path + "/freeLength", $"free length of {spring.Name}", spring.FreeLength, allowed.SpringLength),
             table.Add(path + "/solidHeight", $"solid height of {spring.Name}", spring.SolidHeight),
-            spring.Curve.Count > 0 ? Handle.None : table.Add(path + "/rate", $"rate of {spring.Name}", spring.Rate),
-            CurveOf(spring));
+            spring.Curve.Count > 0 ? Handle.None
+                : table.AddOffSheet(path + "/rate", $"rate of {spring.Name}", spring.Rate,
+                    allowed.SpringRate * Math.Abs(spring.Rate?.Si ?? 0)),
+            CurveOf(spring),
+            settled || spring.Role != SpringRole.Main ? 0 : allowed.Settling);
     }
 
     /// <summary>The curve of a progressive spring; null where it has none that can be used.</summary>

@@ -5,6 +5,7 @@ using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Springs;
+using Cornerwright.Workshop.Allowing;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
 
@@ -13,11 +14,24 @@ namespace Cornerwright.Workshop.Corners;
 /// <summary>Where one corner's wheel is, and where everything stands that it may touch, for a row of inputs.</summary>
 internal sealed class ThingPlaces(CornerPlan plan)
 {
+    private Sway? _sway;
+    private SwayCorner? _at;
+
     private readonly CornerPlan _plan = plan;
     private readonly ClearancePlan _clearance = plan.Clearance;
 
     /// <summary>Swept when nothing known ends the travel, m: about the travel of a road car, either way.</summary>
     public const double UsualTravel = 0.06;
+
+    /// <summary>The same with the wheel under a load.</summary>
+    public ThingPlaces Under(in Sway sway, SwayCorner at) => new(_plan) { _sway = sway, _at = at };
+
+    /// <summary>A pose at rest as it is under this load.</summary>
+    private WheelPose Loaded(in WheelPose pose, double travel, double steer) =>
+        _sway is { } sway ? sway.Under(pose, travel, steer, _at!) : pose;
+
+    /// <summary>By how much the load moves the wheel in B, m.</summary>
+    public Vec3 Moved(double travel, double steer) => _sway is { } sway ? sway.Move(travel, steer, _at!) : default;
 
     /// <summary>Full droop as it is swept, m.</summary>
     public double Hanging(CornerReader n) =>
@@ -26,7 +40,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
     /// <summary>Ends of the travel swept, m.</summary>
     public (double Droop, double Bump) Range(CornerReader n)
     {
-        double droop = Hanging(n), bump = double.IsFinite(n.FullBump) ? n.FullBump : UsualTravel;
+        double droop = Hanging(n), bump = double.IsFinite(n.FullBump) ? n.Beyond(n.FullBump) : UsualTravel;
         return (droop, Math.Clamp(bump, droop, _plan.HighestTravel));
     }
 
@@ -116,7 +130,9 @@ internal sealed class ThingPlaces(CornerPlan plan)
             double rack = 0;
             bool there = steer == 0 || (n.MotionNow is HardpointMotion now && now.RackFor(steer, out rack) == Reach.Reached);
             pose = default;
-            return there && linkage.PoseAt(travel, rack, out pose) == Reach.Reached;
+            bool reached = there && linkage.PoseAt(travel, rack, out pose) == Reach.Reached;
+            pose = reached ? Loaded(pose, travel, steer) : pose;
+            return reached;
         }
 
         Reach reach = motion is PairedMotion paired ? paired.WheelAt(travel, place.Third, out var wheel)
@@ -138,6 +154,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
                 steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * travel)));
         }
 
+        pose = usable ? Loaded(pose, travel, steer) : pose;
         return usable;
     }
 

@@ -3,6 +3,8 @@ using Cornerwright.Garage.Designations;
 using Cornerwright.Garage.Parts;
 using Cornerwright.Garage.Quantities;
 using Cornerwright.Mechanics.Clearance;
+using Cornerwright.Workshop.Allowing;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Fitted;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -13,7 +15,7 @@ namespace Cornerwright.Workshop.Corners;
 internal sealed class WheelPlan
 {
     private readonly Handle _offset, _spacer, _flange, _outerDiameter, _sectionWidth, _treadShare, _treadWidth, _shoulderDrop,
-        _otherRim;
+        _otherRim, _runoutRadial, _runoutSideways;
     private readonly double _rimWidth, _beadRadius, _seatRadius;
 
     /// <summary>
@@ -27,7 +29,8 @@ internal sealed class WheelPlan
     /// </summary>
     private const double UnknownRimSigma = 0.4 * 0.0254 / 2;
 
-    private WheelPlan(InputTable table, string path, CornerParts parts, bool tallest, double? measuredRim)
+    private WheelPlan(InputTable table, string path, CornerParts parts, bool tallest, double? measuredRim,
+        string corner, CornerAllowances? allowed)
     {
         var (rim, tyre, size) = (parts.Rim!, parts.Tyre!, parts.TyreSize!);
         string wheelPath = "parts/wheels/" + parts.Wheel!.Id, tyrePath = "parts/tyres/" + tyre.Id;
@@ -69,7 +72,14 @@ internal sealed class WheelPlan
             : table.Assume(tyrePath + "/shoulderDrop", $"shoulder drop of {tyre.Name}",
                 TyreSection.ShoulderDropShareEstimate * size.SectionHeight, 0.001,
                 $"shoulder drop of {tyre.Name}: not measured, taken as 7 % of the section height");
+        _runoutRadial = Runout(table, corner, "radius", "Radial", allowed?.RunoutRadial ?? 0);
+        _runoutSideways = Runout(table, corner, "sides", "Sideways", allowed?.RunoutSideways ?? 0);
     }
+
+    // A tape reads one place of the tyre; another turns up.
+    private static Handle Runout(InputTable table, string corner, string what, string name, double sigma) => !(sigma > 0) ? Handle.None
+        : table.Assume($"{corner}/allowances/runout{name}", $"run-out of the tyre's {what}", 0, sigma,
+            $"run-out of the tyre's {what}: ± {Say.Mm(2 * sigma)}");
 
     // How much wider a measured tyre is on this rim than on the one that it was measured on.
     private Handle OtherRim(InputTable table, string path, Tyre tyre, TyreDesignation size, double? measuredRim)
@@ -106,10 +116,13 @@ internal sealed class WheelPlan
     /// <param name="parts">The corner's parts.</param>
     /// <param name="tallest">True for a wheel to come: an unmeasured tyre counts as large as its size may be.</param>
     /// <param name="now">The corner as it was measured: a tyre that was on it was measured on its rim.</param>
-    public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest, CornerParts? now) =>
+    /// <param name="corner">Its path in the document.</param>
+    /// <param name="allowed">What the tyre may do beyond what it was measured at; null for a wheel that stands still.</param>
+    public static WheelPlan? Compile(InputTable table, string path, CornerParts parts, bool tallest, CornerParts? now,
+        string corner = "", CornerAllowances? allowed = null) =>
         parts.Rim is { OffsetMm: not null } && parts.TyreSize is not null && (parts.Spacer is null || parts.Spacer.Thickness is not null)
             ? new WheelPlan(table, path, parts, tallest, now?.Tyre?.Id == parts.Tyre?.Id && now?.Rim is { } rim
-                ? RimCodes.Width(rim.WidthCode) : null)
+                ? RimCodes.Width(rim.WidthCode) : null, corner, allowed)
             : null;
 
     /// <summary>a of the centre plane, m.</summary>
@@ -118,10 +131,14 @@ internal sealed class WheelPlan
     /// <summary>The tyre's section, with the growth and sideways lean that the limits ask for.</summary>
     public TyreSection Tyre(Reader x, double growth, double shift)
     {
-        double width = x[_sectionWidth] + x.Or(_otherRim, 0), outer = x[_outerDiameter];
+        double width = x[_sectionWidth] + x.Or(_otherRim, 0), outer = x[_outerDiameter] + (2 * x.Or(_runoutRadial, 0));
         double tread = Math.Min(_treadWidth.IsGiven ? x[_treadWidth] : x[_treadShare] * width, width);
+        double side = shift + x.Or(_runoutSideways, 0);
         return new TyreSection(
-            AxialCentre(x), _beadRadius, _rimWidth, outer + (2 * growth), width + (2 * shift), tread + (2 * shift), x[_shoulderDrop]);
+            AxialCentre(x), _beadRadius, _rimWidth, outer, width + (2 * side), tread + (2 * side), x[_shoulderDrop])
+        {
+            Growth = growth,
+        };
     }
 
     /// <summary>a of the outermost place of tyre or rim, m.</summary>

@@ -62,6 +62,12 @@ public sealed record Finding
     /// <summary>Two standard deviations of the value; null when unknown.</summary>
     public Measure? Doubt { get; init; }
 
+    /// <summary>
+    /// What the allowances take from the margin, positive: so much more would be left on a car that stands still. Null where they take
+    /// nothing or were not asked for.
+    /// </summary>
+    public Measure? Allowed { get; init; }
+
     /// <summary>That the value lies within its limits, 0 to 1; null when unknown.</summary>
     public double? Probability { get; init; }
 

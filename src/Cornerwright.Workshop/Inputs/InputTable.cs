@@ -50,6 +50,24 @@ internal sealed class InputTable(LearnedState? learned = null)
         return Put(new Input(path, label, reading.Si, reading.StandardDeviation, reading.Spread));
     }
 
+    /// <summary>
+    /// A reading that, where it comes off a data sheet and nobody typed a tolerance, is as doubtful as an allowance says.
+    /// </summary>
+    /// <param name="path">As in <see cref="Add"/>.</param>
+    /// <param name="label">Likewise.</param>
+    /// <param name="reading">Likewise.</param>
+    /// <param name="sigma">Standard deviation off a data sheet, SI.</param>
+    public Handle AddOffSheet(string path, string label, Reading? reading, double sigma)
+    {
+        if (reading is not { Source: ReadingSource.DataSheet, Tolerance: null } || Known(path, out _))
+        {
+            return Add(path, label, reading);
+        }
+
+        _assumptions[_inputs.Count] = $"{label}: no tolerance typed, taken as allowed off a data sheet";
+        return Put(new Input(path, label, reading.Si, sigma, ToleranceKind.TwoSigma));
+    }
+
     /// <summary>Which of these numbers nobody gave.</summary>
     public IEnumerable<MissingReading> Lacking(params IEnumerable<Handle> numbers) =>
         numbers.Where(n => n.IsMissing).Select(n => _missing[n.MissingIndex]);

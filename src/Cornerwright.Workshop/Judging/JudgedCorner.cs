@@ -12,13 +12,15 @@ internal sealed class JudgedCorner
     private readonly Lazy<IReadOnlyList<Finding>> _findings, _withCures;
     private readonly Lazy<IReadOnlyList<Figure>> _figures;
     private readonly Lazy<CornerPicture> _picture;
+    private readonly Lazy<CornerResult> _atRest;
 
     public JudgedCorner(CornerResult result)
     {
         Result = result;
         double certainty = Say.Limit(result.Plan.Limits.Certainty);
         _findings = new(() => [.. Enumerable.Range(0, result.Checks.Count).Select(i => FindingWriter.Of(result, i, certainty))]);
-        _withCures = new(() => [.. _findings.Value.Select((f, i) => WithCures(f, i, certainty))]);
+        _atRest = new(() => CornerResult.AtBest(result.Plan.AtRest()));
+        _withCures = new(() => [.. _findings.Value.Select((f, i) => WithAllowed(WithCures(f, i, certainty), i))]);
         _figures = new(() => [.. FiguresOf(result)]);
         _picture = new(() => PictureMaker.Of(result));
     }
@@ -34,6 +36,20 @@ internal sealed class JudgedCorner
     private Finding WithCures(Finding finding, int check, double certainty) =>
         Result.Checks[check].Curable && (finding.Verdict is Verdict.Fails or Verdict.Tight)
             ? finding with { Cures = CureFinder.Find(Result, check, certainty) } : finding;
+
+    // The same corner with nothing allowed for tells what the allowances have taken; scans, which it lacks, are not asked again.
+    private Finding WithAllowed(Finding finding, int check)
+    {
+        if (finding.Margin is not { } margin || _atRest.Value.Find(finding.Check) is not (var there and >= 0))
+        {
+            return finding;
+        }
+
+        var (now, rest) = (Result.Checks[check], _atRest.Value.Value(there));
+        double taken = Math.Min(rest - now.Low, now.High - rest) - margin.Si;
+        var measure = margin.With(taken);
+        return double.IsFinite(taken) && measure.Number != measure.With(0).Number ? finding with { Allowed = measure } : finding;
+    }
 
     private static IEnumerable<Figure> FiguresOf(CornerResult corner)
     {

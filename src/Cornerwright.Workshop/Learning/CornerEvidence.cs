@@ -6,6 +6,7 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Garage.Setting;
 using Cornerwright.Mechanics.Loads;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Workshop.Allowing;
 using Cornerwright.Workshop.Corners;
 using Cornerwright.Workshop.Inputs;
 using Cornerwright.Workshop.Judging;
@@ -41,9 +42,8 @@ internal sealed class CornerEvidence
     {
         (Occasion, Place) = (occasion, place);
 
-        // As it was fitted then; a gap that was read holds no allowance for growth or lean.
-        var bare = Reading.Of("0 mm", Dimension.Length);
-        var fitted = occasion.Fitted with { Limits = occasion.Fitted.Limits with { TyreGrowth = bare, TyreShift = bare } };
+        // As it was fitted then; the car stood still when it was read, so nothing is allowed for but what is not known of its springs.
+        var fitted = CornerAllowances.AtRest(car, occasion.Fitted);
         Plan = CornerPlan.Compile(car, fitted, place, null);
         var readings = occasion.At(place);
         var height = Plan.Inputs.Add(Plan.Path + "/rideHeight", "hub centre to arch edge", Plan.Corner.RideHeight);

@@ -221,10 +221,10 @@ internal sealed class StaticCorner
     // The tyre's touch is not known here: the true lead of the bump stop is this or less.
     private bool Bumped(StaticStack stack, StaticStation station, StaticSheet sheet, double height)
     {
-        double bind = TravelAt(station, Station.Spring, stack.SolidLength + station.SeatDrop + height), first = station.Shut;
-        first = bind < first ? bind : first;
-        first = station.Metal < first ? station.Metal : first;
-        sheet.FullBump = Math.Min(first, station.Spent);
+        double bind = TravelAt(station, Station.Spring, stack.SolidLength + station.SeatDrop + height), beyond = station.BumpBeyond;
+        double hard = station.Metal < bind || double.IsNaN(bind) ? station.Metal : bind;
+        sheet.FullBump = Math.Min(hard < station.Shut ? hard : station.Shut, station.Spent);
+        double first = hard - beyond < station.Shut ? hard - beyond : station.Shut;
         if (!station.HasStop || double.IsNaN(station.StopSpent))
         {
             return true;
@@ -241,13 +241,21 @@ internal sealed class StaticCorner
         }
 
         var spent = SpringStack.ForceAt(stack.Elements, space);
-        double room = main.LengthAt(spent.Force) - main.SolidLength - spent.Overrun, used = main.Travel - Math.Max(room, 0);
-        good &= sheet.Put(StaticCheck.CoilRoom, room, _coilRoom, double.PositiveInfinity);
+        double room = Room(stack, space), used = main.Travel - Math.Max(room, 0);
+        double past = Space(station, Math.Max(station.Spent, Math.Min(station.Spent + beyond, station.HighestTravel)), height);
+        good &= sheet.Put(StaticCheck.CoilRoom, past > 0 ? Room(stack, past) : double.NaN, _coilRoom, double.PositiveInfinity);
         good &= double.IsNaN(stack.GreatestDeflection)
             || sheet.Put(StaticCheck.SpringTravel, used, double.NegativeInfinity, stack.GreatestDeflection);
         good &= sheet.Put(StaticCheck.SpringStress, Math.Min(spent.Force, main.ClosingForce) * stack.StressPerNewton,
             double.NegativeInfinity, _stress);
         return good & sheet.Put(StaticCheck.Buckling, stack.CriticalDeflection - used, 0, double.PositiveInfinity);
+    }
+
+    // What the main spring has left before it is solid, less what the stack lacks.
+    private static double Room(StaticStack stack, double space)
+    {
+        var force = SpringStack.ForceAt(stack.Elements, space);
+        return stack.Elements[stack.Main].LengthAt(force.Force) - stack.Elements[stack.Main].SolidLength - force.Overrun;
     }
 
     private bool Riding(StaticStack stack, StaticStation station, StaticSheet sheet, double height, bool toTheEnd)

@@ -24,6 +24,7 @@ internal sealed class StaticStation
         Motion = plan.HasMotion ? numbers.Motion : null;
         (LowestTravel, HighestTravel) = (plan.LowestTravel, plan.HighestTravel);
         HasDamper = plan.HasDamper;
+        BumpBeyond = plan.Allowed.BumpBeyond;
         (SeatDrop, RodDrop, Body) = (At(s.SeatDrop), At(s.RodDrop), At(s.Body));
         (RodOpen, RodClosed, RodForce) = (At(s.RodOpen), At(s.RodClosed), x.Or(s.RodForce, 0));
         (StopLength, StopSpent, Packer, StopCurve) = (At(s.StopLength), At(s.StopSpent), x[s.Packer], s.StopCurve);
@@ -54,6 +55,10 @@ internal sealed class StaticStation
     public CornerMotion? Motion { get; }
     public double LowestTravel { get; }
     public double HighestTravel { get; }
+
+    /// <summary>m of wheel travel, as allowed.</summary>
+    public double BumpBeyond { get; }
+
     public bool HasDamper { get; }
     public bool HasStop { get; }
     public double SeatDrop { get; }

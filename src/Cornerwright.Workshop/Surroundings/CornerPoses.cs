@@ -9,11 +9,15 @@ namespace Cornerwright.Workshop.Surroundings;
 /// <summary>
 /// The poses of one corner's wheel as the judge has them: travel in m, steer in rad, hub face from its place at the reference state.
 /// </summary>
-internal sealed class CornerPoses(CornerReader numbers) : IPoseField
+/// <param name="numbers">Of the corner.</param>
+/// <param name="under">The wheel under a load; null at rest.</param>
+internal sealed class CornerPoses(CornerReader numbers, ThingPlaces? under = null) : IPoseField
 {
+    private readonly ThingPlaces _places = under ?? numbers.Corner.Clearance.Places;
+
     /// <inheritdoc/>
     public bool TryPose(in PosePlace place, out WheelPose pose) =>
-        numbers.Corner.Clearance.Places.Pose(numbers, numbers.Motion, place, out pose);
+        _places.Pose(numbers, numbers.Motion, place, out pose);
 
     /// <summary>
     /// All travel that the parts allow, all steer from lock to lock, all travel of the axle's other wheel where one axle carries both.

@@ -29,6 +29,7 @@ internal sealed class ScanLeast
     private double _share, _otherShare, _below, _upTo;
     private Vec3 _place;
     private bool _known;
+    private ThingPlaces? _under;   // the load under which it is nearest; null at rest
 
     /// <summary>How far above what is wanted a changed row is still followed, m.</summary>
     private const double Enough = 0.03;
@@ -42,6 +43,8 @@ internal sealed class ScanLeast
     /// <summary>The last certified answer.</summary>
     public CertifiedGap? Found { get; private set; }
 
+    private ThingPlaces? _loaded;
+
     private bool OnBody => ScanObstacles.Of(_scan).Frame == ObstacleFrame.Body;
 
     /// <summary>Certifies the row that everything is compared with.</summary>
@@ -51,6 +54,7 @@ internal sealed class ScanLeast
     {
         var n = new CornerReader(corner, _reads);
         (_base, Found) = (corner, At(n));
+        _under = _loaded;
         _known = Found is { Obstacle: 0 } && double.IsFinite(Found.Lower);
         if (!_known)
         {
@@ -100,9 +104,27 @@ internal sealed class ScanLeast
     {
         var (tyre, rim) = n.Corner.Clearance.Sections(n, OnBody);
         return tyre.IsSound && rim.IsSound
-            ? Certifying.Least(WheelShape.Of(tyre, rim, ArcPoints), [ScanObstacles.Of(_scan)], new CornerPoses(n), CornerPoses.Box(n),
-                new(UpTo: upTo, MostCells: MostCells))
-            : null;
+            ? Least(n, WheelShape.Of(tyre, rim, ArcPoints), upTo) : null;
+    }
+
+    // At rest, and under every load, each no further than it could bring the wheel nearer still.
+    private CertifiedGap Least(CornerReader n, WheelShape shape, double upTo)
+    {
+        ClearanceObstacle[] scan = [ScanObstacles.Of(_scan)];
+        var box = CornerPoses.Box(n);
+        var least = Certifying.Least(shape, scan, new CornerPoses(n), box, new(UpTo: upTo, MostCells: MostCells));
+        _loaded = null;
+        foreach (var (_, places) in OnBody ? n.Corner.Clearance.AllRound() : [])
+        {
+            var there = Certifying.Least(shape, scan, new CornerPoses(n, places), box,
+                new(UpTo: Math.Min(upTo, least.Upper), MostCells: MostCells));
+            if (there.Lower < least.Lower && there.Why != CertifyingStop.ClearByLimit)
+            {
+                (least, _loaded) = (there, places);
+            }
+        }
+
+        return least;
     }
 
     private static double Below(CertifiedGap gap) => gap.Why == CertifyingStop.DeepOverlap ? 0 : gap.Width;
@@ -125,7 +147,7 @@ internal sealed class ScanLeast
         var others = n.SweptOther();
         PosePlace place = new(droop + (_share * (bump - droop)), Found!.Place.Steer,
             others.Droop + (_otherShare * (others.Bump - others.Droop)));
-        return n.Corner.Clearance.Places.Pose(n, n.Motion, place, out WheelPose pose)
+        return (_under ?? n.Corner.Clearance.Places).Pose(n, n.Motion, place, out WheelPose pose)
             ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(_place))
             : double.NaN;
     }

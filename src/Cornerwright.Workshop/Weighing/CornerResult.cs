@@ -188,7 +188,7 @@ internal sealed class CornerResult
     private double TouchInDoubt(int check, double sigma)
     {
         var touch = Numbers.Clearance.Touch;
-        double lead = Numbers.Read.Spent + Checks[check].Low, far = lead + (3 * sigma), most = 0;
+        double beyond = Plan.Allowed.BumpBeyond, lead = Numbers.Read.Spent + Checks[check].Low + beyond, far = lead + (3 * sigma), most = 0;
         for (int c = 0; c < Checks.Count; c++)
         {
             int item = Checks[c].Clearance;
@@ -198,7 +198,7 @@ internal sealed class CornerResult
             }
 
             // The touch that decides may vanish; any other may come before the stop is spent, where nothing followed it.
-            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - Numbers.Read.Spent - _values[check]) < 1e-9,
+            bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - beyond - Numbers.Read.Spent - _values[check]) < 1e-9,
                 grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
             double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
             if (!decides && double.IsFinite(lead))

@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
@@ -22,7 +23,8 @@ public sealed class EverySteerTests(ITestOutputHelper output)
     [Fact]
     public void The_front_of_a_liner_is_met_half_way_to_lock()
     {
-        var car = With(DemoCar.Read(), CornerPlace.FrontLeft, new Obstacle
+        // A car that stands still: what the tape says and nothing else.
+        var car = With(DemoCar.Read() with { Allowances = Allowances.None }, CornerPlace.FrontLeft, new Obstacle
         {
             Id = "liner-front", Name = "front of the liner",
             Gaps = [new Gap { From = GapFrom.Crown, Direction = GapDirection.Radial, Clock = 9,

@@ -66,18 +66,17 @@ public class WidestWheelTests(ITestOutputHelper output)
         SizeWindow s = answer.Sizes[0];
         var (tyre, rim) = SizeWindow.Sections(s.WidthMm, s.AspectPercent, s.RimCode, s.RimWidthCode,
             numbers.X[plan.Wheel!.Spacer] - (s.MostOffsetMm / 1000.0));
-        double growth = Say.Limit(plan.Limits.TyreGrowth), lean = Say.Limit(plan.Limits.TyreShift);
-        WheelShape shape = WheelShape.Of(
-            tyre with { OuterDiameter = tyre.OuterDiameter + (2 * growth), SectionWidth = tyre.SectionWidth + (2 * lean),
-                TreadWidth = tyre.TreadWidth + (2 * lean) }, default, 6);
+        WheelShape shape = WheelShape.Of(tyre with { Growth = plan.Allowed.Growth }, default, 6);
         var scan = DemoShelf.Shelf.At(Place).Single();
-        var (poses, box) = (new CornerPoses(numbers), CornerPoses.Box(numbers));
+        var box = CornerPoses.Box(numbers);
+        CornerPoses[] loads = [new(numbers), .. numbers.Corner.Clearance.AllRound().Select(l => new CornerPoses(numbers, l.Places))];
         double least = double.PositiveInfinity;
         for (int i = 0; i < 3000; i++)
         {
             double steer = box.Least.Steer + ((box.Most.Steer - box.Least.Steer) * (i % 50) / 49),
                 top = Math.Min(box.Most.Travel, box.AllowedBump(steer));
-            Assert.True(poses.TryPose(new(box.Least.Travel + ((top - box.Least.Travel) * (i / 50) / 59), steer, 0), out WheelPose pose));
+            double travel = box.Least.Travel + ((top - box.Least.Travel) * (i / 50) / 59);
+            Assert.True(loads[i % loads.Length].TryPose(new(travel, steer, 0), out WheelPose pose));
             for (int k = i % 7; k < scan.PointCount; k += 7)
             {
                 least = Math.Min(least, shape.SignedDistance(pose, scan.Mesh!.Point(k)));

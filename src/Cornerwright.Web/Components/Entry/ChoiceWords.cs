@@ -1,6 +1,7 @@
 using System.Text;
 using Cornerwright.Garage.Access;
 using Cornerwright.Garage.Access.Starting;
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Parts;
@@ -16,6 +17,7 @@ public static class ChoiceWords
     {
         ReadingSource.DataSheet => "data sheet",
         ReadingSource.Setting => "chosen",
+        CarUse use => Of(use),
         SpringLayout.Coilover => "round the strut or damper",
         SpringLayout.Apart => "on an axis of their own",
         AxleKind.Independent => "each on its own links",
@@ -121,4 +123,12 @@ public static class ChoiceWords
 
         return words.ToString();
     }
+
+    private static string Of(CarUse use) => use switch
+    {
+        CarUse.Road => "level roads",
+        CarUse.Track => "tracks",
+        CarUse.Rough => "rough roads",
+        _ => "as usual: a build as its car, a car on the road",
+    };
 }

@@ -36,10 +36,9 @@ public partial class BuildEditor
         return $"to buy: {sum} {Car.Currency}".TrimEnd() + missing;
     }
 
-    private string InheritedLimit(FieldShape field) =>
+    private string InheritedLimit(FieldShape field, Build build) =>
         field.Get(Car.Limits) is Reading own ? "the car's: " + ReadingDraft.Used(field, own)
-        : field.Get(Limits.Default) is Reading usual ? "default " + ReadingDraft.Used(field, usual)
-        : "no limit unless one is typed";
+        : AllowanceWords.Limit(field, Car, build);
 
     private void MendBuild(string words, Func<object?, object?> rework)
     {
