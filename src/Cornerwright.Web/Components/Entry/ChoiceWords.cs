@@ -74,15 +74,21 @@ public static class ChoiceWords
         StartingKind.SpringOnLink => "links, spring on one of them",
         StartingKind.RigidAxle => "rigid axle on rods",
         StartingKind.TwistBeam => "twist beam",
+        SpringEnds.ClosedAndGround => "closed and ground",
+        ToleranceKind.TwoSigma => "usually within",
+        ToleranceKind.HalfRange => "never beyond",
+        Preference or HelperWish => OfWish(choice),
+        _ => Spread(choice?.ToString() ?? ""),
+    };
+
+    private static string OfWish(object choice) => choice switch
+    {
         Preference.Cheapest => "cheapest",
         Preference.NearestHeight => "nearest to the height",
         HelperWish.With => "there must be one",
         HelperWish.Without => "none",
         HelperWish.Either => "with or without",
-        SpringEnds.ClosedAndGround => "closed and ground",
-        ToleranceKind.TwoSigma => "usually within",
-        ToleranceKind.HalfRange => "never beyond",
-        _ => Spread(choice?.ToString() ?? ""),
+        _ => Spread(choice.ToString() ?? ""),
     };
 
     /// <summary>Where a reading of this dimension usually comes from, when nobody has said yet.</summary>
