@@ -35,7 +35,7 @@ internal sealed class CornerPlan
         BuildPath = $"builds/{build.Id}/{Path}";
         string nowPath = Now is null ? "now" : $"builds/{Now.Id}/{Path}";
 
-        Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts, Now, Allowed);
+        Station = StationPlan.Compile(Inputs, BuildPath, Corner, Path, build.At(place), Parts, car, Allowed);
         Motion = MotionPlan.Compile(Inputs, car, place, new(nowPath, (Now ?? build).At(place)), new(BuildPath, build.At(place)));
         Loads = [
             .. car.LoadCases.Select(c => new CornerLoad(c, Inputs.Add($"loadCases/{c.Id}/{Path}", $"corner load, {c.Name}", c.At(place))))];

@@ -43,7 +43,7 @@ internal sealed class StationPlan
     public bool StackComplete => Stack.Count > 0 && Stack.All(s => s.Complete) && Stack.Any(s => s.Spring is not null);
 
     public static StationPlan Compile(InputTable table, string buildPath, Corner corner, string cornerPath, Garage.Builds.CornerBuild build,
-        CornerParts parts, Garage.Builds.Build? now, CornerAllowances allowed)
+        CornerParts parts, Garage.Cars.Car car, CornerAllowances allowed)
     {
         string mount = "parts/topMounts/" + parts.TopMount?.Id, damper = "parts/dampers/" + parts.Damper?.Id;
         string stop = "parts/bumpStops/" + parts.BumpStop?.Id;
@@ -66,12 +66,12 @@ internal sealed class StationPlan
             Unsprung = table.Add(cornerPath + "/unsprungMass", "unsprung mass", corner.UnsprungMass),
             DroopLimit = table.Add(cornerPath + "/droopLimit", "droop limit", corner.DroopLimit),
             Metal = table.Add(cornerPath + "/metalContact", "metal contact", corner.MetalContact),
-            Stack = [.. parts.Stack.Select(part => Slot(table, part, now, allowed))],
+            Stack = [.. parts.Stack.Select(part => Slot(table, part, car, allowed))],
             Pitch = parts.Perch?.Pitch?.Si,
         };
     }
 
-    private static StackSlot Slot(InputTable table, Part part, Garage.Builds.Build? now, CornerAllowances allowed)
+    private static StackSlot Slot(InputTable table, Part part, Garage.Cars.Car car, CornerAllowances allowed)
     {
         if (part is Sheet sheet)
         {
@@ -82,7 +82,7 @@ internal sealed class StationPlan
         // Two like springs in one stack share their data sheet, so they share its doubt.
         var spring = (Spring)part;
         string path = "parts/springs/" + spring.Id;
-        bool settled = now is not null && Places.Corners.Any(c => now.At(c).Stack.Contains(spring.Id));
+        bool settled = car.Build(car.MeasuredBuild) is { } now && IsOn(now, spring) || car.Occasions.Any(o => IsOn(o.Fitted, spring));
         return new StackSlot(
             spring,
             table.AddOffSheet(path + "/freeLength", $"free length of {spring.Name}", spring.FreeLength, allowed.SpringLength),
@@ -93,6 +93,9 @@ internal sealed class StationPlan
             CurveOf(spring),
             settled || spring.Role != SpringRole.Main ? 0 : allowed.Settling);
     }
+
+    // What was on the car when something was read has stood under load: it has set by then, and its readings hold.
+    private static bool IsOn(Garage.Builds.Build build, Spring spring) => Places.Corners.Any(c => build.At(c).Stack.Contains(spring.Id));
 
     /// <summary>The curve of a progressive spring; null where it has none that can be used.</summary>
     internal static SpringCurve? CurveOf(Spring spring) => CurveOf([.. spring.Curve.Select(p => (p.Deflection?.Si, p.Force?.Si))]);

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
@@ -194,7 +195,7 @@ public sealed class AxlePairTests(ITestOutputHelper output)
     // The demo's rear as its tape knows it, on such an axle.
     private static Car Taped(bool rigid, CornerPlace place, Gap gap)
     {
-        var car = DemoCar.Read();
+        var car = DemoCar.Read() with { Allowances = Allowances.None };
         var ratios = car.RearRight.Motion with { CamberGain = null, OutboardPerTravel = null, ForwardPerTravel = null, SwingArm = null };
         double hub = rigid ? 760 : 739, inside = 1000 * Inside(car, place);
         car = car with
@@ -260,7 +261,7 @@ public sealed class AxlePairTests(ITestOutputHelper output)
     // The demo's rear, at either end of the car, on the axle of the independent rows.
     private static Car OnAxle(bool rigid, AxlePlace axle)
     {
-        var car = DemoCar.Read();
+        var car = DemoCar.Read() with { Allowances = Allowances.None };
         if (axle == AxlePlace.Front)
         {
             car = car with

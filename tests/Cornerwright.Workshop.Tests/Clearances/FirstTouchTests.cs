@@ -1,4 +1,4 @@
-using Cornerwright.Garage.Cars;
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Garage.Quantities;
@@ -40,8 +40,8 @@ public sealed class FirstTouchTests(ITestOutputHelper output)
             turned += Math.Abs(told.Way.Steer) > 2 * Degree ? 1 : 0;
             late = Math.Max(late, told.Travel - sampled);
             early = Math.Max(early, double.IsInfinity(sampled) ? 0 : sampled - told.Travel);
-            Assert.True(told.Item < 0 || Math.Abs(solved.Clearance.At(solved.Read, told.Item, told.Way.At(told.Travel)).Gap) < 2e-6,
-                $"corner {c}: nothing is touched at {told}");
+            double left = told.Item < 0 ? 0 : solved.Clearance.At(solved.Read, told.Item, told.Way.At(told.Travel)).Gap;
+            Assert.True(Math.Abs(left) < 5e-5, $"corner {c}: {left} left at {told}");
             Assert.True(told.Travel < sampled + 3e-4, $"corner {c}: told {told.Travel} at {told.Way}, sampled {sampled}");
         }
 
@@ -53,7 +53,7 @@ public sealed class FirstTouchTests(ITestOutputHelper output)
     [Fact]
     public void A_liner_met_at_half_lock_before_the_stop_is_spent_fails_the_stop_order_and_is_told()
     {
-        var car = DemoCar.Read();
+        var car = DemoCar.Read() with { Allowances = Allowances.None };
         car = car.With(CornerPlace.FrontLeft, car.FrontLeft with { Obstacles = [Liner(26)] });
         var judged = Judge.Build(car, Demo.Holding, JudgeOptions.FindingsOnly).Findings;
         var order = judged.Single(f => f.Key == "front-left/stop-order");
@@ -64,7 +64,7 @@ public sealed class FirstTouchTests(ITestOutputHelper output)
 
     private static SolvedCorner Solved(Obstacle obstacle, CornerPlace place)
     {
-        var car = DemoCar.Read();
+        var car = DemoCar.Read() with { Allowances = Allowances.None };
         car = car.With(place, car.At(place) with { Obstacles = [obstacle] });
         var solved = new SolvedCorner(CornerPlan.Compile(car, car.Build(Demo.Holding)!, place, null));
         solved.Solve();

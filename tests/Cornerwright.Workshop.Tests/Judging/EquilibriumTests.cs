@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Chassis;
 using Cornerwright.Garage.Files;
 using Cornerwright.Mechanics.Motion;
@@ -119,7 +120,7 @@ public sealed class EquilibriumTests
 
     private static IEnumerable<(CornerPlan Plan, CornerReader N)> RandomRows(int rows)
     {
-        var car = DemoCar.Read();
+        var car = DemoCar.Read() with { Allowances = Allowances.None };
         var random = new Random(Seed);
         foreach (var build in car.Builds)
         {

@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
@@ -19,7 +20,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
 {
     private static readonly int Seed =
         int.Parse(Environment.GetEnvironmentVariable("CORNERWRIGHT_SEED") ?? "88001", System.Globalization.CultureInfo.InvariantCulture);
-    private static readonly Car Bare = WithoutNeighbours(DemoCar.Read());
+    private static readonly Car Bare = WithoutNeighbours(DemoCar.Read() with { Allowances = Allowances.None });
     private static readonly Build Build = Bare.Build("gravel-2")!;
 
     // 200 cars whose true numbers are drawn about the readings; heights and loads are read after the work; then the collars are
@@ -188,7 +189,7 @@ public sealed class LearningTests(Xunit.Abstractions.ITestOutputHelper output)
     [Fact]
     public void Gaps_read_after_the_work_are_taken_in()
     {
-        var car = DemoCar.Read();
+        var car = DemoCar.Read() with { Allowances = Allowances.None };
         var occasion = new Occasion { Id = "g", Name = "gaps", LoadCase = "driver", Fitted = car.Build("gravel-2")! };
         var corner = CornerResult.Of(CornerPlan.Compile(car, occasion.Fitted, CornerPlace.FrontLeft, CarLearning.InUse(car)));
         int perch = corner.Plan.Clearance.Items.ToList().FindIndex(i => i.Id == "perch");

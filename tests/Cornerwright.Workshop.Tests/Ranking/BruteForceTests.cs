@@ -1,3 +1,4 @@
+using Cornerwright.Garage.Allowing;
 using Cornerwright.Garage.Builds;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
@@ -45,7 +46,8 @@ public class BruteForceTests
     [MemberData(nameof(Searches))]
     public void The_search_holds_and_orders_what_judging_everything_does(string name)
     {
-        var (car, wishes) = (DemoCar.Read(), All[name]);
+        // With what a road asks for nothing that the demo's shelf can make of the rear holds; the order is to be seen among those that do.
+        var (car, wishes) = (name == "rear" ? DemoCar.Read() with { Allowances = Allowances.None } : DemoCar.Read(), All[name]);
         var space = Spaces.Of(car, wishes);
         var judge = new ChoiceJudge(space);
         var expected = new List<(RankKey Key, Weighed Weighed, string Parts)>();
