@@ -15,7 +15,7 @@ public sealed record TravelMark(TravelEvent Event, double Travel, double Doubt, 
 /// <param name="Outer">Outer diameter, m (an estimate where none was given).</param>
 /// <param name="Coil">False for sheets and adapters.</param>
 /// <param name="Shut">Coils touching.</param>
-/// <param name="FreeLength">m.</param>
+/// <param name="FreeLength">As it is bought, before it sets, m.</param>
 /// <param name="SolidLength">m.</param>
 public sealed record StackPiece(string Name, double Length, double Outer, bool Coil, bool Shut, double FreeLength, double SolidLength);
 

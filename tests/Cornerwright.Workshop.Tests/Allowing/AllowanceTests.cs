@@ -7,6 +7,9 @@ using Cornerwright.Garage.Readings;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Workshop.Allowing;
+using Cornerwright.Garage.Setting;
+using Cornerwright.Workshop.Corners;
+using Cornerwright.Garage.Chassis;
 using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Tests.Allowing;
@@ -27,6 +30,19 @@ public class AllowanceTests
         Assert.Equal(outboard, new Sway(1, height, true, 0).Move(0, 0, at).Y, Tolerance);
         Assert.Equal(-outboard, new Sway(1, height, true, 0).Move(0, 0, Corner(WheelSide.Right, 0)).Y, Tolerance);
         Assert.Equal(-0.5 * outboard, new Sway(-0.5, height, true, 0).Move(0, 0, at).Y, Tolerance);
+    }
+
+    /// <summary>Seen: a spring that had been read under the car after the work was shortened by its setting once more.</summary>
+    [Fact]
+    public void A_spring_that_stood_under_the_car_when_something_was_read_has_set()
+    {
+        var car = DemoCar.Read();
+        var build = car.Build(Demo.Holding)!;
+        double[] Settling(Car of) =>
+            [.. CornerPlan.Compile(of, build, CornerPlace.FrontLeft, null).Station.Stack.Select(slot => slot.Settles)];
+        Assert.Contains(0.002, Settling(car));
+        var after = car.With(new Occasion { Id = "after", Name = "After", Fitted = build });
+        Assert.All(Settling(after), settles => Assert.Equal(0, settles));
     }
 
     [Fact]
