@@ -28,9 +28,12 @@ public sealed record HeightRecord(Occasion Occasion, DateOnly? Date, IReadOnlyLi
     {
         ArgumentNullException.ThrowIfNull(car);
         string wanted = car.LoadCases.Count > 0 ? car.LoadCases[0].Id : "";
+
+        // What was said before anything was read: of springs that had still to set, by the numbers as typed.
+        var before = car with { UseLearned = false, Occasions = [] };
         return [.. car.Occasions
             .Where(o => (o.LoadCase.Length == 0 || o.LoadCase == wanted) && o.Aboard.Count == 0)
-            .Select(o => At(car with { UseLearned = false }, o))
+            .Select(o => At(before, o))
             .Where(r => r.Heights.Count > 0)
             .OrderBy(r => r.Date ?? DateOnly.MinValue)];
     }
