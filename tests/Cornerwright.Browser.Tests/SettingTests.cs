@@ -20,7 +20,7 @@ public class SettingTests(WorkshopDoor door)
         foreach (string corner in Corners[..2])
         {
             var box = page.Locator($"section[aria-label='Wanted, {corner}'] input").First;
-            await box.FillAsync("391 mm");
+            await box.FillAsync("423 mm");
             await box.PressAsync("Tab");
         }
 

@@ -56,14 +56,14 @@ public sealed class SketchTests
     }
 
     /// <summary>
-    /// Chosen and not measured: limits and wishes. Read off a sheet, a dial or the tread and not found with a tape on the car: torques,
+    /// Chosen and not measured: limits, allowances and wishes. Read off a sheet, a dial or the tread and not found with a tape on the car: torques,
     /// odometer, tread depth. A scan has a desk of its own, and people on board are placed in the plan.
     /// </summary>
     private static readonly Type[] WithoutSketch =
     [
         typeof(Limits), typeof(Wishes), typeof(Garage.Setting.SettingWish), typeof(Garage.Access.Fastener), typeof(Garage.Log.LogEntry),
         typeof(Garage.Log.Reminder),
-        typeof(Garage.Scans.Scan), typeof(Garage.Setting.PlacedLoad),
+        typeof(Garage.Scans.Scan), typeof(Garage.Setting.PlacedLoad), typeof(Garage.Allowing.Allowances),
     ];
 
     private static void Walk(Type type, List<string> missing, HashSet<Type> seen)
