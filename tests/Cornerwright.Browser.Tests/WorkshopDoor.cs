@@ -32,6 +32,9 @@ public sealed class WorkshopDoor : IAsyncLifetime
         _factory.StartServer();
         Root = _factory.ClientOptions.BaseAddress.ToString().TrimEnd('/');
         _playwright = await Playwright.CreateAsync();
+
+        // What a page works out takes as long as a busy machine makes it take.
+        Assertions.SetDefaultExpectTimeout(60_000);
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
             ExecutablePath = Chromium.Find(_playwright.Chromium.ExecutablePath),
