@@ -68,7 +68,8 @@ internal static class PictureMaker
             double length = element.LengthAt(force.Force);
             pieces.Add(new StackPiece(
                 slot.Part.Name, length, Outer(slot), slot.Spring is not null,
-                slot.Spring is not null && length <= element.SolidLength + CoilsTouch, element.FreeLength + slot.Settles, element.SolidLength));
+                slot.Spring is not null && length <= element.SolidLength + CoilsTouch,
+                element.FreeLength + slot.Settles, element.SolidLength));
         }
 
         return new StackState(name, travel, space, force.Gap, force.Force, double.IsFinite(rod) ? rod : null, pieces);

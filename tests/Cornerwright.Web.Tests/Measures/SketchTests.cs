@@ -56,7 +56,8 @@ public sealed class SketchTests
     }
 
     /// <summary>
-    /// Chosen and not measured: limits, allowances and wishes. Read off a sheet, a dial or the tread and not found with a tape on the car: torques,
+    /// Chosen and not measured: limits, allowances and wishes. Read off a sheet, a dial or the tread and not found with a tape
+    /// on the car: torques,
     /// odometer, tread depth. A scan has a desk of its own, and people on board are placed in the plan.
     /// </summary>
     private static readonly Type[] WithoutSketch =
