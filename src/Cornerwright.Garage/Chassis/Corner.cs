@@ -49,6 +49,9 @@ public sealed record Corner
     [Field("Strut beside the wheel")]
     public StrutPlace? Strut { get; init; }
 
+    [Field("Drop link beside the wheel", How = "Not asked for where the hardpoints have the bar's three points.")]
+    public DropLinkPlace? DropLink { get; init; }
+
     [Field("Things near the wheel")]
     public IReadOnlyList<Obstacle> Obstacles { get; init; } = [];
 

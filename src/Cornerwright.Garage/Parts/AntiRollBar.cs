@@ -29,6 +29,10 @@ public sealed record BarLink : Part
     [Field("Length between eyes", Dimension.Length, "mm", 20, 600)]
     public Reading? Length { get; init; }
 
+    [Field("Thickness", Dimension.Length, "mm", 4, 60, How = "Across the thickest place that the tyre passes: the rod, or the joint's "
+        + "housing where the tyre passes an end.")]
+    public Reading? Thickness { get; init; }
+
     [Field("Adjustable")]
     public bool Adjustable { get; init; }
 }

@@ -66,7 +66,7 @@ public sealed record ClearanceMap(
         }
 
         var things = Things(n, [.. scans?.At(place) ?? []]);
-        if (things.Count == 0)
+        if (things.Count == 0 && !plan.Clearance.Items.Any(i => i.Link is not null && i.Missing.Count == 0))
         {
             return new(["something of the body near the wheel: a gap reading or a scan"], [], [], [], 0);
         }
@@ -81,7 +81,7 @@ public sealed record ClearanceMap(
             double allowed = box.AllowedBump(steer) + 1e-9;
             foreach (double travel in z)
             {
-                list.Add(travel <= allowed ? Nearest(things, nearest, shape, poses, box, travel, steer) : Nowhere(travel, steer));
+                list.Add(travel <= allowed ? Nearest(things, n, nearest, shape, poses, box, travel, steer) : Nowhere(travel, steer));
             }
         }
 
@@ -91,7 +91,7 @@ public sealed record ClearanceMap(
     private static MapPose Nowhere(double travel, double steer) => new(travel, steer, double.NaN, double.NaN, "");
 
     // Of the other wheel's travels the one at which this wheel comes nearest: at both ends, between them, and with both alike.
-    private static MapPose Nearest(List<MapThing> things, int[] nearest, WheelShape shape,
+    private static MapPose Nearest(List<MapThing> things, CornerReader n, int[] nearest, WheelShape shape,
         CornerPoses poses, PoseBox box, double travel, double steer)
     {
         double least = box.Least.Third, most = box.Most.Third;
@@ -102,7 +102,7 @@ public sealed record ClearanceMap(
         {
             if (poses.TryPose(new(travel, steer, other), out WheelPose pose))
             {
-                MapPose here = At(things, nearest, shape, pose, travel, steer);
+                MapPose here = Link(n, At(things, nearest, shape, pose, travel, steer), other);
                 best = !(here.Gap >= best.Gap) ? here with { Other = paired ? other : null } : best;
             }
         }
@@ -127,6 +127,23 @@ public sealed record ClearanceMap(
         }
 
         return best;
+    }
+
+    // The drop link, whose ends move with the wheel.
+    private static MapPose Link(CornerReader n, in MapPose body, double other)
+    {
+        var items = n.Plan.Clearance.Items;
+        for (int i = 0; i < items.Count; i++)
+        {
+            var clearing = items[i].Link is null ? ClearanceNumbers.Unknown
+                : n.Corner.Clearance.At(n, i, new(body.Travel, body.Steer, n.Plan.Other is null ? body.Travel : other));
+            if (clearing.Gap < body.Gap)
+            {
+                return body with { Gap = clearing.Gap, Clock = clearing.ClockHours, Thing = items[i].Name };
+            }
+        }
+
+        return body;
     }
 
     /// <param name="Loads">Loads under which the wheel counts against it; null for the wheel at rest.</param>

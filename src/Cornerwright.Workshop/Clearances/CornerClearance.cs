@@ -67,7 +67,7 @@ public sealed class CornerClearance
         _things =
         [
             .. plan.Clearance.Items.Select(i => new NearThing(i.Id, i.Name, i.AttachedTo == AttachedTo.Body,
-                i.Piece is null ? NearKind.Tape : NearKind.Strut, i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
+                i.Link is not null ? NearKind.Link : i.Piece is null ? NearKind.Tape : NearKind.Strut, i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
             .. _scans.Select(s => new NearThing("scan-" + s.Scan.Id, s.Scan.Name, s.Scan.AttachedTo == AttachedTo.Body, NearKind.Scan,
                 s.Scan.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
         ];
@@ -163,7 +163,7 @@ public sealed class CornerClearance
         for (int i = 0; i < _things.Length && _toBody is not null; i++)
         {
             int scan = i - (_things.Length - _scans.Length);
-            if (_things[i].OnBody && (scan >= 0 || double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap)))
+            if (_things[i].OnBody && _things[i].Kind != NearKind.Link && (scan >= 0 || double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap)))
             {
                 things.Add(_things[i]);
                 obstacles.Add(scan >= 0 ? ScanObstacles.Of(_scans[scan]) : OfTape(_n.Corner.Clearance.PointsOf(i)));
@@ -173,7 +173,7 @@ public sealed class CornerClearance
 
         if (obstacles.Count == 0)
         {
-            return null;
+            return LeastOfLink();
         }
 
         var found = Least(obstacles, _poses, double.PositiveInfinity, cancel);
@@ -191,7 +191,24 @@ public sealed class CornerClearance
             }
         }
 
-        return nearest is null ? null : new(found.Lower - bound, found.Upper - bound, found.Place, nearest, found.Why);
+        LeastGap? body = nearest is null ? null : new(found.Lower - bound, found.Upper - bound, found.Place, nearest, found.Why);
+        return LeastOfLink() is { } link && !(body?.Lower <= link.Lower) ? link : body;
+    }
+
+    // Its ends move with the wheel, so that it is not one obstacle over a box of poses: searched as the verdict searches it, not proved.
+    private LeastGap? LeastOfLink()
+    {
+        const double Searched = 1e-4;
+        int i = Array.FindIndex(_things, t => t.Kind == NearKind.Link);
+        if (i < 0 || !double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap))
+        {
+            return null;
+        }
+
+        var worst = _n.Corner.Clearance.Worst[i];
+        var (range, others) = (_n.Swept(), _n.SweptOther());
+        return new(worst.Clearing.Gap - Searched, worst.Clearing.Gap, new(range.Droop + (worst.Share * (range.Bump - range.Droop)),
+            worst.Steer, others.Droop + (worst.Other * (others.Bump - others.Droop))), _things[i], CertifyingStop.CellLimit);
     }
 
     private CertifiedGap Least(IReadOnlyList<ClearanceObstacle> obstacles, CornerPoses poses, double upTo, CancellationToken cancel) =>
@@ -203,6 +220,13 @@ public sealed class CornerClearance
         return item < _things.Length - _scans.Length
             ? _n.Corner.Clearance.StatesOf(item).Where(s => s.Sway is not null).Select(s => s.Places)
             : _n.Corner.Clearance.AllRound().Select(l => l.Places);
+    }
+
+    /// <summary>The drop link at a pose, in S, m; null where there is none or the wheel cannot be there.</summary>
+    public CylinderObstacle? Link(double travel, double steer, double? other = null)
+    {
+        int i = Array.FindIndex(_things, t => t.Kind == NearKind.Link);
+        return i >= 0 && _n.Corner.Clearance.LinkAt(_n, i, new(travel, steer, other ?? travel)) is { IsSound: true } link ? link : null;
     }
 
     /// <summary>The strut's pieces at a travel, in S (a, 12, 3), m.</summary>

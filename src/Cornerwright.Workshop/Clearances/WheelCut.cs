@@ -65,6 +65,11 @@ public sealed record WheelCut(
             things.Add(new(pieces[i], ScanSection.Of(Prism(strut[i], frame), pose, clock, 2), []));
         }
 
+        if (corner.Link(travel, steer, other) is { } link)
+        {
+            things.Add(new(corner.Things.First(t => t.Kind == NearKind.Link), ScanSection.Of(Prism(link, frame), pose, clock, 2), []));
+        }
+
         foreach (PlacedScan scan in corner.Scans)
         {
             NearThing thing = corner.Things.First(t => t.Id == "scan-" + scan.Scan.Id);

@@ -32,7 +32,7 @@ internal sealed class WheelRoom
         (_toBody, _toKnuckle, _rim) = (Say.Limit(limits.TyreToBody), Say.Limit(limits.TyreToKnuckle), Say.Limit(limits.RimToAnything));
         (_growth, _lean) = (n.Plan.Allowed.Growth, n.Plan.Allowed.Lean);
         _range = PoseRange.Measure(new CornerPoses(n), CornerPoses.Box(n));
-        foreach (var (item, obstacle) in n.Corner.Clearance.Things())
+        foreach (var (item, obstacle) in n.Corner.Clearance.Things(n))
         {
             (item.AttachedTo == AttachedTo.Body ? _body : _knuckle).Add(obstacle);
         }

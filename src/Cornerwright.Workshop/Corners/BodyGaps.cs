@@ -21,39 +21,73 @@ internal sealed class BodyGaps(ThingPlaces places)
     private readonly ThingPlaces _places = places;
 
     /// <summary>The least gap and its place; not finite where the wheel cannot be.</summary>
-    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody,
-        in PosePlace place)
+    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, in NearLine line, in PosePlace place)
     {
         if (!places.Pose(n, n.Motion, place, out var pose))
         {
             return ClearanceNumbers.Unknown;
         }
 
-        var frame = SpindleFrame.Of(pose);
-        Span<Vec3> points = pointsInBody.Length <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[pointsInBody.Length];
-        for (int k = 0; k < pointsInBody.Length; k++)
+        Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
+        if (!line.InSpindle(places, n, place, SpindleFrame.Of(pose), points))
         {
-            points[k] = frame.ToSpindle(pointsInBody[k]);
+            return ClearanceNumbers.Unknown;
         }
 
-        return PolylineClearing.Of(wheel, points[..pointsInBody.Length]);
+        var axis = PolylineClearing.Of(line.Facing(wheel), points[..line.Count]);
+        if (!(line.Radius > 0))
+        {
+            return axis;
+        }
+
+        // From the line itself to the skin of what is as thick as that.
+        Vec3 toWheel = axis.OnWheel - axis.OnObstacle;
+        double apart = toWheel.Length;
+        return axis with
+        {
+            Gap = axis.Gap - line.Radius,
+            OnObstacle = apart > 1e-9 && axis.Gap > 0 ? axis.OnObstacle + (toWheel * (line.Radius / apart)) : axis.OnObstacle,
+        };
     }
 
     /// <summary>The gap of one place on the line.</summary>
-    public double GapAt(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody, double along, in PosePlace place) =>
-        _places.Pose(n, n.Motion, place, out var pose)
-            ? wheel.SignedDistance(SpindleFrame.Of(pose).ToSpindle(Line.At(pointsInBody, along))) : double.NaN;
-
-    /// <summary>The gap by corners and middles: enough to see where along the travel the least one lies.</summary>
-    public static double RoughGap(in SpindleFrame frame, in WheelSolid wheel, ReadOnlySpan<Vec3> pointsInBody)
+    public double GapAt(CornerReader n, in WheelSolid wheel, in NearLine line, double along, in PosePlace place)
     {
-        double least = double.PositiveInfinity;
-        for (int k = 0; k < pointsInBody.Length; k++)
+        if (!_places.Pose(n, n.Motion, place, out var pose))
         {
-            least = Math.Min(least, wheel.SignedDistance(frame.ToSpindle(pointsInBody[k])));
+            return double.NaN;
+        }
+
+        Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
+        return line.InSpindle(_places, n, place, SpindleFrame.Of(pose), points)
+            ? line.Facing(wheel).SignedDistance(Line.At(points[..line.Count], along)) - line.Radius : double.NaN;
+    }
+
+    /// <summary>
+    /// The gap by corners and middles: enough to see where along the travel the least one lies. Of a link, whose middle may be far from
+    /// its nearest place, it is exact.
+    /// </summary>
+    public static double RoughGap(
+        ThingPlaces places, CornerReader n, in PosePlace place, in SpindleFrame frame, in WheelSolid wheel, in NearLine line)
+    {
+        Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
+        if (!line.InSpindle(places, n, place, frame, points))
+        {
+            return double.PositiveInfinity;
+        }
+
+        if (line.Moves)
+        {
+            return PolylineClearing.Of(line.Facing(wheel), points[..line.Count]).Gap - line.Radius;
+        }
+
+        double least = double.PositiveInfinity;
+        for (int k = 0; k < line.Count; k++)
+        {
+            least = Math.Min(least, wheel.SignedDistance(points[k]));
             if (k > 0)
             {
-                least = Math.Min(least, wheel.SignedDistance(frame.ToSpindle(0.5 * (pointsInBody[k] + pointsInBody[k - 1]))));
+                least = Math.Min(least, wheel.SignedDistance(0.5 * (points[k] + points[k - 1])));
             }
         }
 

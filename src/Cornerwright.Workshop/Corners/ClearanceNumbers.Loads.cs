@@ -51,10 +51,15 @@ internal sealed partial class ClearanceNumbers
     private void SearchStates(int i, CornerReader poses, in WheelSolid toBody, PoseGrid grid, double[] rough)
     {
         _states[i] = [new LoadState(_places, null), .. Loads(poses, _points[i]).Select(s => new LoadState(_places.Under(s, _sways!), s))];
+        if (_clearance.Items[i].Link is not null && _lean.In > 0)
+        {
+            _states[i] = [.. _states[i], new LoadState(_places, null) { Leans = true }];
+        }
+
         foreach (LoadState state in _states[i])
         {
             PoseGrid under = state.Sway is null ? grid : grid.Under(state.Places);
-            state.Worst = new LeastPoses(state.Places, poses, under, toBody, _points[i]).Find(rough, out var rivals);
+            state.Worst = new LeastPoses(state.Places, poses, under, toBody, LineOf(i).In(state)).Find(rough, out var rivals);
             state.Rivals = rivals;
         }
 
@@ -86,26 +91,24 @@ internal sealed partial class ClearanceNumbers
         return Sway.Toward(seen[..points.Length], _sways, Range(n));
     }
 
-    private static Clearing OfBody(CornerReader n, LoadState[] states, in WheelSolid wheel, ReadOnlySpan<Vec3> points,
-        in PosePlace place)
+    private static Clearing OfBody(CornerReader n, LoadState[] states, in WheelSolid wheel, in NearLine line, in PosePlace place)
     {
         var least = Unknown;
         foreach (LoadState state in states)
         {
-            var there = BodyGaps.Of(state.Places, n, wheel, points, place);
+            var there = BodyGaps.Of(state.Places, n, wheel, line.In(state), place);
             least = !(there.Gap >= least.Gap) ? there : least;
         }
 
         return least;
     }
 
-    private static double GapAt(CornerReader n, LoadState[] states, in WheelSolid wheel, ReadOnlySpan<Vec3> points, double along,
-        in PosePlace place)
+    private static double GapAt(CornerReader n, LoadState[] states, in WheelSolid wheel, in NearLine line, double along, in PosePlace place)
     {
         double least = double.PositiveInfinity;
         foreach (LoadState state in states)
         {
-            least = Math.Min(least, state.Body.GapAt(n, wheel, points, along, place));
+            least = Math.Min(least, state.Body.GapAt(n, wheel, line.In(state), along, place));
         }
 
         return least;
@@ -146,7 +149,7 @@ internal sealed partial class ClearanceNumbers
             return bump > droop ? droop + (worst.Other * (bump - droop)) : null;
         }
 
-        public Clearing At(int item, in PosePlace place) => OfBody(n, owner._states[item], _wheel, owner._points[item], place);
+        public Clearing At(int item, in PosePlace place) => OfBody(n, owner._states[item], _wheel, owner.LineOf(item), place);
 
         /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
         public double AtLeast(int item, in PosePlace place)
@@ -155,7 +158,8 @@ internal sealed partial class ClearanceNumbers
             foreach (LoadState state in owner._states[item])
             {
                 least = state.Places.Pose(n, n.Motion, place, out var pose)
-                    ? Math.Min(least, BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, owner._points[item])) : least;
+                    ? Math.Min(least, BodyGaps.RoughGap(
+                        state.Places, n, place, SpindleFrame.Of(pose), _wheel, owner.LineOf(item).In(state))) : least;
             }
 
             return least - BodyGaps.RoughError;

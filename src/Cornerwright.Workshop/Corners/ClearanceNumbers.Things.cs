@@ -10,14 +10,38 @@ namespace Cornerwright.Workshop.Corners;
 internal sealed partial class ClearanceNumbers
 {
     /// <summary>
-    /// Everything near the wheel whose place is known, where <see cref="Search"/> found it: body things in B, knuckle things in S.
+    /// Everything near the wheel whose place is known, where <see cref="Search"/> found it: body things in B, knuckle things in S; a drop
+    /// link as all that it passes, in S, at rest and under each load.
     /// </summary>
-    public IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle)> Things()
+    public IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle)> Things(CornerReader n) =>
+        Standing().Concat(Passing(n).Select(p => (p.Item, p.Obstacle)));
+
+    private IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle)> Passing(CornerReader n)
     {
         for (int i = 0; i < _worst.Length; i++)
         {
             var item = _clearance.Items[i];
-            if (item.Missing.Count == 0 && double.IsFinite(_worst[i].Clearing.Gap))
+            if (item.Link is not null && item.Missing.Count == 0 && double.IsFinite(_worst[i].Clearing.Gap))
+            {
+                var grid = new PoseGrid(_places, n, _clearance, Range(n));
+                foreach (LoadState state in _states[i])
+                {
+                    PoseGrid under = state.Sway is null ? grid : grid.Under(state.Places);
+                    if (SweptLink.Of(state.Places, n, under, LineOf(i).In(state)) is { } swept)
+                    {
+                        yield return (item, swept);
+                    }
+                }
+            }
+        }
+    }
+
+    private IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle)> Standing()
+    {
+        for (int i = 0; i < _worst.Length; i++)
+        {
+            var item = _clearance.Items[i];
+            if (item.Missing.Count == 0 && item.Link is null && double.IsFinite(_worst[i].Clearing.Gap))
             {
                 var frame = item.AttachedTo == AttachedTo.Body ? ObstacleFrame.Body : ObstacleFrame.Knuckle;
                 yield return (item, item.Piece is not null ? ClearanceObstacle.OfCylinder(_cylinders[i], frame)
@@ -43,9 +67,9 @@ internal sealed partial class ClearanceNumbers
         }
     }
 
-    /// <summary>Of these, those of the body, with the loads under which each counts.</summary>
+    /// <summary>Of these, those that stand on the body, with the loads under which each counts.</summary>
     public IEnumerable<(ClearanceItem Item, ClearanceObstacle Obstacle, IReadOnlyList<LoadState> States)> BodyThings() =>
-        Things().Where(t => t.Item.AttachedTo == AttachedTo.Body)
+        Standing().Where(t => t.Item.AttachedTo == AttachedTo.Body)
             .Select(t => (t.Item, t.Obstacle, StatesOf(_clearance.Items.ToList().IndexOf(t.Item))));
 
     /// <summary>Tyre and rim of the row, with the growth and, toward the body, the lean that the limits ask for.</summary>

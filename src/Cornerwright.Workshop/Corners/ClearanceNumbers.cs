@@ -27,6 +27,7 @@ internal sealed partial class ClearanceNumbers
     private readonly LoadState[][] _states;   // of body things: at rest first, then under each load
     private readonly Vec3[][] _points;            // body things in B, knuckle things in S
     private readonly CylinderObstacle[] _cylinders;
+    private readonly StandingLink[] _links;
     private readonly double[] _solid = new double[2 * WheelSolid.BufferLength(ArcPoints)];
     private readonly double[] _moved = new double[2 * WheelSolid.BufferLength(ArcPoints)];
     private readonly Vec3[] _movedPoints;
@@ -39,12 +40,13 @@ internal sealed partial class ClearanceNumbers
     {
         (_plan, _clearance) = (plan, plan.Clearance);
         _places = new ThingPlaces(plan);
-        int most = _clearance.Items.Count == 0 ? 0 : _clearance.Items.Max(i => i.Gaps.Count);
+        int most = _clearance.Items.Count == 0 ? 0 : _clearance.Items.Max(i => i.Points);
         _movedPoints = new Vec3[most];
         _worst = new WorstPose[_clearance.Items.Count];
         _states = [.. _worst.Select(_ => Array.Empty<LoadState>())];
-        _points = [.. _clearance.Items.Select(i => new Vec3[i.Gaps.Count])];
+        _points = [.. _clearance.Items.Select(i => new Vec3[i.Points])];
         _cylinders = new CylinderObstacle[_clearance.Items.Count];
+        _links = new StandingLink[_clearance.Items.Count];
         (_growth, _shift) = (plan.Allowed.Growth, plan.Allowed.Lean);
         (_sways, _lean) = LoadsOf(plan);
     }
@@ -97,7 +99,7 @@ internal sealed partial class ClearanceNumbers
         double[] rough)
     {
         var item = _clearance.Items[i];
-        if (item.Missing.Count > 0 || !_places.Place(place, i, _points[i], out _cylinders[i]))
+        if (item.Missing.Count > 0 || !_places.Place(place, i, _points[i], out _cylinders[i], out _links[i]))
         {
             return;
         }
@@ -170,9 +172,9 @@ internal sealed partial class ClearanceNumbers
                 continue;
             }
 
-            Span<Vec3> points = placed ? _movedPoints.AsSpan(0, item.Gaps.Count) : searched._points[i];
-            var cylinder = searched._cylinders[i];
-            if (placed && !_places.Place(n, i, points, out cylinder))
+            Span<Vec3> points = placed ? _movedPoints.AsSpan(0, item.Points) : searched._points[i];
+            var (cylinder, link) = (searched._cylinders[i], searched._links[i]);
+            if (placed && !_places.Place(n, i, points, out cylinder, out link))
             {
                 gaps[i] = double.NaN;
                 continue;
@@ -181,9 +183,9 @@ internal sealed partial class ClearanceNumbers
             ref readonly var worst = ref searched._worst[i];
             gaps[i] = body && lost ? double.NaN
                 : body
-                ? LeastOf(n, toBody, points, searched._states[i], range, others)
+                ? LeastOf(n, toBody, new(points, link, _lean), searched._states[i], range, others)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
-            touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, points, searched.Touch, searched._states[i]) : touch;
+            touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, new(points, link, _lean), searched.Touch, searched._states[i]) : touch;
         }
 
         return touch;
@@ -192,11 +194,11 @@ internal sealed partial class ClearanceNumbers
     private static bool EndsKnown(CornerReader n) => double.IsFinite(n.Droop) && double.IsFinite(n.FullBump);
 
     // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
-    private static double TouchOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in FirstTouch found, LoadState[] states)
+    private static double TouchOf(CornerReader n, in WheelSolid wheel, in NearLine line, in FirstTouch found, LoadState[] states)
     {
-        double from = found.Travel, gap = GapAt(n, states, wheel, points, found.Along, found.Way.At(from));
+        double from = found.Travel, gap = GapAt(n, states, wheel, line, found.Along, found.Way.At(from));
         double touch = from - (gap / found.Slope);
-        double left = GapAt(n, states, wheel, points, found.Along, found.Way.At(touch)), slope = (left - gap) / (touch - from);
+        double left = GapAt(n, states, wheel, line, found.Along, found.Way.At(touch)), slope = (left - gap) / (touch - from);
         return touch - (slope < 0 && Math.Abs(touch - from) > 1e-7 ? left / slope : 0);
     }
 
@@ -213,13 +215,13 @@ internal sealed partial class ClearanceNumbers
 
         if (_clearance.Items[item].AttachedTo == AttachedTo.Body)
         {
-            return OfBody(n, _states[item], Written(_solid, forBody: true), _points[item], place);
+            return OfBody(n, _states[item], Written(_solid, forBody: true), LineOf(item), place);
         }
 
         int count = _clearance.Items[item].Gaps.Count;
         Span<Vec3> points = count <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[count];
         points = points[..count];
-        return _places.Place(n, item, place.Travel, points, out var cylinder)
+        return _places.Place(n, item, place.Travel, points, out var cylinder, out _)
             ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
     }
 
@@ -228,7 +230,9 @@ internal sealed partial class ClearanceNumbers
         [.. _clearance.Items.Where(i => i.Piece is not null && i.Missing.Count == 0 && _clearance.Missing.Count == 0)
             .Select(i => (i.Piece!.Value, _places.Cylinder(n, i.Piece!.Value, travel)))];
 
-    private static double LeastOf(CornerReader n, in WheelSolid wheel, ReadOnlySpan<Vec3> points, LoadState[] states,
+    private NearLine LineOf(int item) => new(_points[item], _links[item], _lean);
+
+    private static double LeastOf(CornerReader n, in WheelSolid wheel, in NearLine line, LoadState[] states,
         (double Droop, double Bump) range, (double Droop, double Bump) others)
     {
         PosePlace At(double share, double steer, double other) =>
@@ -238,14 +242,14 @@ internal sealed partial class ClearanceNumbers
         foreach (LoadState state in states)
         {
             var (worst, rivals) = (state.Worst, state.Rivals);
-            double there = state.Body.GapAt(n, wheel, points, worst.Clearing.Along, At(worst.Share, worst.Steer, worst.Other));
+            double there = state.Body.GapAt(n, wheel, line.In(state), worst.Clearing.Along, At(worst.Share, worst.Steer, worst.Other));
             least = Math.Min(least, there);
             foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
             {
                 if (rival.Exists)
                 {
                     least = Math.Min(
-                        least, state.Body.GapAt(n, wheel, points, rival.Along, At(rival.Share, rival.Steer, rival.Other)));
+                        least, state.Body.GapAt(n, wheel, line.In(state), rival.Along, At(rival.Share, rival.Steer, rival.Other)));
                 }
             }
         }

@@ -15,8 +15,13 @@ internal readonly record struct GapSlot(WheelFeature From, Mechanics.Clearance.G
 
 /// <summary>One thing that the wheel may touch.</summary>
 /// <param name="Piece">A piece of the strut; null for an obstacle known by its gaps.</param>
+/// <param name="Link">The drop link, which counts to the body though one end moves with the knuckle; null for all else.</param>
 internal sealed record ClearanceItem(string Id, string Name, AttachedTo AttachedTo, IReadOnlyList<GapSlot> Gaps, StrutPiece? Piece,
-    IReadOnlyList<MissingReading> Missing);
+    IReadOnlyList<MissingReading> Missing, DropLinkPlan? Link = null)
+{
+    /// <summary>How many corners its line has.</summary>
+    public int Points => Link is null ? Gaps.Count : 2;
+}
 
 /// <summary>Everything near one wheel, and where its numbers stand in the corner's row of inputs.</summary>
 internal sealed class ClearancePlan
@@ -78,6 +83,10 @@ internal sealed class ClearancePlan
                 "steer angle with the steering held: taken to fall by 0.5 ± 0.8 % per 10 mm of bump")
             : Handle.None;
         BumpAtLock = steering?.BumpAtLock?.Si ?? double.PositiveInfinity;
+        if (DropLinkPlan.Compile(plan) is { } link)
+        {
+            Items = [.. Items, new("drop-link", "drop link", AttachedTo.Body, [], null, link.Missing, link)];
+        }
     }
 
     public WheelSide Side { get; }

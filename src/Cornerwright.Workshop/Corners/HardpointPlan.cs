@@ -125,7 +125,7 @@ internal sealed class HardpointPlan
 
     private Vec3 Point(Reader x, PointHandle point) => new(x[point.X], _mirrored ? -x[point.Y] : x[point.Y], x[point.Z]);
 
-    private static PointHandle Point(InputTable table, string path, HardpointTable points, FieldShape field)
+    internal static PointHandle Point(InputTable table, string path, HardpointTable points, FieldShape field)
     {
         var point = (BodyPoint)field.Get(points)!;
         string words = LinkageShape.Words(field);

@@ -11,7 +11,7 @@ namespace Cornerwright.Workshop.Corners;
 /// the other wheel's travel together. Against the certified search on random corners the least is right to 0.05 mm
 /// (docs/theory/clearance.md §7).
 /// </remarks>
-internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, PoseGrid grid, WheelSolid wheel, ReadOnlySpan<Vec3> points)
+internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, PoseGrid grid, WheelSolid wheel, NearLine line)
 {
     /// <summary>How much a line's least gap may lie below that of its corners and segment middles, m.</summary>
     private const double RoughError = BodyGaps.RoughError;
@@ -28,7 +28,7 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     private readonly CornerReader _n = n;
     private readonly PoseGrid _grid = grid;
     private readonly WheelSolid _wheel = wheel;
-    private readonly ReadOnlySpan<Vec3> _points = points;
+    private readonly NearLine _line = line;
 
     /// <summary>A pose and the gap there.</summary>
     private readonly record struct Low(PosePlace Place, double Gap);
@@ -89,8 +89,8 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
         for (int i = 0; i < _grid.Count; i++)
         {
             var (s, o, t) = _grid.At(i);
-            double gap = _grid.Frame(s, o, t, out SpindleFrame frame) ? BodyGaps.RoughGap(frame, _wheel, _points)
-                : double.PositiveInfinity;
+            double gap = _grid.Frame(s, o, t, out SpindleFrame frame)
+                ? BodyGaps.RoughGap(_places, _n, _grid.PlaceOf(s, o, t), frame, _wheel, _line) : double.PositiveInfinity;
             rough[i] = gap;
             least = Math.Min(least, gap);
         }
@@ -144,7 +144,7 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     // Downhill by shrinking steps: by the rough gap first, which costs little, then by the exact one from nearby.
     private Low Down(Low from)
     {
-        bool single = _points.Length == 1;
+        bool single = _line.Count == 1;
         Low low = Down(
             from, new(0.5 * _grid.TravelStep, 0.5 * _grid.WidestSteerStep, 0.5 * _grid.OtherStep), single ? 1 : 32, exact: false);
         Low near = low with { Gap = Exact(low.Place).Gap };
@@ -184,12 +184,12 @@ internal readonly ref struct LeastPoses(ThingPlaces places, CornerReader n, Pose
     }
 
     private double RoughAt(in PosePlace place) =>
-        _places.Pose(_n, _n.Motion, place, out var pose) ? BodyGaps.RoughGap(SpindleFrame.Of(pose), _wheel, _points)
+        _places.Pose(_n, _n.Motion, place, out var pose) ? BodyGaps.RoughGap(_places, _n, place, SpindleFrame.Of(pose), _wheel, _line)
             : double.PositiveInfinity;
 
     private Clearing Exact(in PosePlace place)
     {
-        var clearing = BodyGaps.Of(_places, _n, _wheel, _points, place);
+        var clearing = BodyGaps.Of(_places, _n, _wheel, _line, place);
         return double.IsNaN(clearing.Gap) ? clearing with { Gap = double.PositiveInfinity } : clearing;
     }
 

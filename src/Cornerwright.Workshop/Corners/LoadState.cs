@@ -11,6 +11,9 @@ internal sealed class LoadState(ThingPlaces places, Sway? sway)
     /// <summary>Null at rest.</summary>
     public Sway? Sway => sway;
 
+    /// <summary>True where the tyre alone leans on its wheel toward what moves with it.</summary>
+    public bool Leans { get; init; }
+
     public BodyGaps Body { get; } = new(places);
 
     public WorstPose Worst { get; set; }

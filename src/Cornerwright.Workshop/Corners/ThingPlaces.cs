@@ -48,12 +48,14 @@ internal sealed class ThingPlaces(CornerPlan plan)
     /// Where a thing stands: in B if it belongs to the body, in S if to the knuckle. A coil on the strut fills all that it passes between
     /// full droop and full bump: coils slide along the strut's axis as they are squeezed, each end one way.
     /// </summary>
-    public bool Place(CornerReader n, int i, Span<Vec3> points, out CylinderObstacle cylinder)
+    public bool Place(CornerReader n, int i, Span<Vec3> points, out CylinderObstacle cylinder, out StandingLink link)
     {
         if (_clearance.Items[i].Piece is not { } piece)
         {
-            return Place(n, i, 0, points, out cylinder);
+            return Place(n, i, 0, points, out cylinder, out link);
         }
+
+        link = default;
 
         double droop = Hanging(n);
         cylinder = Cylinder(n, piece, droop);
@@ -80,10 +82,20 @@ internal sealed class ThingPlaces(CornerPlan plan)
     /// <param name="travel">At which the strut's springs are as long as they are drawn, m.</param>
     /// <param name="points">Takes the places that gaps fix.</param>
     /// <param name="cylinder">The piece of the strut.</param>
-    public bool Place(CornerReader n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder)
+    /// <param name="link">The drop link, whose ends at the reference state are the points.</param>
+    public bool Place(CornerReader n, int i, double travel, Span<Vec3> points, out CylinderObstacle cylinder, out StandingLink link)
     {
         var item = _clearance.Items[i];
-        cylinder = default;
+        (cylinder, link) = (default, default);
+        if (item.Link is { } drop)
+        {
+            SwingingLink stood = drop.Stand(n);
+            (points[0], points[1]) = (stood.Outer, stood.BarEnd);
+            bool known = drop.Outer(n, this, stood, out Vec3 outer);
+            link = new(stood, outer);
+            return known;
+        }
+
         if (item.Piece is { } piece)
         {
             cylinder = Cylinder(n, piece, travel);
@@ -135,9 +147,53 @@ internal sealed class ThingPlaces(CornerPlan plan)
             return reached;
         }
 
+        bool usable = Upright(n, motion, place, out pose);
+        pose = usable && steer != 0 ? pose.Steered(Axis(n, pose), Turn(n, place)) : pose;
+        pose = usable ? Loaded(pose, travel, steer) : pose;
+        return usable;
+    }
+
+    /// <summary>Where a point of the knuckle is in B, m: it turns with the steering about the axis itself.</summary>
+    /// <param name="n">The corner.</param>
+    /// <param name="place">Where the wheel is.</param>
+    /// <param name="inSpindle">The point in S with the wheel straight ahead at the reference state.</param>
+    /// <param name="inBody">Its place.</param>
+    /// <returns>False where the wheel cannot be.</returns>
+    public bool OnKnuckle(CornerReader n, in PosePlace place, in Vec3 inSpindle, out Vec3 inBody)
+    {
+        var (motion, travel, steer) = (n.Motion, place.Travel, place.Steer);
+        inBody = default;
+        if (motion is HardpointMotion linkage)
+        {
+            double rack = 0;
+            bool reached = (steer == 0 || (n.MotionNow is HardpointMotion now && now.RackFor(steer, out rack) == Reach.Reached))
+                && linkage.PointAt(travel, rack, inSpindle, out inBody) == Reach.Reached;
+            inBody += Moved(travel, steer);
+            return reached;
+        }
+
+        if (!Upright(n, motion, place, out var pose))
+        {
+            return false;
+        }
+
+        inBody = SpindleFrame.Of(pose).ToBody(inSpindle);
+        if (steer != 0)
+        {
+            var axis = Axis(n, pose);
+            inBody = axis.Point + (inBody - axis.Point).RotatedAbout(axis.Direction, Turn(n, place));
+        }
+
+        inBody += Moved(travel, steer);
+        return true;
+    }
+
+    // Straight ahead, by a tape or on an axle.
+    private bool Upright(CornerReader n, CornerMotion motion, in PosePlace place, out WheelPose pose)
+    {
+        double travel = place.Travel;
         Reach reach = motion is PairedMotion paired ? paired.WheelAt(travel, place.Third, out var wheel)
             : motion.WheelAt(travel, out wheel);
-        bool usable = reach.IsUsable();
         if (_plan.Motion.Fore is { } fore)
         {
             double arm = _plan.Motion.ForeByMean ? 0.5 * (travel + place.Third) : travel;
@@ -145,26 +201,33 @@ internal sealed class ThingPlaces(CornerPlan plan)
         }
 
         pose = WheelPose.StraightAhead(default, _clearance.Side, wheel, travel);
-        if (usable && steer != 0)
-        {
-            // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
-            double kingpin = n.X.Or(_clearance.Kingpin, 0), caster = n.X.Or(_clearance.Caster, 0), offset = n.X.Or(_clearance.HubOffset, 0);
-            double ahead = n.X.Or(_clearance.TrailAtHub, 0);
-            pose = pose.Steered(Mechanics.Motion.SteeringLine.AtHubHeight(pose, _clearance.Side, kingpin, caster, offset, ahead),
-                steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * travel)));
-        }
+        return reach.IsUsable();
+    }
 
-        pose = usable ? Loaded(pose, travel, steer) : pose;
-        return usable;
+    // An unknown axis stands upright through the hub face: the wheel then turns on the spot.
+    private SteeringLine Axis(CornerReader n, in WheelPose upright)
+    {
+        double kingpin = n.X.Or(_clearance.Kingpin, 0), caster = n.X.Or(_clearance.Caster, 0), offset = n.X.Or(_clearance.HubOffset, 0);
+        return SteeringLine.AtHubHeight(upright, _clearance.Side, kingpin, caster, offset, n.X.Or(_clearance.TrailAtHub, 0));
+    }
+
+    private double Turn(CornerReader n, in PosePlace place) =>
+        place.Steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * place.Travel));
+
+    /// <summary>The strut's line in S as it was measured.</summary>
+    public StrutLine StrutAxis(CornerReader n)
+    {
+        var (c, x) = (_clearance, n.X);
+        return StrutLine.FromGap(
+            _plan.WheelNow!.Tyre(x, 0, 0), _plan.WheelNow!.Rim(x), c.StrutFrom, Mechanics.Clearance.GapDirection.Nearest,
+            x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]);
     }
 
     /// <summary>A piece of the strut in S, at a travel.</summary>
     public CylinderObstacle Cylinder(CornerReader n, StrutPiece piece, double travel)
     {
         var (c, x) = (_clearance, n.X);
-        var line = StrutLine.FromGap(
-            _plan.WheelNow!.Tyre(x, 0, 0), _plan.WheelNow!.Rim(x), c.StrutFrom, Mechanics.Clearance.GapDirection.Nearest,
-            x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]).AfterClamp(_plan.Motion.ClampTurn(x));
+        var line = StrutAxis(n).AfterClamp(_plan.Motion.ClampTurn(x));
         double perch = x.Or(_plan.Station.Perch, 0);
         double body = x.Or(_plan.Station.Body, perch);
         double space = _plan.HasSpring ? n.SpringSpace(travel) : 0;

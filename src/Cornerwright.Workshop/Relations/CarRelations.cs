@@ -102,6 +102,7 @@ public sealed record CarRelations(IReadOnlyList<Relation> Found, int Looked)
         UsualRanges.Look(book, build.At(place), $"builds/{build.Id}/{CornerRelations.Path(place)}");
         WheelRelations.LookAtFitted(book, place, build, parts, now);
         StationRelations.Look(book, place, build, parts, present);
+        CornerRelations.LookAtFitted(book, place, parts, now);
     }
 
     private static void Shelf(RelationBook book, Func<Part, bool> used)

@@ -1,4 +1,5 @@
 using Cornerwright.Garage.Chassis;
+using Cornerwright.Garage.Parts;
 using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Fitted;
 using Kinds = Cornerwright.Workshop.Relations.RelationCatalogue;
@@ -32,6 +33,7 @@ internal static class CornerRelations
                 [height, .. on.Ties]);
         }
 
+        LinkLength(book, place, corner.DropLink, now?.Held<BarLink>());
         foreach (var thing in corner.Obstacles)
         {
             for (int i = 0; i < thing.Gaps.Count; i++)
@@ -49,6 +51,39 @@ internal static class CornerRelations
 
                 Steered(book, place, at, thing, thing.Gaps[i]);
             }
+        }
+    }
+
+    private static void LinkLength(RelationBook book, CornerPlace place, DropLinkPlace? link, BarLink? part)
+    {
+        if (link is not { Outer: { } outer, BarEnd: { } end } || part is null)
+        {
+            return;
+        }
+
+        string path = Path(place) + "/dropLink";
+        Num[] Of(string name, string label, HubPoint point) =>
+        [
+            Num.Of($"{path}/{name}/inboard", label + ", inboard", point.Inboard), Num.Of($"{path}/{name}/ahead", label + ", ahead", point.Ahead),
+            Num.Of($"{path}/{name}/above", label + ", above", point.Above),
+        ];
+        Num[] one = Of("outer", "drop link's end at the wheel", outer), other = Of("barEnd", "drop link's end at the bar", end);
+        var length = Num.Of($"parts/barLinks/{part.Id}/length", $"length of {part.Name}", part.Length);
+        double apart = Math.Sqrt(one.Zip(other).Sum(p => (p.First.Si - p.Second.Si) * (p.First.Si - p.Second.Si)));
+        book.Add(Kinds.LinkLength, path, apart - length.Si, Bands.Around(0.012, 0.06),
+            () => $"The ends of the {place.Words()} drop link are {Say.Mm(apart, 0)} apart; it is {length.Typed} long.",
+            [length, .. one, .. other]);
+    }
+
+    /// <summary>Another link on the same bar: an adjustable one levels the bar again, by the change of ride height and little more.</summary>
+    public static void LookAtFitted(RelationBook book, CornerPlace place, CornerParts parts, CornerParts? now)
+    {
+        if (parts.Held<BarLink>() is { } link && now?.Held<BarLink>() is { } present && link.Id != present.Id)
+        {
+            var (length, was) = (Num.Of($"parts/barLinks/{link.Id}/length", $"length of {link.Name}", link.Length),
+                Num.Of($"parts/barLinks/{present.Id}/length", $"length of {present.Name}", present.Length));
+            book.Add(Kinds.LinkLength, $"{Path(place)}/{link.Id}", length.Si - was.Si, Bands.Around(0.06),
+                () => $"{link.Name} is {length.Typed} long, the one that is on the {place.Words()} {was.Typed}.", length, was);
         }
     }
 

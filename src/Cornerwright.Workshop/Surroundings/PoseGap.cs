@@ -17,6 +17,9 @@ public enum NearKind
 
     /// <summary>A scan.</summary>
     Scan,
+
+    /// <summary>The anti-roll bar's drop link, from the places of its ends.</summary>
+    Link,
 }
 
 /// <summary>Something near one wheel.</summary>

@@ -70,6 +70,20 @@ public sealed class ClearanceObstacle
         return new(BoundTreeBuild.From(Checked(Floats(corners)), triangles, 3, radius), frame, Rounding);
     }
 
+    /// <summary>
+    /// A thick surface: triangles by three indices each among points (m), all within a radius (m, at least 0) of which it fills. Source:
+    /// docs/theory/certified-clearance.md §4.
+    /// </summary>
+    /// <exception cref="ArgumentException">No triangle, a point not finite or too far, or no sound radius: a caller's bug.</exception>
+    public static ClearanceObstacle OfPlates(
+        ReadOnlySpan<Vec3> points, int[] triangles, double radius, ObstacleFrame frame = ObstacleFrame.Body)
+    {
+        Require.NotNegative(radius);
+        ArgumentNullException.ThrowIfNull(triangles);
+        return triangles.Length < 3 ? throw new ArgumentException("A surface has at least one triangle.", nameof(triangles))
+            : new(BoundTreeBuild.From(Checked(Floats(points)), triangles, 3, radius), frame, Rounding);
+    }
+
     /// <summary>A cylinder or disc with flat ends, m. Source: docs/theory/certified-clearance.md §4.</summary>
     /// <exception cref="ArgumentException">An unsound cylinder: a caller's bug.</exception>
     public static ClearanceObstacle OfCylinder(in CylinderObstacle cylinder, ObstacleFrame frame = ObstacleFrame.Body)

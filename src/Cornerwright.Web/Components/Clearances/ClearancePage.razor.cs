@@ -293,6 +293,7 @@ public sealed partial class ClearancePage
     {
         NearKind.Scan => thing.OnBody ? "scan, on the body" : "scan, moves with the wheel",
         NearKind.Strut => "strut, moves with the wheel",
+        NearKind.Link => "drop link, its outer end moves with the wheel",
         _ => thing.OnBody ? "measured, on the body" : "measured, moves with the wheel",
     };
 

@@ -54,7 +54,8 @@ public sealed record ClearanceScene(
         }
 
         SpindleFrame frame = SpindleFrame.Of(pose);
-        var strut = corner.Strut(travel);
+        IReadOnlyList<CylinderObstacle> strut =
+            [.. corner.Strut(travel), .. corner.Link(travel, steer, other) is { } link ? new[] { link } : []];
         List<double> numbers =
         [
             .. Parts(frame.Origin), .. Parts(frame.Twelve), .. Parts(frame.Axis), .. Parts(frame.Three),

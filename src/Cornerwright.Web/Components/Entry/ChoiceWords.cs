@@ -43,6 +43,8 @@ public static class ChoiceWords
         RackRod.TieRod => "the tie rod",
         RackRod.LowerFrontLink => "the lower front link",
         RackRod.LowerRearLink => "the lower rear link",
+        LinkOn.Strut => "the strut",
+        LinkOn.Knuckle => "the knuckle",
         AttachedTo.Body => "the body",
         AttachedTo.Knuckle => "the wheel carrier",
         GapFrom.Crown => "middle of the tread",

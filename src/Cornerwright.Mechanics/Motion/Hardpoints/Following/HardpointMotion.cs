@@ -1,3 +1,4 @@
+using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 using Cornerwright.Mechanics.Numerics;
@@ -171,6 +172,23 @@ public sealed class HardpointMotion : CornerMotion
         KnuckleLinkage linkage = there.Linkage;
         pose = reach != Reach.Reached ? default : new(
             linkage.Inward(there.Pose.Origin - linkage.Origin), linkage.Inward(there.Pose.Turned(linkage.Spindle)));
+        return reach;
+    }
+
+    /// <summary>Where a point that is fixed to the knuckle is, at a travel with the rack elsewhere.</summary>
+    /// <param name="travel">m, bump positive.</param>
+    /// <param name="rackThere">m along +Y.</param>
+    /// <param name="inSpindle">The point in S (a, 12, 3) as the knuckle stands at the reference state, m.</param>
+    /// <param name="there">In B, from the place of the hub's face at the reference state, m; only if Reached.</param>
+    /// <remarks>The knuckle's whole turn, about its own spindle too. Source: docs/theory/hardpoints.md §1, §8.</remarks>
+    public Reach PointAt(double travel, double rackThere, in Vec3 inSpindle, out Vec3 there)
+    {
+        KnuckleFollower moved = At(rackThere);
+        Reach reach = moved.MoveTo(travel, rackThere, plate);
+        KnuckleLinkage linkage = moved.Linkage;
+        var rest = SpindleFrame.Of(new WheelPose(default, linkage.Inward(linkage.Spindle)));
+        there = reach != Reach.Reached ? default
+            : linkage.Inward(moved.Pose.Point(linkage.Inward(rest.ToBody(inSpindle))) - linkage.Origin);
         return reach;
     }
 
