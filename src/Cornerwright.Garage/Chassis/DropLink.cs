@@ -14,7 +14,7 @@ public enum LinkOn
     Knuckle,
 }
 
-/// <summary>A point beside a wheel, from the centre of the hub's face with the car at its reference height and the wheel straight.</summary>
+/// <summary>A point beside a wheel, from the centre of the hub's face with the car at its reference height and the wheel ahead.</summary>
 public sealed record HubPoint
 {
     [Field("Inboard", Dimension.Length, "mm", -100, 600, How = "From the hub face toward the car's middle, level.", Needed = true)]
@@ -31,7 +31,8 @@ public sealed record HubPoint
 /// <summary>Where the drop link (end link) of the anti-roll bar stands beside a wheel. Its thickness is the part's.</summary>
 public sealed record DropLinkPlace
 {
-    [Field("Outer end is bolted to", How = "A link to a lower or upper arm is judged by no check of its own: enter gaps to it as an obstacle.")]
+    [Field("Outer end is bolted to", How = "A link to a lower or upper arm is judged by no check of its own: enter gaps to it as "
+        + "an obstacle.")]
     public LinkOn On { get; init; }
 
     [Field("End at the strut or knuckle", How = "Middle of the joint.")]

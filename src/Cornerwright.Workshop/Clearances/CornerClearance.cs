@@ -67,7 +67,8 @@ public sealed class CornerClearance
         _things =
         [
             .. plan.Clearance.Items.Select(i => new NearThing(i.Id, i.Name, i.AttachedTo == AttachedTo.Body,
-                i.Link is not null ? NearKind.Link : i.Piece is null ? NearKind.Tape : NearKind.Strut, i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
+                i.Link is not null ? NearKind.Link : i.Piece is null ? NearKind.Tape : NearKind.Strut,
+                i.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
             .. _scans.Select(s => new NearThing("scan-" + s.Scan.Id, s.Scan.Name, s.Scan.AttachedTo == AttachedTo.Body, NearKind.Scan,
                 s.Scan.AttachedTo == AttachedTo.Body ? body : knuckle, metal)),
         ];
@@ -163,7 +164,8 @@ public sealed class CornerClearance
         for (int i = 0; i < _things.Length && _toBody is not null; i++)
         {
             int scan = i - (_things.Length - _scans.Length);
-            if (_things[i].OnBody && _things[i].Kind != NearKind.Link && (scan >= 0 || double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap)))
+            if (_things[i].OnBody && _things[i].Kind != NearKind.Link
+                && (scan >= 0 || double.IsFinite(_n.Corner.Clearance.Worst[i].Clearing.Gap)))
             {
                 things.Add(_things[i]);
                 obstacles.Add(scan >= 0 ? ScanObstacles.Of(_scans[scan]) : OfTape(_n.Corner.Clearance.PointsOf(i)));

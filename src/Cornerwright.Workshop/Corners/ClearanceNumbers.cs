@@ -185,7 +185,8 @@ internal sealed partial class ClearanceNumbers
                 : body
                 ? LeastOf(n, toBody, new(points, link, _lean), searched._states[i], range, others)
                 : GapAt(i, toKnuckle, points, cylinder, worst);
-            touch = body && searched.Touch.Item == i ? TouchOf(n, toBody, new(points, link, _lean), searched.Touch, searched._states[i]) : touch;
+            touch = body && searched.Touch.Item == i
+                ? TouchOf(n, toBody, new(points, link, _lean), searched.Touch, searched._states[i]) : touch;
         }
 
         return touch;

@@ -64,7 +64,8 @@ internal static class CornerRelations
         string path = Path(place) + "/dropLink";
         Num[] Of(string name, string label, HubPoint point) =>
         [
-            Num.Of($"{path}/{name}/inboard", label + ", inboard", point.Inboard), Num.Of($"{path}/{name}/ahead", label + ", ahead", point.Ahead),
+            Num.Of($"{path}/{name}/inboard", label + ", inboard", point.Inboard),
+            Num.Of($"{path}/{name}/ahead", label + ", ahead", point.Ahead),
             Num.Of($"{path}/{name}/above", label + ", above", point.Above),
         ];
         Num[] one = Of("outer", "drop link's end at the wheel", outer), other = Of("barEnd", "drop link's end at the bar", end);
@@ -75,7 +76,7 @@ internal static class CornerRelations
             [length, .. one, .. other]);
     }
 
-    /// <summary>Another link on the same bar: an adjustable one levels the bar again, by the change of ride height and little more.</summary>
+    /// <summary>Another link on the same bar: an adjustable one levels the bar again, by about the change of ride height.</summary>
     public static void LookAtFitted(RelationBook book, CornerPlace place, CornerParts parts, CornerParts? now)
     {
         if (parts.Held<BarLink>() is { } link && now?.Held<BarLink>() is { } present && link.Id != present.Id)

@@ -77,7 +77,8 @@ public static class RelationCatalogue
     public static RelationKind GapSteer { get; } = new("gap-steer", "A gap is read within the lock, steered toward the thing.", Practice);
     public static RelationKind StrutGap { get; } = new("strut-gap", "Tyre to tube goes with offset, tyre and strut.",
         "geometry of the hardpoints; the band: " + Practice);
-    public static RelationKind LinkLength { get; } = new("link-length", "A drop link is as long as its ends are apart, another one nearly so.",
+    public static RelationKind LinkLength { get; } = new("link-length",
+        "A drop link is as long as its ends are apart, another one nearly so.",
         "geometry; the band for a tape to two joints: " + Practice);
     public static RelationKind SpringCarries { get; } = new("spring-carries",
         "The springs that are on the car carry it as it was measured.",

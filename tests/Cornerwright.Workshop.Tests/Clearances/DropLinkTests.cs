@@ -45,7 +45,8 @@ public sealed class DropLinkTests(ITestOutputHelper output)
                 + $"sampled {1000 * least.Gap:0.000} mm at {1000 * least.Travel:0.0} mm, {least.Steer * 180 / Math.PI:0.0} deg");
         }
 
-        output.WriteLine($"above the sampled by at most {1e6 * above:0} um, below by {1e6 * below:0} um; {touching} touch, {between} between locks");
+        output.WriteLine($"above the sampled by at most {1e6 * above:0.00} um, below by {1e6 * below:0.00} um; "
+            + $"{touching} touch, {between} between locks");
         Assert.True(touching is > 1 and < Cars - 1 && between > 1, $"{touching} touch, {between} between locks");
     }
 
@@ -94,7 +95,8 @@ public sealed class DropLinkTests(ITestOutputHelper output)
         Assert.DoesNotContain(sure.Assumptions, a => a.Contains("swing about", StringComparison.Ordinal));
         Assert.True(unsure.Doubt!.Value.Si > sure.Doubt!.Value.Si,
             $"{unsure.Doubt} {sure.Doubt}");
-        Car plain = known with { Parts = known.Parts with { BarLinks = [.. known.Parts.BarLinks.Select(l => l with { Thickness = null })] } };
+        var unmeasured = known.Parts.BarLinks.Select(l => l with { Thickness = null });
+        Car plain = known with { Parts = known.Parts with { BarLinks = [.. unmeasured] } };
         var thin = Finding(plain, "now", CornerPlace.FrontLeft);
         Assert.Contains(thin.Assumptions, a => a.Contains("taken as 14 ± 4 mm", StringComparison.Ordinal));
         Assert.Equal(sure.Value!.Value.Si - 0.001, thin.Value!.Value.Si, 1e-4);
@@ -246,5 +248,6 @@ public sealed class DropLinkTests(ITestOutputHelper output)
     private static HubPoint Point(double inboard, double ahead, double above) =>
         new() { Inboard = Mm(inboard), Ahead = Mm(ahead), Above = Mm(above) };
 
-    private static Reading Mm(double mm) => Reading.Of(FormattableString.Invariant($"{mm:0.###} mm"), Dimension.Length, "3 mm", ReadingSource.Tape);
+    private static Reading Mm(double mm) =>
+        Reading.Of(FormattableString.Invariant($"{mm:0.###} mm"), Dimension.Length, "3 mm", ReadingSource.Tape);
 }

@@ -18,7 +18,8 @@ public partial class CornerReadings
         ("How the wheel moves", "Any one of four ways; better ones narrow the doubt", [nameof(Corner.Motion)]),
         ("Where the travel ends", "Only if something other than the damper and the bump stop ends it",
             [nameof(Corner.DroopLimit), nameof(Corner.MetalContact)]),
-        ("Beside the wheel", "From the wheel that is on the car now", [nameof(Corner.Strut), nameof(Corner.DropLink), nameof(Corner.Obstacles)]),
+        ("Beside the wheel", "From the wheel that is on the car now",
+            [nameof(Corner.Strut), nameof(Corner.DropLink), nameof(Corner.Obstacles)]),
         ("Brake calliper", "Whether a wheel goes over it", [nameof(Corner.CalliperRadius), nameof(Corner.CalliperProud)]),
         ("Steering axis", "For the scrub radius and for full lock", [nameof(Corner.Steering)]),
     ];
