@@ -38,6 +38,11 @@ internal ref struct SegmentLeast
     /// <summary>Lowers <paramref name="best"/> where this piece comes nearer; true when proved.</summary>
     public readonly bool Lower(int piece, in Vec3 from, in Vec3 direction, double length, ref double best, ref double bestS)
     {
+        if (wheel.IsFar(piece, from, direction, length, best))
+        {
+            return true;
+        }
+
         Node start = At(piece, from, direction, 0);
         Take(start, ref best, ref bestS);
         Node end = At(piece, from, direction, length);
@@ -75,6 +80,29 @@ internal ref struct SegmentLeast
         }
 
         return true;
+    }
+
+    /// <summary>A quick look from both ends and the middle: the least distance found, and what no distance lies below.</summary>
+    /// <param name="piece">Of the wheel.</param>
+    /// <param name="from">m, in S.</param>
+    /// <param name="direction">A unit vector.</param>
+    /// <param name="length">m.</param>
+    /// <param name="atLeast">Is lowered to what this piece cannot come below, m; what it cannot come below already is not looked at.</param>
+    /// <param name="found">Is lowered to the least distance found, m.</param>
+    public readonly void Look(int piece, in Vec3 from, in Vec3 direction, double length, ref double atLeast, ref double found)
+    {
+        if (wheel.IsFar(piece, from, direction, length, atLeast))
+        {
+            return;
+        }
+
+        Node start = At(piece, from, direction, 0), middle = At(piece, from, direction, 0.5 * length),
+            end = At(piece, from, direction, length);
+        double least = Math.Min(middle.F, Math.Min(start.F, end.F));
+        found = Math.Min(found, least);
+        double first = Bound(new(start, middle), direction.X, 0.5 * length, out _, out double bound) ? bound : least,
+            second = Bound(new(middle, end), direction.X, 0.5 * length, out _, out bound) ? bound : least;
+        atLeast = Math.Min(atLeast, Math.Min(least, Math.Min(first, second)));
     }
 
     /// <summary>A bound from below that one interval's end lines give; false when an end itself is the bound.</summary>

@@ -27,13 +27,39 @@ public readonly ref struct WheelSolid
     private readonly ConvexProfile innerLip;
     private readonly ConvexProfile barrel;
 
-    private WheelSolid(ConvexProfile tyre, ConvexProfile outerLip, ConvexProfile innerLip, ConvexProfile barrel, int pieces)
+    private readonly Around around;
+
+    private WheelSolid(
+        ConvexProfile tyre, ConvexProfile outerLip, ConvexProfile innerLip, ConvexProfile barrel, int pieces, Around around)
     {
         this.tyre = tyre;
         this.outerLip = outerLip;
         this.innerLip = innerLip;
         this.barrel = barrel;
+        this.around = around;
         Pieces = pieces;
+    }
+
+    /// <summary>What the wheel stays within, m: a range of a, the largest radius, the rim's largest radius.</summary>
+    private readonly record struct Around(double From, double To, double Radius, double RimRadius)
+    {
+        public const int Numbers = 4;
+
+        public static Around Of(ReadOnlySpan<double> numbers) => new(numbers[0], numbers[1], numbers[2], numbers[3]);
+
+        public Around With(scoped ReadOnlySpan<ProfilePoint> corners, bool rim)
+        {
+            var (from, to, radius, rimRadius) = this;
+            foreach (ProfilePoint p in corners)
+            {
+                (from, to, radius) = (Math.Min(from, p.A), Math.Max(to, p.A), Math.Max(radius, p.R));
+                rimRadius = rim ? Math.Max(rimRadius, p.R) : rimRadius;
+            }
+
+            return new(from, to, radius, rimRadius);
+        }
+
+        public void Write(Span<double> into) => (into[0], into[1], into[2], into[3]) = (From, To, Radius, RimRadius);
     }
 
     /// <summary>1 for a bare tyre, 4 with its rim. Pieces are numbered as <see cref="WheelPart"/>.</summary>
@@ -41,7 +67,7 @@ public readonly ref struct WheelSolid
 
     /// <summary>How many doubles <see cref="Write"/> needs. Source: layout of this type.</summary>
     public static int BufferLength(int arcPoints) =>
-        ConvexProfile.BufferLength(TyreProfile.PointCount(arcPoints)) + (3 * ConvexProfile.BufferLength(4));
+        ConvexProfile.BufferLength(TyreProfile.PointCount(arcPoints)) + (3 * ConvexProfile.BufferLength(4)) + Around.Numbers;
 
     /// <summary>Lays out tyre and rim in the caller's buffer.</summary>
     /// <param name="tyre">A sound section.</param>
@@ -55,19 +81,24 @@ public readonly ref struct WheelSolid
         int n = TyreProfile.Write(tyre, arcPoints, corners);
         int used = ConvexProfile.BufferLength(corners.Length);
         ConvexProfile tread = ConvexProfile.Write(corners[..n], buffer[..used]);
+        Around around = new Around(double.PositiveInfinity, double.NegativeInfinity, 0, 0).With(corners[..n], rim: false);
         if (!rim.IsSound)
         {
-            return new(tread, default, default, default, 1);
+            return new(tread, default, default, default, 1, around);
         }
 
         int piece = ConvexProfile.BufferLength(4);
         RimProfile.WritePiece(rim, 0, corners);
         ConvexProfile outer = ConvexProfile.Write(corners[..4], buffer.Slice(used, piece));
+        around = around.With(corners[..4], rim: true);
         RimProfile.WritePiece(rim, 1, corners);
         ConvexProfile inner = ConvexProfile.Write(corners[..4], buffer.Slice(used + piece, piece));
+        around = around.With(corners[..4], rim: true);
         RimProfile.WritePiece(rim, 2, corners);
         ConvexProfile hollow = ConvexProfile.Write(corners[..4], buffer.Slice(used + (2 * piece), piece));
-        return new(tread, outer, inner, hollow, 4);
+        around = around.With(corners[..4], rim: true);
+        around.Write(buffer[(used + (3 * piece))..]);
+        return new(tread, outer, inner, hollow, 4, around);
     }
 
     /// <summary>
@@ -83,14 +114,17 @@ public readonly ref struct WheelSolid
             ConvexProfile.Written(4, buffer.Slice(used, piece)),
             ConvexProfile.Written(4, buffer.Slice(used + piece, piece)),
             ConvexProfile.Written(4, buffer.Slice(used + (2 * piece), piece)),
-            4);
+            4,
+            Around.Of(buffer[(used + (3 * piece))..]));
     }
 
     /// <summary>A solid of one convex profile, for shapes of the caller's own. Source: docs/theory/clearance.md §1.</summary>
-    public static WheelSolid Of(ConvexProfile profile) => new(profile, default, default, default, 1);
+    public static WheelSolid Of(ConvexProfile profile) => new(
+        profile, default, default, default, 1,
+        new Around(profile.Furthest(-1, 0).A, profile.Furthest(1, 0).A, profile.Furthest(0, 1).R, 0));
 
     /// <summary>The same wheel without its rim. Source: layout of this type.</summary>
-    public WheelSolid TyreAlone() => Of(tyre);
+    public WheelSolid TyreAlone() => new(tyre, default, default, default, 1, around);
 
     /// <summary>Signed distance of (a, r) to one piece with its gradient. Source: docs/theory/clearance.md §1.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -101,6 +135,28 @@ public readonly ref struct WheelSolid
         2 => innerLip.SignedDistance(a, r, out gradientA, out gradientR),
         _ => barrel.SignedDistance(a, r, out gradientA, out gradientR),
     };
+
+    /// <summary>
+    /// True if no point of a segment can be nearer to a piece than a distance: the wheel ends at the tyre's radius, its rim at its lips'.
+    /// Source: docs/theory/clearance.md §5.
+    /// </summary>
+    internal bool IsFar(int piece, in Vec3 from, in Vec3 direction, double length, double distance)
+    {
+        Vec3 to = from + (direction * length);
+        double r0 = Math.Sqrt((from.Y * from.Y) + (from.Z * from.Z)), r1 = Math.Sqrt((to.Y * to.Y) + (to.Z * to.Z));
+        return (0.5 * (r0 + r1 - length)) - (piece == 0 ? around.Radius : around.RimRadius) >= distance
+            || (distance >= 0 && (Math.Max(from.X, to.X) <= around.From - distance || Math.Min(from.X, to.X) >= around.To + distance));
+    }
+
+    /// <summary>
+    /// True only if a point in S is at least so far from the wheel: quickly told for most that are. Source: docs/theory/clearance.md §5.
+    /// </summary>
+    public bool IsBeyond(in Vec3 p, double distance)
+    {
+        double most = around.Radius + distance;
+        return distance >= 0
+            && ((p.Y * p.Y) + (p.Z * p.Z) >= most * most || p.X <= around.From - distance || p.X >= around.To + distance);
+    }
 
     /// <summary>The corner of a piece furthest in a direction of the half-plane. Source: definition of a support point.</summary>
     public ProfilePoint PieceFurthest(int piece, double directionA, double directionR) => piece switch
@@ -118,6 +174,11 @@ public readonly ref struct WheelSolid
     {
         double best = tyre.SignedDistance(a, r, out gradientA, out gradientR);
         part = WheelPart.Tyre;
+        if (r - around.RimRadius >= best)
+        {
+            return best;
+        }
+
         for (int i = 1; i < Pieces; i++)
         {
             double d = PieceDistance(i, a, r, out double ga, out double gr);

@@ -54,6 +54,13 @@ internal readonly record struct Sway(double Share, double Height, bool Level, do
         return new(-Back * fade, (at.Side == WheelSide.Left ? -inboard : inboard) * fade, 0);
     }
 
+    /// <summary>The wheel is moved by no more than this, m.</summary>
+    public double Most(CornerAllowances allowed)
+    {
+        double aside = Math.Abs(Share) * Math.Max(Math.Abs(allowed.Top), Math.Abs((2 * allowed.In) + allowed.Top));
+        return Math.Sqrt((aside * aside) + (Back * Back));
+    }
+
     /// <summary>The states of load that bring the tyre nearer to a thing, beside the one at rest.</summary>
     /// <param name="points">Of the thing, with the wheel at travel 0, straight ahead: outboard of the tyre's middle, over the hub, ahead
     /// of the hub, m.</param>

@@ -16,6 +16,9 @@ internal readonly record struct WheelLean(double In, double Bead, double Radius)
     /// <summary>Of the band's tilt against its shift: 2.4 against 1.9 mm/kN at the radius, of an example tyre. §4.</summary>
     private const double Tilt = 1.26;
 
+    /// <summary>Nothing is met nearer by more than this, m.</summary>
+    public double Most => In * (1 + Tilt);
+
     /// <summary>A place of the knuckle, in S, as the leaning tyre meets it: no further off than at rest if it stands inboard.</summary>
     public Vec3 Meets(in Vec3 place)
     {

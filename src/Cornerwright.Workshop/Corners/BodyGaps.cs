@@ -2,95 +2,97 @@ using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Workshop.Judging;
 
 namespace Cornerwright.Workshop.Corners;
 
-/// <summary>Gap between the wheel and a line on the body: at a pose, and where along the travel it is least.</summary>
-internal sealed class BodyGaps(ThingPlaces places)
+/// <summary>Gap between the wheel and a line on the body, in a spindle frame.</summary>
+internal static class BodyGaps
 {
-    /// <summary>
-    /// How much a line's least gap may lie below that of its corners and segment middles,
-    /// m: the sagitta of a 0.7 m wheel over half a segment of 0.1 m, with room.
-    /// </summary>
-    public const double RoughError = 0.005;
-
     /// <summary>A line of no more points than this needs no memory of its own.</summary>
     internal const int FewPoints = 16;
 
-    private readonly ThingPlaces _places = places;
+    /// <summary>The least gap and its place in one state of load.</summary>
+    /// <param name="rest">The wheel with nothing to bear.</param>
+    /// <param name="at">Where that is, and what is asked.</param>
+    /// <param name="state">Of load.</param>
+    /// <param name="wheel">Tyre and rim.</param>
+    /// <param name="line">m.</param>
+    public static Clearing Of(in SpindleFrame rest, in GapAsk at, LoadState state, in WheelSolid wheel, in NearLine line) =>
+        TryBelow(rest, at, state, wheel, line, double.PositiveInfinity, out Clearing least) ? least : ClearanceNumbers.Unknown;
 
-    /// <summary>The least gap and its place; not finite where the wheel cannot be.</summary>
-    public static Clearing Of(ThingPlaces places, CornerReader n, in WheelSolid wheel, in NearLine line, in PosePlace place)
+    /// <summary>The gap and its place, where it is below a bound.</summary>
+    public static bool TryBelow(in SpindleFrame rest, in GapAsk at, LoadState state, in WheelSolid wheel, in NearLine line, double bound,
+        out Clearing least)
     {
-        if (!places.Pose(n, n.Motion, place, out var pose))
-        {
-            return ClearanceNumbers.Unknown;
-        }
-
+        var there = line.In(state);
         Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
-        if (!line.InSpindle(places, n, place, SpindleFrame.Of(pose), points))
+        points = points[..line.Count];
+        if (!there.InSpindle(state.Places, at.Corner, at.Place, state.Of(rest, at.Place), points))
         {
-            return ClearanceNumbers.Unknown;
+            least = ClearanceNumbers.Unknown;
+            return false;
         }
 
-        var axis = PolylineClearing.Of(line.Facing(wheel), points[..line.Count]);
-        if (!(line.Radius > 0))
-        {
-            return axis;
-        }
+        bool below = PolylineClearing.TryBelow(there.Facing(wheel), points, bound + line.Radius, out least);
+        least = below && line.Radius > 0 ? Skin(least, line.Radius) : least;
+        return below;
+    }
 
-        // From the line itself to the skin of what is as thick as that.
+    // From the line itself to the skin of what is as thick as that.
+    private static Clearing Skin(in Clearing axis, double radius)
+    {
         Vec3 toWheel = axis.OnWheel - axis.OnObstacle;
         double apart = toWheel.Length;
         return axis with
         {
-            Gap = axis.Gap - line.Radius,
-            OnObstacle = apart > 1e-9 && axis.Gap > 0 ? axis.OnObstacle + (toWheel * (line.Radius / apart)) : axis.OnObstacle,
+            Gap = axis.Gap - radius,
+            OnObstacle = apart > 1e-9 && axis.Gap > 0 ? axis.OnObstacle + (toWheel * (radius / apart)) : axis.OnObstacle,
         };
     }
 
-    /// <summary>The gap of one place on the line.</summary>
-    public double GapAt(CornerReader n, in WheelSolid wheel, in NearLine line, double along, in PosePlace place)
+    /// <summary>What the gap does not lie below, cut short at a bound, in one state: see <see cref="PolylineClearing.AtLeast"/>.</summary>
+    public static double AtLeast(
+        in SpindleFrame rest, in GapAsk at, LoadState state, in WheelSolid wheel, in NearLine line, double bound)
     {
-        if (!_places.Pose(n, n.Motion, place, out var pose))
-        {
-            return double.NaN;
-        }
-
+        var there = line.In(state);
         Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
-        return line.InSpindle(_places, n, place, SpindleFrame.Of(pose), points)
-            ? line.Facing(wheel).SignedDistance(Line.At(points[..line.Count], along)) - line.Radius : double.NaN;
+        points = points[..line.Count];
+        return there.InSpindle(state.Places, at.Corner, at.Place, state.Of(rest, at.Place), points)
+            ? PolylineClearing.AtLeast(there.Facing(wheel), points, bound + line.Radius, out _) - line.Radius : bound;
     }
 
-    /// <summary>
-    /// The gap by corners and middles: enough to see where along the travel the least one lies. Of a link, whose middle may be far from
-    /// its nearest place, it is exact.
-    /// </summary>
-    public static double RoughGap(
-        ThingPlaces places, CornerReader n, in PosePlace place, in SpindleFrame frame, in WheelSolid wheel, in NearLine line)
+    /// <summary>The least gap and its place under the load that makes it least; unknown of a thing that could not be placed.</summary>
+    public static Clearing Of(
+        in SpindleFrame rest, in GapAsk at, ReadOnlySpan<LoadState> states, in WheelSolid wheel, in NearLine line)
     {
-        Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
-        if (!line.InSpindle(places, n, place, frame, points))
+        Clearing least = ClearanceNumbers.Unknown;
+        double bound = double.PositiveInfinity;
+        foreach (LoadState state in states)
         {
-            return double.PositiveInfinity;
-        }
-
-        if (line.Moves)
-        {
-            return PolylineClearing.Of(line.Facing(wheel), points[..line.Count]).Gap - line.Radius;
-        }
-
-        double least = double.PositiveInfinity;
-        for (int k = 0; k < line.Count; k++)
-        {
-            least = Math.Min(least, wheel.SignedDistance(points[k]));
-            if (k > 0)
+            if (TryBelow(rest, at, state, wheel, line, bound, out Clearing there))
             {
-                least = Math.Min(least, wheel.SignedDistance(0.5 * (points[k] + points[k - 1])));
+                (least, bound) = (there, there.Gap);
             }
         }
 
         return least;
     }
+
+    /// <summary>The gap of one place on the line.</summary>
+    public static double GapAt(in SpindleFrame rest, in GapAsk at, LoadState state, in WheelSolid wheel, in NearLine line, double along)
+    {
+        var there = line.In(state);
+        Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
+        points = points[..line.Count];
+        return there.InSpindle(state.Places, at.Corner, at.Place, state.Of(rest, at.Place), points)
+            ? there.Facing(wheel).SignedDistance(Line.At(points, along)) - line.Radius : double.NaN;
+    }
+}
+
+/// <summary>Of which corner, and where, a gap is asked.</summary>
+internal readonly ref struct GapAsk(CornerReader corner, PosePlace place)
+{
+    public CornerReader Corner { get; } = corner;
+
+    public PosePlace Place { get; } = place;
 }

@@ -12,22 +12,15 @@ internal sealed partial class ClearanceNumbers
     /// <summary>Of the tyre's width, how far to either side of its middle a thing counts as standing on both sides.</summary>
     private const double MiddleShare = 0.25;
 
+    /// <summary>Beyond this the loads are not told apart on the way to a first touch, m.</summary>
+    private const double FarFromAll = 0.03;
+
     /// <summary>Where the wheel goes at rest and under each load that counts for an item, after <see cref="Search"/>.</summary>
     public IReadOnlyList<LoadState> StatesOf(int item) => _states[item];
 
     /// <summary>The load under which an item comes nearest, in words; empty at rest.</summary>
-    public string LoadWords(int item)
-    {
-        foreach (LoadState state in _states[item])
-        {
-            if (state.Worst.Clearing.Gap.Equals(_worst[item].Clearing.Gap))
-            {
-                return state.Sway?.Words ?? "";
-            }
-        }
-
-        return "";
-    }
+    public string LoadWords(int item) =>
+        _states[item] is { Length: > 0 } states ? states[_worst[item].State].Sway?.Words ?? "" : "";
 
     /// <summary>The loads for a thing of any height all round the wheel; empty where none is allowed for.</summary>
     public IReadOnlyList<(Sway Sway, ThingPlaces Places)> AllRound() =>
@@ -48,22 +41,17 @@ internal sealed partial class ClearanceNumbers
             new WheelLean(allowed.OnWheel, tyre.BeadRadius, tyre.CrownRadius));
     }
 
-    private void SearchStates(int i, CornerReader poses, in WheelSolid toBody, PoseGrid grid, double[] rough)
+    private void SearchStates(int i, CornerReader poses, in WheelSolid toBody, PoseGrid grid, ref double[] room)
     {
-        _states[i] = [new LoadState(_places, null), .. Loads(poses, _points[i]).Select(s => new LoadState(_places.Under(s, _sways!), s))];
+        _states[i] = [LoadState.AtRest(_places), .. Loads(poses, _points[i]).Select(s => LoadState.Under(_places, s, _sways!))];
         if (_clearance.Items[i].Link is not null && _lean.In > 0)
         {
-            _states[i] = [.. _states[i], new LoadState(_places, null) { Leans = true }];
+            _states[i] = [.. _states[i], LoadState.Leaning(_places, _lean)];
         }
 
-        foreach (LoadState state in _states[i])
-        {
-            PoseGrid under = state.Sway is null ? grid : grid.Under(state.Places);
-            state.Worst = new LeastPoses(state.Places, poses, under, toBody, LineOf(i).In(state)).Find(rough, out var rivals);
-            state.Rivals = rivals;
-        }
-
-        _worst[i] = _states[i].MinBy(s => s.Worst.Clearing.Gap)!.Worst;
+        int needed = LeastPoses.Room(grid, _states[i].Length);
+        room = room.Length < needed ? new double[needed] : room;
+        _worst[i] = new LeastPoses(_states[i], poses, grid, toBody, LineOf(i)).Find(room, out _rivals[i]);
     }
 
     private IReadOnlyList<Sway> Loads(CornerReader n, ReadOnlySpan<Vec3> points)
@@ -91,48 +79,79 @@ internal sealed partial class ClearanceNumbers
         return Sway.Toward(seen[..points.Length], _sways, Range(n));
     }
 
-    private static Clearing OfBody(CornerReader n, LoadState[] states, in WheelSolid wheel, in NearLine line, in PosePlace place)
-    {
-        var least = Unknown;
-        foreach (LoadState state in states)
-        {
-            var there = BodyGaps.Of(state.Places, n, wheel, line.In(state), place);
-            least = !(there.Gap >= least.Gap) ? there : least;
-        }
+    private Clearing OfBody(CornerReader n, LoadState[] states, in WheelSolid wheel, in NearLine line, in PosePlace place) =>
+        _places.Frame(n, place, out SpindleFrame rest) ? BodyGaps.Of(rest, new(n, place), states, wheel, line) : Unknown;
 
-        return least;
-    }
-
-    private static double GapAt(CornerReader n, LoadState[] states, in WheelSolid wheel, in NearLine line, double along, in PosePlace place)
+    private double GapAt(CornerReader n, LoadState[] states, in WheelSolid wheel, in NearLine line, double along, in PosePlace place)
     {
         double least = double.PositiveInfinity;
+        bool there = _places.Frame(n, place, out SpindleFrame rest);
         foreach (LoadState state in states)
         {
-            least = Math.Min(least, state.Body.GapAt(n, wheel, line.In(state), along, place));
+            least = Math.Min(least, there ? BodyGaps.GapAt(rest, new(n, place), state, wheel, line, along) : double.NaN);
         }
 
         return least;
     }
 
-    // At rest, rim and all; and the tyre alone as it leans on its wheel.
-    private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder)
+    // At rest, rim and all; and the tyre alone as it leans on its wheel: the nearer of the two, and the other one.
+    private (WorstPose Worst, WorstPose Other) OfKnuckle(int i, in WheelSolid wheel)
     {
-        bool piece = _clearance.Items[i].Piece is not null;
-        var rest = piece ? CylinderClearing.Of(wheel, cylinder) : PolylineClearing.Of(wheel, points);
+        var (points, cylinder) = (_points[i], _cylinders[i]);
+        var rest = Worst(OfKnuckle(i, wheel, points, cylinder), cylinder, 0);
         if (!(_lean.In > 0))
         {
-            return rest;
+            return (rest, rest);
         }
 
-        WheelSolid tyre = wheel.TyreAlone();
+        var leaning = Worst(OfKnuckle(i, wheel, points, cylinder, leaning: true), _lean.Meets(cylinder), 1);
+        return leaning.Clearing.Gap < rest.Clearing.Gap ? (leaning, rest) : (rest, leaning);
+
+        WorstPose Worst(in Clearing clearing, in CylinderObstacle met, int state) =>
+            new(0, 0, clearing, _clearance.Items[i].Piece is null ? default : TouchPlace.On(met, clearing), State: state);
+    }
+
+    private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, bool leaning)
+    {
+        if (!leaning)
+        {
+            return OfKnuckle(i, wheel, points, cylinder);
+        }
+
         Span<Vec3> met = points.Length <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[points.Length];
+        met = met[..points.Length];
+        Meet(points, met);
+        return OfKnuckle(i, wheel.TyreAlone(), met, _lean.Meets(cylinder));
+    }
+
+    private Clearing OfKnuckle(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder) =>
+        _clearance.Items[i].Piece is null ? PolylineClearing.Of(wheel, points) : CylinderClearing.Of(wheel, cylinder);
+
+    // Of a moved row, at the place found.
+    private double GapAt(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, in WorstPose worst)
+    {
+        bool leans = worst.State == 1;
+        WheelSolid met = leans ? wheel.TyreAlone() : wheel;
+        if (_clearance.Items[i].Piece is null)
+        {
+            Span<Vec3> leaning = points.Length <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[points.Length];
+            Meet(points, leaning);
+            return met.SignedDistance(Line.At(leans ? leaning[..points.Length] : points, worst.Clearing.Along));
+        }
+
+        // An overlap is measured square to the cylinder's axis, which a single place cannot tell.
+        var there = leans ? _lean.Meets(cylinder) : cylinder;
+        return worst.Clearing.Gap < 0
+            ? CylinderClearing.Of(met, there).Gap
+            : met.SignedDistance(there.Foot + (there.Direction * (worst.Place.Along * there.Length)) + (worst.Place.Off * there.Radius));
+    }
+
+    private void Meet(ReadOnlySpan<Vec3> points, Span<Vec3> met)
+    {
         for (int k = 0; k < points.Length; k++)
         {
             met[k] = _lean.Meets(points[k]);
         }
-
-        var leaning = piece ? CylinderClearing.Of(tyre, _lean.Meets(cylinder)) : PolylineClearing.Of(tyre, met[..points.Length]);
-        return leaning.Gap < rest.Gap ? leaning : rest;
     }
 
     /// <summary>The gap of one body item at a pose, under the load that makes it least: as the first touch is searched.</summary>
@@ -149,20 +168,36 @@ internal sealed partial class ClearanceNumbers
             return bump > droop ? droop + (worst.Other * (bump - droop)) : null;
         }
 
-        public Clearing At(int item, in PosePlace place) => OfBody(n, owner._states[item], _wheel, owner.LineOf(item), place);
+        public Clearing At(int item, in PosePlace place) => owner.OfBody(n, owner._states[item], _wheel, owner.LineOf(item), place);
 
-        /// <summary>A gap that is at most the true one, cheap where the wheel is far away.</summary>
+        /// <summary>A gap that is at most the true one, cheap where the wheel is far away; infinite where it cannot be.</summary>
         public double AtLeast(int item, in PosePlace place)
         {
-            double least = double.PositiveInfinity;
-            foreach (LoadState state in owner._states[item])
+            if (!owner._places.Frame(n, place, out SpindleFrame rest))
             {
-                least = state.Places.Pose(n, n.Motion, place, out var pose)
-                    ? Math.Min(least, BodyGaps.RoughGap(
-                        state.Places, n, place, SpindleFrame.Of(pose), _wheel, owner.LineOf(item).In(state))) : least;
+                return double.PositiveInfinity;
             }
 
-            return least - BodyGaps.RoughError;
+            var line = owner.LineOf(item);
+            var at = new GapAsk(n, place);
+            var states = owner._states[item];
+            double least = BodyGaps.AtLeast(rest, at, states[0], _wheel, line, double.PositiveInfinity), most = 0;
+            foreach (LoadState state in states)
+            {
+                most = Math.Max(most, state.Most);
+            }
+
+            if (least > FarFromAll && !line.Moves)
+            {
+                return least - most;
+            }
+
+            foreach (LoadState state in states)
+            {
+                least = BodyGaps.AtLeast(rest, at, state, _wheel, line, least);
+            }
+
+            return least;
         }
     }
 }

@@ -26,8 +26,7 @@ internal sealed partial class ClearanceNumbers
                 var grid = new PoseGrid(_places, n, _clearance, Range(n));
                 foreach (LoadState state in _states[i])
                 {
-                    PoseGrid under = state.Sway is null ? grid : grid.Under(state.Places);
-                    if (SweptLink.Of(state.Places, n, under, LineOf(i).In(state)) is { } swept)
+                    if (SweptLink.Of(state, n, grid, LineOf(i).In(state)) is { } swept)
                     {
                         yield return (item, swept);
                     }

@@ -24,6 +24,8 @@ internal sealed partial class ClearanceNumbers
     private readonly ClearancePlan _clearance;
     private readonly ThingPlaces _places;
     private readonly WorstPose[] _worst;
+    private readonly RivalPoses[] _rivals;
+    private readonly WorstPose[] _onWheel;        // of knuckle things: at rest, or with the tyre leaning, whichever is the lesser
     private readonly LoadState[][] _states;   // of body things: at rest first, then under each load
     private readonly Vec3[][] _points;            // body things in B, knuckle things in S
     private readonly CylinderObstacle[] _cylinders;
@@ -43,6 +45,8 @@ internal sealed partial class ClearanceNumbers
         int most = _clearance.Items.Count == 0 ? 0 : _clearance.Items.Max(i => i.Points);
         _movedPoints = new Vec3[most];
         _worst = new WorstPose[_clearance.Items.Count];
+        _rivals = new RivalPoses[_worst.Length];
+        _onWheel = new WorstPose[_worst.Length];
         _states = [.. _worst.Select(_ => Array.Empty<LoadState>())];
         _points = [.. _clearance.Items.Select(i => new Vec3[i.Points])];
         _cylinders = new CylinderObstacle[_clearance.Items.Count];
@@ -80,10 +84,10 @@ internal sealed partial class ClearanceNumbers
             WheelSolid toBody = Solid(outline, _solid, forBody: true), toKnuckle = Solid(outline, _solid, forBody: false);
             (_plan.HasMotion ? poses.Motion as SolvedAxleMotion : null)?.Sample(range, poses.SweptOther());
             var grid = _plan.HasMotion && _clearance.OnBody ? new PoseGrid(_places, poses, _clearance, range) : null;
-            double[] rough = new double[grid?.Count ?? 0];
+            double[] room = [];
             for (int i = 0; i < _worst.Length; i++)
             {
-                SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, grid, rough);
+                SearchOne(i, new(corner, reads?.Place[i]), poses, toBody, toKnuckle, grid, ref room);
             }
 
             Touch = FirstTouch.Find(new GapOnTheWay(this, poses, toBody), _clearance, poses, range, _plan.HighestTravel);
@@ -96,7 +100,7 @@ internal sealed partial class ClearanceNumbers
     }
 
     private void SearchOne(int i, CornerReader place, CornerReader poses, in WheelSolid toBody, in WheelSolid toKnuckle, PoseGrid? grid,
-        double[] rough)
+        ref double[] room)
     {
         var item = _clearance.Items[i];
         if (item.Missing.Count > 0 || !_places.Place(place, i, _points[i], out _cylinders[i], out _links[i]))
@@ -106,12 +110,11 @@ internal sealed partial class ClearanceNumbers
 
         if (item.AttachedTo == AttachedTo.Body)
         {
-            SearchStates(i, poses, toBody, grid!, rough);
+            SearchStates(i, poses, toBody, grid!, ref room);
         }
         else
         {
-            var clearing = OfKnuckle(i, toKnuckle, _points[i], _cylinders[i]);
-            _worst[i] = new WorstPose(0, 0, clearing, item.Piece is null ? default : TouchPlace.On(_cylinders[i], clearing));
+            (_worst[i], _onWheel[i]) = OfKnuckle(i, toKnuckle);
         }
     }
 
@@ -183,8 +186,9 @@ internal sealed partial class ClearanceNumbers
             ref readonly var worst = ref searched._worst[i];
             gaps[i] = body && lost ? double.NaN
                 : body
-                ? LeastOf(n, toBody, new(points, link, _lean), searched._states[i], range, others)
-                : GapAt(i, toKnuckle, points, cylinder, worst);
+                ? searched.LeastOf(n, toBody, new(points, link, _lean), i, range, others)
+                : Math.Min(
+                    GapAt(i, toKnuckle, points, cylinder, worst), GapAt(i, toKnuckle, points, cylinder, searched._onWheel[i]));
             touch = body && searched.Touch.Item == i
                 ? TouchOf(n, toBody, new(points, link, _lean), searched.Touch, searched._states[i]) : touch;
         }
@@ -195,7 +199,7 @@ internal sealed partial class ClearanceNumbers
     private static bool EndsKnown(CornerReader n) => double.IsFinite(n.Droop) && double.IsFinite(n.FullBump);
 
     // A step by the slope, and one by the secant: the gap flattens where the tyre's shoulder passes.
-    private static double TouchOf(CornerReader n, in WheelSolid wheel, in NearLine line, in FirstTouch found, LoadState[] states)
+    private double TouchOf(CornerReader n, in WheelSolid wheel, in NearLine line, in FirstTouch found, LoadState[] states)
     {
         double from = found.Travel, gap = GapAt(n, states, wheel, line, found.Along, found.Way.At(from));
         double touch = from - (gap / found.Slope);
@@ -222,8 +226,15 @@ internal sealed partial class ClearanceNumbers
         int count = _clearance.Items[item].Gaps.Count;
         Span<Vec3> points = count <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[count];
         points = points[..count];
-        return _places.Place(n, item, place.Travel, points, out var cylinder, out _)
-            ? OfKnuckle(item, Written(_solid, forBody: false), points, cylinder) : Unknown;
+        WheelSolid wheel = Written(_solid, forBody: false);
+        if (!_places.Place(n, item, place.Travel, points, out var cylinder, out _))
+        {
+            return Unknown;
+        }
+
+        var rest = OfKnuckle(item, wheel, points, cylinder);
+        var leaning = _lean.In > 0 ? OfKnuckle(item, wheel, points, cylinder, leaning: true) : rest;
+        return leaning.Gap < rest.Gap ? leaning : rest;
     }
 
     /// <summary>The strut's pieces in the spindle frame at a travel; empty where the strut is unknown.</summary>
@@ -233,29 +244,33 @@ internal sealed partial class ClearanceNumbers
 
     private NearLine LineOf(int item) => new(_points[item], _links[item], _lean);
 
-    private static double LeastOf(CornerReader n, in WheelSolid wheel, in NearLine line, LoadState[] states,
+    private double LeastOf(CornerReader n, in WheelSolid wheel, in NearLine line, int item,
         (double Droop, double Bump) range, (double Droop, double Bump) others)
     {
-        PosePlace At(double share, double steer, double other) =>
-            new(range.Droop + (share * (range.Bump - range.Droop)), steer, others.Droop + (other * (others.Bump - others.Droop)));
-
-        double least = double.PositiveInfinity;
-        foreach (LoadState state in states)
+        var (worst, rivals) = (_worst[item], _rivals[item]);
+        if (_states[item].Length == 0)
         {
-            var (worst, rivals) = (state.Worst, state.Rivals);
-            double there = state.Body.GapAt(n, wheel, line.In(state), worst.Clearing.Along, At(worst.Share, worst.Steer, worst.Other));
-            least = Math.Min(least, there);
-            foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
+            return double.NaN;
+        }
+
+        double least = At(n, wheel, line, worst.Clearing.Along, worst.State, worst.Share, worst.Steer, worst.Other);
+        foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
+        {
+            if (rival.Exists)
             {
-                if (rival.Exists)
-                {
-                    least = Math.Min(
-                        least, state.Body.GapAt(n, wheel, line.In(state), rival.Along, At(rival.Share, rival.Steer, rival.Other)));
-                }
+                least = Math.Min(least, At(n, wheel, line, rival.Along, rival.State, rival.Share, rival.Steer, rival.Other));
             }
         }
 
         return least;
+
+        double At(CornerReader n, in WheelSolid wheel, in NearLine line, double along, int state, double share, double steer, double other)
+        {
+            PosePlace place = new(
+                range.Droop + (share * (range.Bump - range.Droop)), steer, others.Droop + (other * (others.Bump - others.Droop)));
+            return _places.Frame(n, place, out SpindleFrame rest)
+                ? BodyGaps.GapAt(rest, new(n, place), _states[item][state], wheel, line, along) : double.NaN;
+        }
     }
 
     private bool IsSound(CornerReader n) =>
@@ -270,24 +285,4 @@ internal sealed partial class ClearanceNumbers
 
     private static Span<double> Half(double[] buffer, bool forBody) =>
         forBody ? buffer.AsSpan(0, buffer.Length / 2) : buffer.AsSpan(buffer.Length / 2);
-
-
-    private double GapAt(int i, in WheelSolid wheel, ReadOnlySpan<Vec3> points, in CylinderObstacle cylinder, in WorstPose worst)
-    {
-        if (_lean.In > 0)
-        {
-            return OfKnuckle(i, wheel, points, cylinder).Gap;
-        }
-
-        if (_clearance.Items[i].Piece is null)
-        {
-            return wheel.SignedDistance(Line.At(points, worst.Clearing.Along));
-        }
-
-        // An overlap is measured square to the cylinder's axis, which a single place cannot tell.
-        return worst.Clearing.Gap < 0
-            ? CylinderClearing.Of(wheel, cylinder).Gap
-            : wheel.SignedDistance(cylinder.Foot + (cylinder.Direction * (worst.Place.Along * cylinder.Length))
-                + (worst.Place.Off * cylinder.Radius));
-    }
 }

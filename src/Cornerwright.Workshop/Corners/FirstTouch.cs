@@ -48,16 +48,10 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         var first = None;
         double ride = Math.Clamp(n.Ride.Length > 0 && double.IsFinite(n.Ride[0]) ? n.Ride[0] : 0, range.Droop, range.Bump),
             end = Math.Min(range.Bump + BeyondBump, highest);
-        for (int i = 0; i < clearance.Items.Count; i++)
+        foreach (int i in NearestFirst(gaps, clearance))
         {
-            var item = clearance.Items[i];
-            var worst = gaps.Worst(i);
-            if (item.AttachedTo != AttachedTo.Body || item.Missing.Count > 0 || !double.IsFinite(worst.Clearing.Gap))
-            {
-                continue;
-            }
-
             // What clears the wheel at every pose is not touched before full bump.
+            var worst = gaps.Worst(i);
             double least = worst.Clearing.Gap;
             if (first.Item < 0 && least < first.Graze.Gap)
             {
@@ -75,6 +69,23 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         }
 
         return first.Item < 0 ? first : first with { Graze = Deepest(gaps, first, end) };
+    }
+
+    // A touch found early spares the search for later ones.
+    private static List<int> NearestFirst(in ClearanceNumbers.GapOnTheWay gaps, ClearancePlan clearance)
+    {
+        var near = new List<(double Gap, int Item)>();
+        for (int i = 0; i < clearance.Items.Count; i++)
+        {
+            double gap = gaps.Worst(i).Clearing.Gap;
+            if (clearance.Items[i] is { AttachedTo: AttachedTo.Body, Missing.Count: 0 } && double.IsFinite(gap))
+            {
+                near.Add((gap, i));
+            }
+        }
+
+        near.Sort();
+        return near.ConvertAll(n => n.Item);
     }
 
     // How far the wheel runs into what it touches says how sure the touch is.
@@ -101,7 +112,7 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         (double Droop, double Bump) range, ClearancePlan clearance)
     {
         private const int MostSteps = 200, Rounds = 16;
-        private const double Accuracy = 1e-6, Step = 1e-4, FarAway = 0.005, Deep = 1e-5, Aside = 2 * Math.PI / 180;
+        private const double Accuracy = 1e-6, NearBy = 0.004, Over = 1.3, MostReach = 0.006, Step = 1e-4, FarAway = 0.005, Deep = 1e-5, Aside = 2 * Math.PI / 180;
 
         private readonly ClearanceNumbers.GapOnTheWay _gaps = gaps;
 
@@ -115,9 +126,16 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
             double? other = _gaps.OtherAt(worst);
             var first = None;
             double limit = Math.Min(between.End, most);
-            foreach (WayUp way in (ReadOnlySpan<WayUp>)
-                [WayUp.Straight, new(worst.Steer, other), new(clearance.LockLeft, null), new(-clearance.LockRight, null)])
+            ReadOnlySpan<WayUp> ways =
+                [WayUp.Straight, new(worst.Steer, other), new(clearance.LockLeft, null), new(-clearance.LockRight, null)];
+            for (int i = 0; i < ways.Length; i++)
             {
+                WayUp way = ways[i];
+                if (ways[..i].Contains(way))
+                {
+                    continue;
+                }
+
                 var next = From(way, Math.Min(limit, first.Travel));
                 first = next.Item >= 0 || (first.Item < 0 && next.Graze.Gap < first.Graze.Gap) ? next : first;
             }
@@ -151,7 +169,8 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
             {
                 double steer = -clearance.LockRight + ((clearance.LockLeft + clearance.LockRight) * k / parts);
                 var place = new WayUp(steer, other).At(travel);
-                double gap = Limit(steer) >= travel && _gaps.AtLeast(item, place) < 0 ? _gaps.At(item, place).Gap : double.PositiveInfinity;
+                bool counts = Limit(steer) >= travel && _gaps.AtLeast(item, place) < Math.Min(0, deepest.Gap);
+                double gap = counts ? _gaps.At(item, place).Gap : double.PositiveInfinity;
                 deepest = gap < deepest.Gap ? (steer, gap) : deepest;
             }
 
@@ -161,10 +180,13 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         private (double Steer, double Gap) Beside(WayUp way, double travel, double aside)
         {
             double left = Math.Min(way.Steer + aside, clearance.LockLeft), right = Math.Max(way.Steer - aside, -clearance.LockRight);
-            double toLeft = Limit(left) >= travel ? Gap(way with { Steer = left }, travel) : double.PositiveInfinity,
-                toRight = Limit(right) >= travel ? Gap(way with { Steer = right }, travel) : double.PositiveInfinity;
+            double toLeft = Overlap(way with { Steer = left }, travel), toRight = Overlap(way with { Steer = right }, travel);
             return toLeft < toRight ? (left, toLeft) : (right, toRight);
         }
+
+        // Infinite where there is none.
+        private double Overlap(WayUp way, double travel) =>
+            Limit(way.Steer) >= travel && _gaps.AtLeast(item, way.At(travel)) < 0 ? Gap(way, travel) : double.PositiveInfinity;
 
         // Where bump at lock is limited, the stop ends the way there, m.
         private double Limit(double steer) =>
@@ -172,12 +194,13 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
 
         private double Gap(WayUp way, double travel) => _gaps.At(item, way.At(travel)).Gap;
 
-        // Upward by as much as the gap cannot close: no touch is stepped over, and near one the steps shrink by themselves.
+        // Upward by as much as the gap cannot close: no touch is stepped over. Near one a step beyond it brackets it.
         private FirstTouch From(WayUp way, double most)
         {
             double end = Math.Min(Limit(way.Steer), most);
-            double x = between.Start;
+            double x = between.Start, slope = 0;
             var least = None.Graze;
+            var last = (Travel: double.NaN, Gap: double.NaN);
             for (int k = 0; x <= end; k++)
             {
                 double far = k < MostSteps ? _gaps.AtLeast(item, way.At(x)) : 0;
@@ -196,15 +219,56 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
                 // Out of steps it is taken as touched here: what is not known to be clear does not count as clear.
                 if (at.Gap < Accuracy || k >= MostSteps)
                 {
-                    double slope = (Gap(way, x + Step) - Gap(way, x - Step)) / (2 * Step);
-                    return Math.Abs(slope) > 1e-6 ? new FirstTouch(item, x, slope, at.Along, way) : None;
+                    return Touched(way, x, at.Along);
                 }
 
                 least = at.Gap < least.Gap ? (item, x, at.Gap) : least;
+                slope = (at.Gap - last.Gap) / (x - last.Travel);
+                last = (x, at.Gap);
+                double reach = -Over * at.Gap / slope;
+                if (at.Gap < NearBy && reach > 0 && reach < MostReach && x + reach <= end && Gap(way, x + reach) is < 0 and var inside)
+                {
+                    double touch = Between(way, last, (x + reach, inside));
+                    return Touched(way, touch, _gaps.At(item, way.At(touch)).Along);
+                }
+
                 x += at.Gap / SteepestGap;
             }
 
             return None with { Graze = least };
+        }
+
+        private FirstTouch Touched(WayUp way, double x, double along)
+        {
+            double slope = (Gap(way, x + Step) - Gap(way, x - Step)) / (2 * Step);
+            return Math.Abs(slope) > 1e-6 ? new FirstTouch(item, x, slope, along, way) : None;
+        }
+
+        // False position; an end that stays twice counts half (the Illinois rule).
+        private double Between(WayUp way, (double Travel, double Gap) clear, (double Travel, double Gap) inside)
+        {
+            double x = clear.Travel;
+            int side = 0;
+            for (int k = 0; k < MostSteps && inside.Travel - clear.Travel > Accuracy; k++)
+            {
+                x = clear.Travel + ((inside.Travel - clear.Travel) * clear.Gap / (clear.Gap - inside.Gap));
+                double gap = Gap(way, x);
+                if (Math.Abs(gap) < Accuracy)
+                {
+                    break;
+                }
+
+                if (gap > 0)
+                {
+                    (clear, inside.Gap, side) = ((x, gap), side > 0 ? 0.5 * inside.Gap : inside.Gap, 1);
+                }
+                else
+                {
+                    (inside, clear.Gap, side) = ((x, gap), side < 0 ? 0.5 * clear.Gap : clear.Gap, -1);
+                }
+            }
+
+            return x;
         }
     }
 }

@@ -52,22 +52,6 @@ internal sealed class PoseGrid
     /// <summary>How many travels of the other wheel; 1 where it plays no part.</summary>
     public int Others { get; }
 
-    private PoseGrid(PoseGrid rest, ThingPlaces places)
-    {
-        (_clearance, Range, OtherRange, Others) = (rest._clearance, rest.Range, rest.OtherRange, rest.Others);
-        (_steers, _usable, _frames) = (rest._steers, rest._usable, [.. rest._frames]);
-        for (int i = 0; i < _frames.Length; i++)
-        {
-            var (steer, other, travel) = At(i);
-            PosePlace place = PlaceOf(steer, other, travel);
-            _frames[i] = _frames[i] with { Origin = _frames[i].Origin + places.Moved(place.Travel, place.Steer) };
-        }
-    }
-
-    /// <summary>The same poses with the wheel under a load.</summary>
-    /// <param name="places">Under that load.</param>
-    public PoseGrid Under(ThingPlaces places) => new(this, places);
-
     /// <summary>Full droop and full bump, m.</summary>
     public (double Droop, double Bump) Range { get; }
 

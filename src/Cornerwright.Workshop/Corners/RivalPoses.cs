@@ -9,7 +9,9 @@ namespace Cornerwright.Workshop.Corners;
 /// <param name="Along">The place on the thing.</param>
 /// <param name="Gap">m, at the best estimate.</param>
 /// <param name="Other">The other wheel's travel, as <paramref name="Share"/>; 0 where it plays no part.</param>
-internal readonly record struct RivalPose(bool Exists, double Share, double Steer, double Along, double Gap, double Other = 0);
+/// <param name="State">Which state of load, at rest first.</param>
+internal readonly record struct RivalPose(
+    bool Exists, double Share, double Steer, double Along, double Gap, double Other = 0, int State = 0);
 
 /// <summary>The two nearest rivals of a worst state: the least gap under doubt is the least of all three.</summary>
 internal readonly record struct RivalPoses(RivalPose First, RivalPose Second)

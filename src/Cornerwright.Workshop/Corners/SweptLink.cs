@@ -18,7 +18,7 @@ internal static class SweptLink
     private const double Safety = 1.5;
 
     /// <returns>Null where the wheel can be nowhere.</returns>
-    public static ClearanceObstacle? Of(ThingPlaces places, CornerReader n, PoseGrid grid, in NearLine line)
+    public static ClearanceObstacle? Of(LoadState state, CornerReader n, PoseGrid grid, in NearLine line)
     {
         int count = grid.Count;
         var points = new Vec3[2 * count];   // outer end, bar's end
@@ -27,8 +27,8 @@ internal static class SweptLink
         for (int i = 0; i < count; i++)
         {
             var (s, o, t) = grid.At(i);
-            there[i] = grid.Frame(s, o, t, out SpindleFrame frame)
-                && line.InSpindle(places, n, grid.PlaceOf(s, o, t), frame, ends);
+            PosePlace place = grid.PlaceOf(s, o, t);
+            there[i] = grid.Frame(s, o, t, out SpindleFrame rest) && line.InSpindle(state.Places, n, place, state.Of(rest, place), ends);
             (points[2 * i], points[(2 * i) + 1]) = (ends[0], ends[1]);
         }
 

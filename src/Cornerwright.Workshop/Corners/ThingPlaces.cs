@@ -223,6 +223,14 @@ internal sealed class ThingPlaces(CornerPlan plan)
             x[c.StrutGap], x[c.TubeNow] / 2, x[c.StrutLean], x[c.StrutReference]);
     }
 
+    /// <summary>The wheel's frame at a place, by the motion of the build; false where it cannot be.</summary>
+    public bool Frame(CornerReader n, in PosePlace place, out SpindleFrame frame)
+    {
+        bool there = Pose(n, n.Motion, place, out var pose);
+        frame = there ? SpindleFrame.Of(pose) : default;
+        return there;
+    }
+
     /// <summary>A piece of the strut in S, at a travel.</summary>
     public CylinderObstacle Cylinder(CornerReader n, StrutPiece piece, double travel)
     {

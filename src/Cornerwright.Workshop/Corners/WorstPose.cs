@@ -19,4 +19,6 @@ internal readonly record struct TouchPlace(double Along, Vec3 Off)
 /// <param name="Share">Of the way from full droop to full bump, 0 to 1; keeps its meaning when the ends of travel move.</param>
 /// <param name="Place">The nearest place on a cylinder, in its own coordinates: it rides along when the cylinder moves.</param>
 /// <param name="Other">The other wheel's travel likewise, on an axle that carries both; 0 elsewhere.</param>
-internal readonly record struct WorstPose(double Share, double Steer, Clearing Clearing, TouchPlace Place, double Other = 0);
+/// <param name="State">Which state of load, at rest first; of what moves with the wheel 1 for the tyre leaning on it.</param>
+internal readonly record struct WorstPose(
+    double Share, double Steer, Clearing Clearing, TouchPlace Place, double Other = 0, int State = 0);
