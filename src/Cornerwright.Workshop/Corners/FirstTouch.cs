@@ -112,7 +112,8 @@ internal readonly record struct FirstTouch(int Item, double Travel, double Slope
         (double Droop, double Bump) range, ClearancePlan clearance)
     {
         private const int MostSteps = 200, Rounds = 16;
-        private const double Accuracy = 1e-6, NearBy = 0.004, Over = 1.3, MostReach = 0.006, Step = 1e-4, FarAway = 0.005, Deep = 1e-5, Aside = 2 * Math.PI / 180;
+        private const double Accuracy = 1e-6, NearBy = 0.004, Over = 1.3, MostReach = 0.006;
+        private const double Step = 1e-4, FarAway = 0.005, Deep = 1e-5, Aside = 2 * Math.PI / 180;
 
         private readonly ClearanceNumbers.GapOnTheWay _gaps = gaps;
 

@@ -11,7 +11,8 @@ internal sealed class LoadState
     private readonly Sway? _sway;
     private readonly SwayCorner? _at;
 
-    private LoadState(ThingPlaces places, Sway? sway, SwayCorner? at, double most) => (Places, _sway, _at, Most) = (places, sway, at, most);
+    private LoadState(ThingPlaces places, Sway? sway, SwayCorner? at, double most) =>
+        (Places, _sway, _at, Most) = (places, sway, at, most);
 
     public static LoadState AtRest(ThingPlaces places) => new(places, null, null, 0);
 
