@@ -87,7 +87,7 @@ internal ref struct SegmentLeast
     /// <param name="from">m, in S.</param>
     /// <param name="direction">A unit vector.</param>
     /// <param name="length">m.</param>
-    /// <param name="atLeast">Is lowered to what this piece cannot come below, m; what it cannot come below already is not looked at.</param>
+    /// <param name="atLeast">Is lowered to what this piece cannot come below, m; what cannot go below it is not looked at.</param>
     /// <param name="found">Is lowered to the least distance found, m.</param>
     public readonly void Look(int piece, in Vec3 from, in Vec3 direction, double length, ref double atLeast, ref double found)
     {

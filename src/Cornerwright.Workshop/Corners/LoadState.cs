@@ -16,7 +16,8 @@ internal sealed class LoadState
 
     public static LoadState AtRest(ThingPlaces places) => new(places, null, null, 0);
 
-    public static LoadState Under(ThingPlaces rest, in Sway sway, SwayCorner at) => new(rest.Under(sway, at), sway, at, sway.Most(at.Allowed));
+    public static LoadState Under(ThingPlaces rest, in Sway sway, SwayCorner at) =>
+        new(rest.Under(sway, at), sway, at, sway.Most(at.Allowed));
 
     /// <summary>The tyre alone leans on its wheel toward what moves with it.</summary>
     public static LoadState Leaning(ThingPlaces rest, in WheelLean lean) => new(rest, null, null, lean.Most) { Leans = true };
