@@ -34,9 +34,20 @@ internal readonly record struct Sway(double Share, double Height, bool Level, do
         _ => "braking or over a bump",
     };
 
+    /// <summary>
+    /// 1 where it counts inboard, -1 where outboard; 0 as both allowances have it together. Each is a limit ("by up to"), and the tyre may
+    /// give less of the other one: toward a thing only the one counts that moves it there, so that a larger one never takes it away.
+    /// </summary>
+    public int Way { get; init; }
+
     /// <summary>Inboard, m, at a height over the hub as a share of the radius, -1 to 1.</summary>
-    private static double Inboard(CornerAllowances allowed, double share, double height) =>
-        share * (allowed.In - ((allowed.In + allowed.Top) * Math.Clamp(height, -1, 1)));
+    private static double Inboard(CornerAllowances allowed, double share, double height, int way)
+    {
+        double h = Math.Clamp(height, -1, 1);
+        double inboard = (allowed.In * (1 - h)) + (allowed.Top * Math.Max(0, -h)), outboard = allowed.Top * Math.Max(0, h);
+        bool both = way == 0, first = way * share > 0;
+        return share * ((both || first ? inboard : 0) - (both || !first ? outboard : 0));
+    }
 
     /// <summary>The pose as this load has it.</summary>
     /// <param name="pose">At rest.</param>
@@ -50,7 +61,7 @@ internal readonly record struct Sway(double Share, double Height, bool Level, do
     public Vec3 Move(double travel, double steer, SwayCorner at)
     {
         double fade = at.Fade(steer), height = (Height - (Level ? 0 : travel)) / at.Radius;
-        double inboard = Inboard(at.Allowed, Share, height);
+        double inboard = Inboard(at.Allowed, Share, height, Way);
         return new(-Back * fade, (at.Side == WheelSide.Left ? -inboard : inboard) * fade, 0);
     }
 
@@ -81,29 +92,24 @@ internal readonly record struct Sway(double Share, double Height, bool Level, do
             high = new(Math.Max(high.X, p.X), Math.Max(high.Y, p.Y), Math.Max(high.Z, p.Z));
         }
 
-        // Inboard things by the state that moves the tyre furthest inboard at their height, outboard ones likewise.
-        bool inside = low.X < at.Middle, outside = high.X > -at.Middle;
-        var states = new List<(double Share, double Height)>();
-        foreach (double share in (ReadOnlySpan<double>)[1, InnerShare])
+        var states = new List<Sway>();
+        if (low.X < at.Middle)
         {
-            foreach (double height in low.Y == high.Y ? (ReadOnlySpan<double>)[low.Y] : [low.Y, high.Y])
-            {
-                double first = Inboard(allowed, share, (height - range.Bump) / at.Radius),
-                    last = Inboard(allowed, share, (height - range.Droop) / at.Radius);
-                if ((inside && Math.Max(first, last) > Noticed) || (outside && -Math.Min(first, last) > Noticed))
-                {
-                    states.Add((share, height));
-                }
-            }
+            AddStates(states, 1, at, (low.Y, high.Y), range);
+        }
+
+        if (high.X > -at.Middle)
+        {
+            AddStates(states, -1, at, (low.Y, high.Y), range);
         }
 
         bool behind = low.Z < -Behind && allowed.Back > 0, ahead = high.Z > -Behind;
         if (states.Count == 0 && behind)
         {
-            states.Add((0, 0));
+            states.Add(new(0, 0, false, 0));
         }
 
-        return [.. states.SelectMany(s => Backs().Select(back => new Sway(s.Share, s.Height, false, back)))];
+        return [.. states.SelectMany(s => Backs().Select(back => s with { Back = back }))];
 
         IEnumerable<double> Backs()
         {
@@ -119,6 +125,29 @@ internal readonly record struct Sway(double Share, double Height, bool Level, do
         }
     }
 
+    // The outer wheel and the inner one, each at the lowest and the highest place of the thing, unless the other moves further that way.
+    private static void AddStates(
+        List<Sway> states, int way, SwayCorner at, (double Low, double High) of, (double Droop, double Bump) range)
+    {
+        foreach (double height in of.Low == of.High ? (ReadOnlySpan<double>)[of.Low] : [of.Low, of.High])
+        {
+            var (outer, inner) = (Ends(1, height), Ends(InnerShare, height));
+            if (Math.Max(outer.First, outer.Last) > Noticed && !(inner.First > outer.First && inner.Last > outer.Last))
+            {
+                states.Add(new(1, height, false, 0) { Way = way });
+            }
+
+            if (Math.Max(inner.First, inner.Last) > Noticed && !(outer.First >= inner.First && outer.Last >= inner.Last))
+            {
+                states.Add(new(InnerShare, height, false, 0) { Way = way });
+            }
+        }
+
+        (double First, double Last) Ends(double share, double height) => (
+            way * Inboard(at.Allowed, share, (height - range.Bump) / at.Radius, way),
+            way * Inboard(at.Allowed, share, (height - range.Droop) / at.Radius, way));
+    }
+
     /// <summary>The states of load for a thing of any height, all round the wheel: each height as it is worst.</summary>
     public static IReadOnlyList<Sway> AllRound(SwayCorner at)
     {
@@ -129,7 +158,7 @@ internal readonly record struct Sway(double Share, double Height, bool Level, do
         }
 
         // At hub height inboard, where a scan of an arch reaches down to; outboard by the outer wheel's top or the inner one's middle.
-        double outward = Inboard(allowed, InnerShare, 0), top = Inboard(allowed, 1, 1);
+        double outward = Inboard(allowed, InnerShare, 0, 0), top = Inboard(allowed, 1, 1, 0);
         Sway inboard = new(1, 0, true, 0);
         Sway outboard = outward < top ? new(InnerShare, 0, true, 0) : new(1, at.Radius, true, 0);
         return allowed.Back > 0

@@ -29,8 +29,7 @@ internal static class ClearanceChecks
                 Missing = [.. plan.Clearance.Missing, .. item.Missing],
                 MissingAtLock = item.AttachedTo == AttachedTo.Body ? plan.Clearance.MissingAtLock : [],
                 Value = n => n.Gap(index),
-                Low = Limit(!tyre ? plan.Limits.RimToAnything : item.AttachedTo == AttachedTo.Body ? plan.Limits.TyreToBody
-                    : plan.Limits.TyreToKnuckle),
+                Low = solved.Clearance.Wanted(index),
                 Sentence = (_, value) => Sentence(item, worst, value),
                 Worst = n => Worst(item, worst, n, solved.Clearance.LoadWords(index)),
                 Clearance = index,

@@ -13,11 +13,11 @@ namespace Cornerwright.Workshop.Clearances;
 /// <summary>Everything round one corner's wheel, tape and scans together, asked with wheels that need not exist yet.</summary>
 internal sealed class WheelRoom
 {
-    private const int ArcPoints = 6;
-    private const int MostCells = 5_000;
+    private const int ArcPoints = 12;
+    private const int MostCells = 5_000, MostCellsToDecide = 20_000;
 
-    /// <summary>m: windows and pictures need no more.</summary>
-    private const double Tolerance = 2e-4;
+    /// <summary>m: windows and pictures need no more, but where it is this that decides.</summary>
+    private const double Tolerance = 2e-4, ToleranceToDecide = 4e-5;
 
     private readonly List<ClearanceObstacle> _body = [], _knuckle = [], _met = [];
     private readonly List<(PoseRange Range, List<ClearanceObstacle> Obstacles)> _loads = [];
@@ -123,7 +123,20 @@ internal sealed class WheelRoom
             return enough;
         }
 
-        var gap = Certifying.Least(shape, obstacles, range, new(Tolerance, wanted + _bound + enough, MostCells: MostCells));
+        // Clear by the limit is clear to the limit less the tolerance: that much more is asked, or every load looked at would cost it.
+        var gap = Certifying.Least(shape, obstacles, range, new(Tolerance, wanted + _bound + enough + Tolerance, MostCells: MostCells));
+        if (gap.Why == CertifyingStop.ClearByLimit)
+        {
+            return enough;
+        }
+
+        // Neither clear nor too near within what was looked at: as finely as the judge looks.
+        if (gap.Lower < wanted + _bound && gap.Upper >= wanted + _bound)
+        {
+            gap = Certifying.Least(shape, obstacles, range,
+                new(ToleranceToDecide, wanted + _bound + enough + Tolerance, MostCells: MostCellsToDecide));
+        }
+
         double least = gap.Why == CertifyingStop.DeepOverlap ? gap.Upper : gap.Lower;
         return double.IsNegativeInfinity(least) || gap.Why == CertifyingStop.Unreachable ? double.NaN : least - wanted - _bound;
     }

@@ -194,7 +194,9 @@ public static class WidestWheel
             }
             else if (!double.IsNaN(from))
             {
-                break;
+                // Its end; further on there may be a wider one.
+                (from, end) = (double.NaN, centreNow + OffsetRange);
+                at += Math.Max(-left, OffsetStep);
             }
             else
             {

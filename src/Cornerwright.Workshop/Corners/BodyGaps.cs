@@ -78,14 +78,26 @@ internal static class BodyGaps
         return least;
     }
 
-    /// <summary>The gap of one place on the line.</summary>
+    /// <summary>
+    /// The gap of one place on the line and of its corners: each corner was read by itself, and may come to be the nearest.
+    /// </summary>
     public static double GapAt(in SpindleFrame rest, in GapAsk at, LoadState state, in WheelSolid wheel, in NearLine line, double along)
     {
         var there = line.In(state);
         Span<Vec3> points = line.Count <= FewPoints ? stackalloc Vec3[FewPoints] : new Vec3[line.Count];
         points = points[..line.Count];
-        return there.InSpindle(state.Places, at.Corner, at.Place, state.Of(rest, at.Place), points)
-            ? there.Facing(wheel).SignedDistance(Line.At(points, along)) - line.Radius : double.NaN;
+        if (!there.InSpindle(state.Places, at.Corner, at.Place, state.Of(rest, at.Place), points))
+        {
+            return double.NaN;
+        }
+
+        double least = there.Facing(wheel).SignedDistance(Line.At(points, along)) - line.Radius;
+        for (int k = 0; k < points.Length && points.Length > 1 && !line.Moves; k++)
+        {
+            least = Math.Min(least, wheel.SignedDistance(points[k]));
+        }
+
+        return least;
     }
 }
 

@@ -134,9 +134,8 @@ internal sealed partial class ClearanceNumbers
         WheelSolid met = leans ? wheel.TyreAlone() : wheel;
         if (_clearance.Items[i].Piece is null)
         {
-            Span<Vec3> leaning = points.Length <= BodyGaps.FewPoints ? stackalloc Vec3[BodyGaps.FewPoints] : new Vec3[points.Length];
-            Meet(points, leaning);
-            return met.SignedDistance(Line.At(leans ? leaning[..points.Length] : points, worst.Clearing.Along));
+            // Each corner of a line was read by itself, and may come to be the nearest.
+            return OfKnuckle(i, wheel, points, cylinder, leans).Gap;
         }
 
         // An overlap is measured square to the cylinder's axis, which a single place cannot tell.

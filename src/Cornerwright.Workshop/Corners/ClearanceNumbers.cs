@@ -48,6 +48,7 @@ internal sealed partial class ClearanceNumbers
         _rivals = new RivalPoses[_worst.Length];
         _onWheel = new WorstPose[_worst.Length];
         _states = [.. _worst.Select(_ => Array.Empty<LoadState>())];
+        _tyreAlone = [.. _worst.Select(_ => double.PositiveInfinity)];
         _points = [.. _clearance.Items.Select(i => new Vec3[i.Points])];
         _cylinders = new CylinderObstacle[_clearance.Items.Count];
         _links = new StandingLink[_clearance.Items.Count];
@@ -74,6 +75,7 @@ internal sealed partial class ClearanceNumbers
     {
         Array.Fill(_worst, new WorstPose(0, 0, Unknown, default));
         Array.Fill(_states, []);
+        Array.Fill(_tyreAlone, double.PositiveInfinity);
         Touch = FirstTouch.None;
         var reads = corner.Reads;
         CornerReader outline = new(corner, reads?.Outline), poses = new(corner, reads?.Poses);
@@ -116,6 +118,8 @@ internal sealed partial class ClearanceNumbers
         {
             (_worst[i], _onWheel[i]) = OfKnuckle(i, toKnuckle);
         }
+
+        SearchTyreAlone(i, poses, item.AttachedTo == AttachedTo.Body ? toBody : toKnuckle, grid, room);
     }
 
     // A gap hangs on the wheel's outline and on where the thing stands; one to the body on where the wheel can be, too.

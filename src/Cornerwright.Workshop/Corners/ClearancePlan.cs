@@ -239,7 +239,11 @@ internal sealed class ClearancePlan
     private static ClearanceItem Item(CornerPlan plan, Obstacle obstacle, int place)
     {
         string path = $"{plan.Path}/obstacles/{obstacle.Id}";
-        var gaps = obstacle.Gaps.Take(MostGaps).Select((g, i) => new GapSlot(
+        // The same gap written twice in a row is one reading, not two that agree.
+        var gaps = obstacle.Gaps.Take(MostGaps).Select((g, i) => (g, i)).Where(n => n.i == 0 || n.g != obstacle.Gaps[n.i - 1]).Select(n =>
+        {
+            var (g, i) = n;
+            return new GapSlot(
             (WheelFeature)g.From,
             g.Direction switch
             {
@@ -253,7 +257,8 @@ internal sealed class ClearancePlan
                 $"gap to {obstacle.Name}{(obstacle.Gaps.Count > 1 ? FormattableString.Invariant($" at {g.Clock:0.#} o'clock") : "")}",
                 g.Distance),
             plan.Inputs.Add($"{path}/gaps/{i}/travel", $"travel at which the gap to {obstacle.Name} was read", g.Travel),
-            plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer))).ToList();
+            plan.Inputs.Add($"{path}/gaps/{i}/steer", $"steer at which the gap to {obstacle.Name} was read", g.Steer));
+        }).ToList();
         return new ClearanceItem(obstacle.Id, obstacle.Name, obstacle.AttachedTo, gaps, null,
             [
                 .. MissingReading.If(gaps.Count == 0 || gaps.Any(g => !g.Gap.IsGiven), path, $"a gap to {obstacle.Name}"),

@@ -44,5 +44,5 @@ internal sealed class LoadState
         _sway is null ? rest : rest with { Origin = rest.Origin + Moved(place) };
 
     /// <summary>True unless one moves the wheel to the side from which the other moves it away.</summary>
-    public bool IsLike(LoadState other) => (_sway?.Share ?? 0) * (other._sway?.Share ?? 0) >= 0;
+    public bool IsLike(LoadState other) => (_sway?.Way ?? 0) * (other._sway?.Way ?? 0) >= 0;
 }

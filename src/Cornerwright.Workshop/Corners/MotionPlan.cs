@@ -25,6 +25,12 @@ internal sealed class MotionPlan
     /// </summary>
     internal const double RatioChange = 0.3, RatioChangeSigma = 0.3;
 
+    /// <summary>
+    /// Of a wheel on links of its own where nobody read it: camber gain -0.04 to 0.01 deg/mm, rad/m; and outboard, m/m, as of a roll centre
+    /// 40 mm below the ground to 110 mm above it. Common practice, no source (docs/theory/motion.md §7).
+    /// </summary>
+    private const double Gain = -0.015 * Math.PI / 0.18, GainSigma = 0.0125 * Math.PI / 0.18, Outboard = 0.05, OutboardSigma = 0.05;
+
     private readonly MotionLevel _level;
     private readonly bool _coilover;
     private readonly Handle _camber, _toe, _clamp, _clampNow, _slide, _slideNow, _springLength, _damperLength;
@@ -47,7 +53,7 @@ internal sealed class MotionPlan
         (_level, _coilover) = (motion.Level, layout == SpringLayout.Coilover);
         _camber =
             Or(table, path + "/camber", "camber now", corner.Camber, "camber now: not measured, taken as 0 ± 1 deg", 0.5 * Math.PI / 180);
-        _toe = Or(table, path + "/toe", "toe now", corner.Toe, "", 0);
+        _toe = Or(table, path + "/toe", "toe now", corner.Toe, "toe now: not measured, taken as 0 ± 0.3 deg", 0.15 * Math.PI / 180);
 
         // Camber and points were measured with the present build's settings in them: only the change counts.
         _clamp = Or(table, then.Path + "/clampCamber", "camber set at the clamp", then.Build.ClampCamber, "", 0);
@@ -65,8 +71,7 @@ internal sealed class MotionPlan
         _damperRatio = _coilover ? _ratio : table.Add(path + "/damperRatio", "motion ratio of the damper", motion.DamperRatio);
         _damperRatioChange = _coilover ? _ratioChange : Or(table, path + "/damperRatioChange", "change of the damper's motion ratio",
             motion.DamperRatioChange, unknown, RatioChangeSigma, RatioChange);
-        _gain = Or(table, path + "/camberGain", "camber gain", motion.CamberGain, "", 0);
-        _outboard = Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel, "", 0);
+        (_gain, _outboard) = HubPath(table, path, motion, Axles.KindOf(car, place.Axle()));
         bool onStrut = _coilover && corner.Strut is not null
             && _level is MotionLevel.Ratios or MotionLevel.PlanarStrut or MotionLevel.Cycled;
         _topMount = _level is MotionLevel.Hardpoints ? null : new TopMountPlan(
@@ -86,7 +91,7 @@ internal sealed class MotionPlan
             table.Add($"{path}/steps/{i}/toe", $"toe at step {i + 1}", s.Toe),
             table.Add($"{path}/steps/{i}/outboard", $"wheel out at step {i + 1}", s.Outboard),
             table.Add($"{path}/steps/{i}/forward", $"wheel forward at step {i + 1}", s.Forward),
-        })];
+        }).OrderBy(row => row[0].IsGiven ? table[row[0]].Value : 0)];
         bool axle = _level == MotionLevel.Hardpoints && LinkageOf.TableOf(car, place) is { } points && HardpointNeeds.IsAxle(points.Kind);
         _axle = axle ? AxlePlan.Compile(table, car, place) : null;
         _hardpoints = _level == MotionLevel.Hardpoints && !axle ? HardpointPlan.Compile(table, car, place) : null;
@@ -210,8 +215,9 @@ internal sealed class MotionPlan
                     x[_toe],
                     _unknowns!.BumpSteer(x));
             case MotionLevel.Cycled:
-                return new CycledMotion(Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0) ?? ToeLine(x), Curve(x, 5, 0), Curve(x, 1, 0),
-                    Curve(x, _coilover ? 1 : 2, 0), 0.02, Curve(x, 6, 0));
+                return new CycledMotion(
+                    Curve(x, 3, camber - x[_camber]), Curve(x, 4, 0) ?? ToeLine(x), Curve(x, 5, 0) ?? Line(0, x[_outboard]),
+                    Curve(x, 1, 0), Curve(x, _coilover ? 1 : 2, 0), 0.02, Curve(x, 6, 0));
             default:
                 var wheel = new RatioWheel(camber, x[_gain], _unknowns!.CamberBend(x), x[_toe], _unknowns.BumpSteer(x), x[_outboard],
                     _unknowns.PathBend(x));
@@ -234,6 +240,20 @@ internal sealed class MotionPlan
     {
         const double Inside = 0.004, Least = 0.01;
         return (Math.Min(-Least, (range?.Least ?? -Least) + Inside), Math.Max(Least, (range?.Most ?? Least) - Inside));
+    }
+
+    // A wheel on links of its own goes sideways and leans as it rises, read or not.
+    private static (Handle Gain, Handle Outboard) HubPath(InputTable table, string path, WheelMotion motion, AxleKind kind)
+    {
+        bool ratios = kind == AxleKind.Independent && motion.Level == MotionLevel.Ratios;
+        bool cycled = kind == AxleKind.Independent && motion.Level == MotionLevel.Cycled
+            && motion.Steps.Count(s => s.Travel is not null && s.Outboard is not null) < 2;
+        return (
+            Or(table, path + "/camberGain", "camber gain", motion.CamberGain,
+                ratios ? "camber gain: not measured, taken as -0.015 ± 0.025 deg/mm" : "", GainSigma, ratios ? Gain : 0),
+            Or(table, path + "/outboardPerTravel", "sideways move per travel", motion.OutboardPerTravel,
+                ratios || cycled ? "wheel sideways with bump: not measured, taken as 5 ± 10 mm outboard per 100 mm" : "", OutboardSigma,
+                ratios || cycled ? Outboard : 0));
     }
 
     private List<MissingReading> FindMissing(InputTable table, string path)
@@ -310,11 +330,12 @@ internal sealed class MotionPlan
     }
 
     // Toe that was not read at the steps: a straight line through the one reading.
-    private MonotoneCurve? ToeLine(Reader x)
+    private MonotoneCurve? ToeLine(Reader x) => Line(x[_toe], _unknowns!.BumpSteer(x));
+
+    private static MonotoneCurve? Line(double at, double slope)
     {
         const double Far = 0.5;
-        double rise = Far * _unknowns!.BumpSteer(x);
-        return MonotoneCurve.Create([-Far, Far], [x[_toe] - rise, x[_toe] + rise], out _);
+        return MonotoneCurve.Create([-Far, Far], [at - (Far * slope), at + (Far * slope)], out _);
     }
 
     private SampledCurve? Curve(Reader x, int column, double shift)

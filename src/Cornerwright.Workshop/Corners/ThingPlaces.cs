@@ -148,7 +148,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
         }
 
         bool usable = Upright(n, motion, place, out pose);
-        pose = usable && steer != 0 ? pose.Steered(Axis(n, pose), Turn(n, place)) : pose;
+        pose = usable && steer != 0 ? pose.SteeredTo(Axis(n, pose), Steer(n, place)) : pose;
         pose = usable ? Loaded(pose, travel, steer) : pose;
         return usable;
     }
@@ -181,7 +181,7 @@ internal sealed class ThingPlaces(CornerPlan plan)
         if (steer != 0)
         {
             var axis = Axis(n, pose);
-            inBody = axis.Point + (inBody - axis.Point).RotatedAbout(axis.Direction, Turn(n, place));
+            inBody = axis.Point + (inBody - axis.Point).RotatedAbout(axis.Direction, pose.TurnTo(axis, Steer(n, place)));
         }
 
         inBody += Moved(travel, steer);
@@ -211,7 +211,8 @@ internal sealed class ThingPlaces(CornerPlan plan)
         return SteeringLine.AtHubHeight(upright, _clearance.Side, kingpin, caster, offset, n.X.Or(_clearance.TrailAtHub, 0));
     }
 
-    private double Turn(CornerReader n, in PosePlace place) =>
+    // Of the road wheel, at this travel.
+    private double Steer(CornerReader n, in PosePlace place) =>
         place.Steer * (1 - (n.X.Or(_clearance.SteerFade, 0) * place.Travel));
 
     /// <summary>The strut's line in S as it was measured.</summary>

@@ -172,10 +172,12 @@ internal sealed class ChoiceJudge
         var joint = new JointMargins();
         int unknown = 0;
         TightestCheck? tightest = null;
+        double most = 1;
         foreach (var corner in new[] { left, right })
         {
             unknown += AddCorner(joint, corner, suspensionOnly: false);
             tightest = Tightest(tightest, corner);
+            most = Enumerable.Range(0, corner.Checks.Count).Where(i => IsKnown(corner, i)).Select(corner.ChanceAtMost).Append(most).Min();
         }
 
         foreach (var value in AxleValues(left, right))
@@ -196,8 +198,8 @@ internal sealed class ChoiceJudge
         double frequency = (Figure(left, FigureKind.RideFrequency) + Figure(right, FigureKind.RideFrequency)) / 2;
         return new ChoiceVerdict
         {
-            Probability = joint.Probability(),
-            Bounds = (Math.Max(0, 1 - joint.FailuresSum), joint.Least),
+            Probability = Math.Min(joint.Probability(), most),
+            Bounds = (Math.Min(Math.Max(0, 1 - joint.FailuresSum), most), Math.Min(joint.Least, most)),
             Unknown = unknown,
             Tightest = tightest,
             Frequency = frequency,

@@ -37,6 +37,9 @@ internal static class ScanChecks
             WheelPart part = found is { Obstacle: 0 } ? found.Clearing.Part : WheelPart.Tyre;
             bool body = ScanObstacles.Of(least.Scan).Frame == ObstacleFrame.Body;
             string name = least.Scan.Scan.Name;
+
+            // The tyre may stand hardly further off than a rim that is nearest: the larger of both counts then.
+            double tyre = Limit(body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle);
             yield return new CornerCheck
             {
                 Kind = CheckCatalogue.Scan,
@@ -45,7 +48,7 @@ internal static class ScanChecks
                 Missing = [.. plan.Clearance.Missing, .. ready ? Failed(plan, found) : []],
                 MissingAtLock = body ? plan.Clearance.MissingAtLock : [],
                 Value = least.Value,
-                Low = Limit(part != WheelPart.Tyre ? plan.Limits.RimToAnything : body ? plan.Limits.TyreToBody : plan.Limits.TyreToKnuckle),
+                Low = part == WheelPart.Tyre ? tyre : Math.Max(tyre, Limit(plan.Limits.RimToAnything)),
                 Sentence = (_, value) => Sentence(name, found!, value),
                 Worst = n => Worst(found!, n, body),
                 Proved = true,

@@ -18,6 +18,12 @@ internal readonly record struct DoubtfulValue(double Value, LinearDoubt Doubt);
 /// <summary>One corner judged: every check's value, and how each input moves it.</summary>
 internal sealed class CornerResult
 {
+    /// <summary>
+    /// Where the value is lost one standard deviation to one side of an input,
+    /// so much is left at most: the share of a normal number below that.
+    /// </summary>
+    private const double KnownOneWay = 0.8413;
+
     private readonly CornerValue[] _all;   // checks, then figures, marks and what axles are made of
     private readonly double[][] _contributions;   // [value][input]: change of the value for one standard deviation
     private readonly double[] _values;
@@ -168,7 +174,7 @@ internal sealed class CornerResult
         double sigma = Doubtful(check).Doubt.StandardDeviation;
         double bent =
             BentProbability.Off(_values[check], sigma, Checks[check].Low, Checks[check].High, _meanShifts[check], _blind[check], Along);
-        return Math.Max(bent, Checks[check].Kind == CheckCatalogue.StopOrder ? TouchInDoubt(check, sigma) : 0);
+        return Math.Max(bent, Checks[check].Kind == CheckCatalogue.StopOrder ? TouchInDoubt(check, sigma, appears: false) : 0);
 
         double Along(double far)
         {
@@ -182,10 +188,24 @@ internal sealed class CornerResult
     }
 
     /// <summary>
+    /// What the chance of a check that holds at the best estimate cannot be above, whatever first order says: where it is known to one side
+    /// of an input only, and where a touch may come that the best estimate does not have.
+    /// </summary>
+    public double ChanceAtMost(int check)
+    {
+        double most = TooWideOneWay(check) is null ? 1 : KnownOneWay;
+        return Checks[check].Kind == CheckCatalogue.StopOrder && double.IsFinite(_values[check])
+            ? Math.Min(most, 1 - TouchInDoubt(check, Doubtful(check).Doubt.StandardDeviation, appears: true)) : most;
+    }
+
+    /// <summary>
     /// Probability that a touch which counts for the stop order vanishes within the doubt, or that one appears which the best
     /// estimate does not have: a travel that comes and goes all at once has no slope to follow.
     /// </summary>
-    private double TouchInDoubt(int check, double sigma)
+    /// <param name="check">The stop order.</param>
+    /// <param name="sigma">Of its value.</param>
+    /// <param name="appears">True to leave out the touch that decides: it can only vanish.</param>
+    private double TouchInDoubt(int check, double sigma, bool appears)
     {
         var touch = Numbers.Clearance.Touch;
         double beyond = Plan.Allowed.BumpBeyond, lead = Numbers.Read.Spent + Checks[check].Low + beyond, far = lead + (3 * sigma), most = 0;
@@ -200,7 +220,7 @@ internal sealed class CornerResult
             // The touch that decides may vanish; any other may come before the stop is spent, where nothing followed it.
             bool decides = touch.Item == item && Math.Abs(Numbers.TyreTouch - beyond - Numbers.Read.Spent - _values[check]) < 1e-9,
                 grazes = touch.Graze.Item == item && Math.Min(touch.Graze.Travel, Numbers.TyreTouch) <= far;
-            double gap = grazes ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
+            double gap = grazes && !(appears && decides) ? Math.Abs(touch.Graze.Gap) : double.PositiveInfinity;
             if (!decides && double.IsFinite(lead))
             {
                 double at = Math.Clamp(lead, Plan.LowestTravel, Plan.HighestTravel), steer = Numbers.Clearance.Worst[item].Steer;
@@ -256,14 +276,22 @@ internal sealed class CornerResult
             _contributions[c] = new double[inputs];
         }
 
-        // One side first. The other side shows how a value bends; it is asked for only where that can change an answer.
+        // One side first. The other side shows how a value bends; it is asked for only where that can change an answer. Gaps are made
+        // smaller first: made larger, the gap beside them may be the nearest, and their own doubt would not be seen.
+        int[] side = new int[inputs];
+        Array.Fill(side, 1);
+        foreach (var gap in Plan.Clearance.Items.SelectMany(i => i.Gaps).Where(g => g.Gap.IsGiven))
+        {
+            side[gap.Gap.Index] = -1;
+        }
+
         double[] moved = new double[_all.Length];
         for (int i = 0; i < inputs; i++)
         {
             double sigma = Plan.Inputs.Inputs[i].Sigma;
             if (sigma > 0)
             {
-                Move(i, +sigma, moved);
+                Move(i, side[i] * sigma, moved);
                 for (int c = 0; c < moved.Length; c++)
                 {
                     _contributions[c][i] = moved[c] - _values[c];
@@ -278,12 +306,13 @@ internal sealed class CornerResult
             bool other = sigma > 0 && OtherSideMatters(i, least);
             if (other)
             {
-                Move(i, -sigma, moved);
+                Move(i, -side[i] * sigma, moved);
             }
 
             for (int c = 0; c < moved.Length; c++)
             {
-                Combine(c, i, other ? moved[c] - _values[c] : double.NaN, other);
+                double first = _contributions[c][i], second = other ? moved[c] - _values[c] : double.NaN;
+                Combine(c, i, side[i] > 0 ? new(first, second, true, other) : new(second, first, other, true));
             }
         }
 
@@ -293,11 +322,14 @@ internal sealed class CornerResult
         }
     }
 
-    private void Combine(int c, int i, double down, bool asked)
+    /// <summary>What a value changes by when an input grows and when it falls, and which of both was asked.</summary>
+    private readonly record struct Moves(double Up, double Down, bool UpAsked, bool DownAsked);
+
+    private void Combine(int c, int i, in Moves moves)
     {
-        double up = _contributions[c][i];
-        bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down);
-        bool upLost = IsLost(c, up), downLost = asked && IsLost(c, down);
+        var (up, down) = (moves.Up, moves.Down);
+        bool upKnown = double.IsFinite(up), downKnown = double.IsFinite(down), asked = moves.UpAsked && moves.DownAsked;
+        bool upLost = moves.UpAsked && IsLost(c, up), downLost = moves.DownAsked && IsLost(c, down);
         _lost[c] = upLost && downLost && _lost[c] < 0 ? i : _lost[c];
         _lostOneWay[c] = upLost != downLost && _lostOneWay[c] < 0 ? i : _lostOneWay[c];
         _contributions[c][i] = upKnown && downKnown ? Slope(up, down, _all[c] is CornerCheck { Clearance: >= 0 }) : upKnown ? up : downKnown
@@ -314,9 +346,10 @@ internal sealed class CornerResult
             || (double.IsNegativeInfinity(change) && double.IsFinite(low)) || (double.IsPositiveInfinity(change) && double.IsFinite(high)));
     }
 
-    // A least gap that falls whichever way an input goes has no slope there, but it does have a doubt: the larger fall.
+    // A least gap counts as it falls: where something else becomes the nearest it rises less, or not at all, and a mean of both would halve
+    // the doubt. One that falls whichever way an input goes has no slope, but it does have a doubt: the larger fall.
     private static double Slope(double up, double down, bool least) =>
-        least && up < 0 && down < 0 ? (up < down ? up : -down) : (up - down) / 2;
+        least && Math.Min(up, down) < 0 && Math.Abs(Math.Min(up, down)) >= Math.Max(up, down) ? (up < down ? up : -down) : (up - down) / 2;
 
     /// <summary>
     /// By check: the smallest change by one input that is worth a look at the input's other side; infinite where the value
@@ -349,7 +382,9 @@ internal sealed class CornerResult
         for (int c = 0; c < least.Length; c++)
         {
             double up = _contributions[c][input];
-            if ((Math.Abs(up) > least[c]) || (!double.IsFinite(up) && double.IsFinite(_values[c])))
+            // A least gap that does not rise may fall all the same: something else may be nearest already.
+            bool hidden = _all[c] is CornerCheck { Clearance: >= 0 } && up >= 0 && double.IsFinite(least[c]) && _reads[c].Has(input);
+            if (hidden || Math.Abs(up) > least[c] || (!double.IsFinite(up) && double.IsFinite(_values[c])))
             {
                 return true;
             }

@@ -12,12 +12,6 @@ internal static class FindingWriter
     private const int MostDeciding = 5;
     private const double LeastShare = 0.02;
 
-    /// <summary>
-    /// Where the value is lost one standard deviation to one side of an input,
-    /// so much is left at most: the share of a normal number below that.
-    /// </summary>
-    private const double KnownOneWay = 0.8413;
-
     /// <summary>Verdict, margin and probability of a value between limits.</summary>
     public static (Verdict Verdict, double Margin, double Probability) Weigh(double value, double low, double high, in LinearDoubt doubt,
         double certainty)
@@ -60,9 +54,9 @@ internal static class FindingWriter
         var doubtful = corner.Doubtful(index);
         var (verdict, margin, probability) = Weigh(value, check.Low, check.High, doubtful.Doubt, certainty);
         bool oneWay = within && corner.TooWideOneWay(index) is not null;
-        if (oneWay)
+        if (within)
         {
-            probability = Math.Min(probability, KnownOneWay);
+            probability = Math.Min(probability, corner.ChanceAtMost(index));
             verdict = probability >= certainty ? verdict : Verdict.Tight;
         }
 

@@ -74,7 +74,7 @@ internal sealed class HandLink
         // The kingpin: through a point at hub height, leaning by its two angles; the wheel turns a little less the higher it is.
         Vec3 k = Unit(new(-Math.Tan(_steering.Caster!.Si), -_side * Math.Tan(_steering.Kingpin!.Si), 1));
         Vec3 pin = straight.HubFace + new Vec3(_steering.TrailAtHub!.Si, -_side * _steering.HubOffset!.Si, 0);
-        double turn = steer * (1 - (0.5 * travel));
+        double turn = About(k, straight.Spindle, steer * (1 - (0.5 * travel)));
         outer = pin + Turned(outer - pin, k, turn);
         Vec3 hub = pin + Turned(straight.HubFace - pin, k, turn), spindle = Turned(straight.Spindle, k, turn);
         Assert.True(_corner.TryPose(travel, steer, out var steered));
@@ -102,6 +102,20 @@ internal sealed class HandLink
         }
 
         return best - _radius;
+    }
+
+    // The angle about the leaning kingpin at which the road wheel, seen from above, has turned by so much: by halving.
+    private double About(Vec3 k, Vec3 spindle, double steer)
+    {
+        double Heading(Vec3 s) => Math.Atan2(-_side * s.X, _side * s.Y);
+        double low = steer - 0.3, high = steer + 0.3, from = Heading(spindle);
+        for (int i = 0; i < 60; i++)
+        {
+            double middle = 0.5 * (low + high);
+            (low, high) = Heading(Turned(spindle, k, middle)) - from < steer ? (middle, high) : (low, middle);
+        }
+
+        return 0.5 * (low + high);
     }
 
     private (double Gap, double Travel, double Steer) Over(double low, double high, double right, double left)

@@ -109,7 +109,7 @@ public class ScanJudgingTests(ITestOutputHelper output)
     /// </summary>
     [Theory]
     [InlineData(Demo.FirstIdea, 5)]
-    [InlineData(Demo.Holding, 12)]
+    [InlineData("winter", 8)]
     public void Cures_hold_over_every_pose(string build, int wantedMm)
     {
         var wish = DemoShelf.Car.Limits with { TyreToBody = Reading.Of($"{wantedMm} mm", Dimension.Length) };

@@ -27,7 +27,7 @@ public class WidestWheelTests(ITestOutputHelper output)
         var (plan, numbers) = Solved(place);
         var room = new WheelRoom(numbers, [.. DemoShelf.Shelf.At(place)]);
         double spacer = numbers.X[plan.Wheel!.Spacer], now = plan.Wheel.AxialCentre(numbers.X);
-        int bothEnds = 0;
+        int ends = 0;
         foreach (SizeWindow s in answer.Sizes)
         {
             output.WriteLine($"{s.Size} on {s.RimWidthCode}: ET{s.LeastOffsetMm} to ET{s.MostOffsetMm}, in hand "
@@ -42,11 +42,11 @@ public class WidestWheelTests(ITestOutputHelper output)
             bool outer = least < now + 0.057, inner = most > now - 0.057;
             Assert.True(!outer || InHand(s, s.LeastOffsetMm - 2) < 2e-4, $"{s}: further out too");
             Assert.True(!inner || InHand(s, s.MostOffsetMm + 2) < 2e-4, $"{s}: further in too");
-            bothEnds += outer && inner ? 1 : 0;
+            ends += (outer ? 1 : 0) + (inner ? 1 : 0);
         }
 
-        Assert.True(bothEnds > 0);
-        Assert.True(answer.Tried > answer.Sizes.Count);
+        Assert.True(ends > 0);
+        Assert.True(answer.Tried >= answer.Sizes.Count && answer.Sizes.Count > 3);
 
         double InHand(SizeWindow s, int offsetMm)
         {

@@ -50,7 +50,10 @@ public class JointMarginsTests
 
         Assert.True(joint.FailuresSum > 0.02, "Nothing is in doubt here: the test would show nothing.");
         double stated = joint.Probability(), drawn = Drawn(corners, speaking);
-        Assert.True(Math.Abs(stated - drawn) <= 0.01 + (3 * Math.Sqrt(drawn * (1 - drawn) / Draws)),
+
+        // Never surer than drawn; less sure by a little, where a value falls more than it rises.
+        double noise = 3 * Math.Sqrt(drawn * (1 - drawn) / Draws);
+        Assert.True(stated - drawn <= 0.01 + noise && drawn - stated <= 0.02 + noise,
             $"seed {Seed}: stated {stated}, drawn {drawn}, least {joint.Least}, apart {1 - joint.FailuresSum}");
         Assert.InRange(stated, Math.Max(0, 1 - joint.FailuresSum) - 1e-12, joint.Least + 1e-12);
     }
