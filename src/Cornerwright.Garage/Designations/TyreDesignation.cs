@@ -108,10 +108,8 @@ public sealed record TyreDesignation
     /// <summary>Load of the load index, N; null if none is marked.</summary>
     public double? GreatestLoad => Service is null ? null : Designations.LoadIndex.Newtons(Service.LoadIndex);
 
-    /// <summary>Pressure of the load index's load, Pa; null for light-truck and commercial tyres, whose tables differ.</summary>
-    public double? ReferencePressure => Prefix == TyrePrefix.LT || LightTruckSuffix || Commercial || Prefix == TyrePrefix.T
-        ? null
-        : TyreLoad.ReferencePressure(LoadClass, Prefix == TyrePrefix.P);
+    /// <summary>At which pressure it carries the load index's load, and how the load falls below that.</summary>
+    public TyreInflation Inflation => TyreLoad.Inflation(this);
 
     public static Checked<TyreDesignation> Parse(string? text, string field) => TyreReader.Parse(text, field);
 

@@ -133,11 +133,15 @@ internal static class WheelChecks
     private static CornerCheck TyreLoadCheck(CornerPlan plan, TyreDesignation size)
     {
         int heaviest = plan.Heaviest;
-        double? pressure = plan.Build.At(plan.Place).Pressure?.Si;
-        double greatest = size.GreatestLoad ?? 0;
-        bool lowered = pressure is { } p && size.ReferencePressure is { } reference && p < reference;
-        double capacity = lowered ? TyreLoad.AtPressure(greatest, pressure!.Value, size.ReferencePressure!.Value) : greatest;
+        double? pressure = plan.Build.At(plan.Place).Pressure?.Si, top = plan.Car.TopSpeed?.Si;
+        var inflation = size.Inflation;
+        bool lowered = pressure < inflation.Reference;
+        double share = AtSpeed(size, top);
+        double capacity = share * TyreLoad.AtPressure(
+            size.GreatestLoad ?? 0, pressure ?? inflation.Reference, inflation.Reference, inflation.Exponent);
         double kilograms = capacity / Units.StandardGravity;
+        string at = (lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")
+            + (share < 1 ? $"{(lowered ? " and" : " at")} {new Measure(top!.Value, Units.KilometrePerHour, 0).Text}" : "");
         return new CornerCheck
         {
             Kind = CheckCatalogue.TyreLoad,
@@ -145,24 +149,49 @@ internal static class WheelChecks
                 .. MissingReading.If(heaviest < 0, "loadCases", "corner loads")],
             Value = n => (kilograms / n.X[plan.Loads[heaviest].Load]) - 1,
             Low = Limit(plan.Limits.LoadReserve),
-            Sentence = (n, _) =>
-                $"The tyre bears {Kg(kilograms)}{(lowered ? $" at {new Measure(pressure!.Value, Units.Bar, 1).Text}" : "")} and carries "
+            Sentence = (n, _) => $"The tyre bears {Kg(kilograms)}{at} and carries "
                 + $"{Kg(n.X[plan.Loads[heaviest].Load])} in load case {plan.Loads[heaviest].Case.Name}.",
-            Assumptions = lowered || pressure is not null ? [] : ["tyre pressure not given: taken as high enough for the full load index"],
+            Assumptions = [.. Assumed()],
         };
+
+        IEnumerable<string> Assumed()
+        {
+            if (pressure is null)
+            {
+                yield return "tyre pressure not given: taken as high enough for the full load index";
+            }
+
+            if (lowered && inflation.Assumption.Length > 0)
+            {
+                yield return inflation.Assumption;
+            }
+
+            if (top is null && SpeedSymbol.LoadShare(size.Service?.SpeedSymbol, SpeedOf(size) ?? 0) < 1)
+            {
+                yield return "top speed of the car not given: what the tyre bears less when driven that fast is left out";
+            }
+        }
     }
+
+    /// <summary>Of the load index's load, what the tyre may bear at the car's top speed, or at its own where the car is faster.</summary>
+    private static double AtSpeed(TyreDesignation size, double? top) =>
+        SpeedSymbol.LoadShare(size.Service?.SpeedSymbol, Math.Min(top ?? 0, SpeedOf(size) ?? 0)) ?? 1;
+
+    private static double? SpeedOf(TyreDesignation size) => SpeedSymbol.MetresPerSecond(size.Service?.SpeedSymbol);
 
     private static CornerCheck Speed(CornerPlan plan, TyreDesignation size)
     {
+        // 210 km/h through m/s is still 210.
+        const double Rounding = 1e-6;
         double top = plan.Car.TopSpeed?.Si ?? 0;
-        double? symbol = SpeedSymbol.MetresPerSecond(size.Service?.SpeedSymbol);
+        double? symbol = SpeedOf(size);
         return new CornerCheck
         {
             Kind = CheckCatalogue.TyreSpeed,
             Missing = [.. MissingReading.If(plan.Car.TopSpeed is null, "topSpeed", "top speed of the car"),
                 .. MissingReading.If(symbol is null, TyrePath(plan), "speed symbol in the tyre's designation")],
             Value = _ => symbol!.Value,
-            Low = top,
+            Low = top - Rounding,
             Sentence = (_, value) => $"{size.Service!.SpeedSymbol} allows {new Measure(value, Units.KilometrePerHour, 0).Text}; the car "
                 + $"reaches {new Measure(top, Units.KilometrePerHour, 0).Text}.",
         };

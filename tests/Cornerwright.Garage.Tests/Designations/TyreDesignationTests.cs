@@ -52,7 +52,7 @@ public class TyreDesignationTests
         Assert.Equal((true, TyreConstruction.Radial, 'E'), (tyre.Z, tyre.Construction, tyre.LoadRange));
         Assert.Equal(new ServiceDescription(120, 116, "Q", false), tyre.Service);
         Assert.True(tyre.MudAndSnow);
-        Assert.Null(tyre.ReferencePressure);
+        Assert.Equal((80 * 6894.757, 0.7, ""), (tyre.Inflation.Reference, tyre.Inflation.Exponent, tyre.Inflation.Assumption));
 
         TyreDesignation flotation = TyreDesignation.Parse("31x10.50R15LT 109Q", "tyre").Value;
         Assert.Equal((31.0, 10.5, true), (flotation.FlotationDiameterIn, flotation.FlotationWidthIn, flotation.LightTruckSuffix));
@@ -60,9 +60,9 @@ public class TyreDesignationTests
         Assert.Equal(0.2667, flotation.NominalWidth, 1e-12);
         Assert.Equal((0.7874 - 0.381) / 2, flotation.SectionHeight, 1e-12);
 
-        Assert.Equal(240_000, TyreDesignation.Parse("P215/65R15 95H", "tyre").Value.ReferencePressure);
+        Assert.Equal(240_000, TyreDesignation.Parse("P215/65R15 95H", "tyre").Value.Inflation.Reference);
         TyreDesignation extra = TyreDesignation.Parse("225/45R17 94W XL", "tyre").Value;
-        Assert.Equal(290_000, extra.ReferencePressure);
+        Assert.Equal(290_000, extra.Inflation.Reference);
         Assert.Equal(670 * 9.80665, extra.GreatestLoad!.Value, 1e-9);
     }
 
