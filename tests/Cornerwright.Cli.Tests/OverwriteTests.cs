@@ -62,6 +62,7 @@ public class OverwriteTests
     [InlineData("order mine.json --build gravel-3", ExitCode.Holds)]
     [InlineData("sweep mine.json --corner rear --travel 0", ExitCode.Holds)]
     [InlineData("turns mine.json gravel-3", ExitCode.Holds)]
+    [InlineData("turns mine.json gravel-3 --height rear=390mm", ExitCode.Fails)]   // reached, and into its stops
     [InlineData("stack mine.json gravel-3", ExitCode.Holds)]
     [InlineData("compare mine.json now gravel-1", ExitCode.Fails)]
     [InlineData("scan-info mine.json", ExitCode.BadInput)]

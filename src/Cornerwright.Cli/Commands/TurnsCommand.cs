@@ -68,15 +68,16 @@ public sealed class TurnsCommand(Surroundings around) : Verb<TurnsSettings>(arou
             return Refuse(settings, table.Problems);
         }
 
+        var verdict = TurnVerdict.Of(car.Value, table.Value);
         if (settings.Json)
         {
-            Around.Out.Document(TurnsJson.Write(car.Value, table.Value));
+            Around.Out.Document(TurnsJson.Write(car.Value, table.Value, verdict));
         }
         else
         {
-            TurnsText.Write(Around.Out, car.Value, table.Value);
+            TurnsText.Write(Around.Out, car.Value, table.Value, verdict);
         }
 
-        return table.Value.Shortfalls.Count > 0 ? ExitCode.Fails : ExitCode.Holds;
+        return table.Value.Shortfalls.Count > 0 || verdict.Fails ? ExitCode.Fails : ExitCode.Holds;
     }
 }

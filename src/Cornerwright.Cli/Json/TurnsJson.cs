@@ -2,6 +2,7 @@ using System.Text.Json;
 using Cornerwright.Cli.Text;
 using Cornerwright.Garage.Cars;
 using Cornerwright.Garage.Chassis;
+using Cornerwright.Workshop.Findings;
 using Cornerwright.Workshop.Setting;
 
 namespace Cornerwright.Cli.Json;
@@ -9,7 +10,7 @@ namespace Cornerwright.Cli.Json;
 /// <summary>A turn table for scripts; metres, newtons, radians.</summary>
 internal static class TurnsJson
 {
-    public static string Write(Car car, TurnTable table) => JsonPage.Write("turns", writer =>
+    public static string Write(Car car, TurnTable table, TurnVerdict verdict) => JsonPage.Write("turns", writer =>
     {
         writer.WriteString("car", car.Id);
         writer.WriteString("build", table.Build.Id);
@@ -42,6 +43,12 @@ internal static class TurnsJson
             writer.Text("corner", s.Corner is { } corner ? corner.Name() : null);
             writer.WriteString("words", s.Words);
             writer.WriteString("caution", s.Caution);
+        });
+        writer.WriteString("verdictThen", VerdictWords.Word(verdict.Then.Verdict));
+        writer.Objects("failsThen", verdict.Then.Findings.Where(f => f.Verdict == Verdict.Fails), f =>
+        {
+            writer.WriteString("key", f.Key);
+            writer.WriteString("sentence", f.Sentence);
         });
         writer.Texts("shortfalls", table.Shortfalls);
         writer.Texts("assumptions", table.Assumptions);

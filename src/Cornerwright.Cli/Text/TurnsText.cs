@@ -14,7 +14,7 @@ internal static class TurnsText
     private const int Indent = 2;
     private const double Gravity = Mechanics.Loads.RideRates.StandardGravity;
 
-    public static void Write(IAnsiConsole console, Car car, TurnTable table)
+    public static void Write(IAnsiConsole console, Car car, TurnTable table, TurnVerdict verdict)
     {
         console.Line($"{car.Name}: {table.Build.Name}");
         console.Sentence(From(table), 0);
@@ -47,6 +47,13 @@ internal static class TurnsText
         string wanted = table.Wish.CrossWeight is { } cross ? $", wanted {Share(cross.Si)}" : "";
         console.Sentence(
             $"Cross weight (right front and left rear): {Share(table.CrossNow)} now{wanted}, {Share(table.CrossPredicted)} then.", Indent);
+        console.Heading("What it does to the car");
+        console.Sentence(verdict.Summary, Indent);
+        foreach (string line in verdict.Lines)
+        {
+            console.Sentence("- " + line, Indent);
+        }
+
         Steps(console, table);
         List(console, "Not reached", table.Shortfalls);
         List(console, "Taken for granted", table.Assumptions);

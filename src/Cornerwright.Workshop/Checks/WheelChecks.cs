@@ -191,7 +191,7 @@ internal static class WheelChecks
             Missing = [.. MissingReading.If(plan.Car.TopSpeed is null, "topSpeed", "top speed of the car"),
                 .. MissingReading.If(symbol is null, TyrePath(plan), "speed symbol in the tyre's designation")],
             Value = _ => symbol!.Value,
-            Low = top - Rounding,
+            Low = Math.Abs(top - (symbol ?? 0)) < Rounding ? symbol!.Value : top,
             Sentence = (_, value) => $"{size.Service!.SpeedSymbol} allows {new Measure(value, Units.KilometrePerHour, 0).Text}; the car "
                 + $"reaches {new Measure(top, Units.KilometrePerHour, 0).Text}.",
         };

@@ -35,6 +35,7 @@ public sealed partial class SettingPage
     [SupplyParameterFromQuery(Name = "every")] public bool Every { get; set; }
 
     private TurnTable? Table { get; set; }
+    private TurnVerdict? Outcome { get; set; }
     private IReadOnlyList<Problem> Problems { get; set; } = [];
     private Learned Learned { get; set; } = Learned.Nothing;
     /// <summary>Why nothing could be learned though it should; a fault of the program.</summary>
@@ -67,6 +68,7 @@ public sealed partial class SettingPage
         Newest = TurnTableMaker.NewestReadings(Car, build);
         var made = TurnTableMaker.Make(Car, build, Wish, Every ? 0 : CollarSearch.Price);
         (Table, Problems) = (made.Try(out var table) ? table : null, made.Problems);
+        Outcome = Table is null ? null : TurnVerdict.Of(Car, Table);
         Learn(Car);
     }
 
