@@ -1,6 +1,7 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Tests.Clearance.Certifying;
 using Cornerwright.Mechanics.Tests.Clearance.Scans;
 
 namespace Cornerwright.Bench;

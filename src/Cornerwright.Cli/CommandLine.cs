@@ -67,6 +67,7 @@ public static class CommandLine
         tree.AddCommand<WidestCommand>("widest")
             .WithDescription("Say how wide wheels and tyres can be: the sizes and offsets that clear everything known, scans included.");
         tree.AddCommand<ImportCommand>("import").WithDescription("Put a parts list (CSV) on the shelf of a car file.");
+        tree.AddCommand<ExportCommand>("export").WithDescription("Write one kind of part of a car file as a parts list (CSV).");
         tree.AddCommand<SchemaCommand>("schema").WithDescription("Write the JSON Schema of car files.");
         tree.AddCommand<BackupCommand>("backup")
             .WithDescription("Copy a whole garage, scans and photos too, while the app may go on saving.");

@@ -22,10 +22,6 @@ internal static class BoltEvaluators
         ["bolt.nut-factor"] = (_, x) => Tightening.NutFactor(Thread(x), x["mu"], x["collar"]),
         ["bolt.torque-k"] = (_, x) => Tightening.TorqueByNutFactor(x["K"], x["F"], x["d"]),
         ["bolt.torque-proof"] = (_, x) => Tightening.TorqueByNutFactor(x["K"], ProofShare(x), x["d"]),
-        ["bolt.stretch"] = (_, x) => BoltedJoint.Stretch(ProofShare(x), x["L"], x["At"], x["E"]),
-        ["bolt.thread-stress"] = (_, x) => BoltedJoint.ThreadStress(x["F"], x["share"], x["P"], x["At"]),
-        ["bolt.load-share"] = (_, x) => BoltedJoint.LoadShare(x["kb"], x["km"]),
-        ["bolt.joint-stress"] = (_, x) => JointStress(x),
         ["bolt.engagement"] = (_, x) => string.Create(
             CultureInfo.InvariantCulture, $"at least {ThreadEngagement.Least(1, x.Choice<TappedMaterial>("material"))} d"),
     };
@@ -59,12 +55,4 @@ internal static class BoltEvaluators
     private static double Preload(CheckInputs x) => Tightening.AssemblyPreload(Thread(x), Strength(x).YieldStrength, x["mu"]);
 
     private static double ProofShare(CheckInputs x) => Tightening.PreloadFromProof(x["share"], x["At"], x["Sp"]);
-
-    private static double JointStress(CheckInputs x)
-    {
-        double shank = Math.PI / 4 * x["d"] * x["d"];
-        double bolt = BoltedJoint.RodStiffness(shank, x["Eb"], x["boltLength"]);
-        double parts = BoltedJoint.MemberStiffness(x["d"], x["grip"], x["Em"], x["angle"]);
-        return BoltedJoint.ThreadStress(x["sigma"] * x["At"], BoltedJoint.LoadShare(bolt, parts), x["P"], x["At"]);
-    }
 }

@@ -17,7 +17,6 @@ internal static class SpringDesignEvaluators
         ["coil.solid-length"] = (_, x) => Solid(x),
         ["coil.free-length-solid-at-yield"] = (_, x) => FreeSolidAtYield(x),
         ["coil.always-stable-steel"] = (_, x) => SpringBuckling.AlwaysStableBelowSteel(SpringEvaluators.Coil(x).MeanDiameter, x["alpha"]),
-        ["coil.pitch-solid-at-yield"] = (_, x) => CoilPitch.ByEnds(FreeSolidAtYield(x), x["d"], Active(x), x.Choice<CoilEnds>("ends")),
 
         // Shigley, example 10-2: a spring for a force at a deflection, wire given.
         ["design.allowed-stress"] = (_, x) => Yield(x) / x["safety"],
@@ -35,7 +34,6 @@ internal static class SpringDesignEvaluators
         ["bh101.mean"] = (_, x) => SpringEvaluators.Coil(x).MeanDiameter,
         ["bh101.total"] = (_, x) => BhandariTotal(x),
         ["bh101.free"] = (_, x) => BhandariFree(x),
-        ["bh101.pitch"] = (_, x) => CoilPitch.Mean(BhandariFree(x), BhandariTotal(x)),
 
         // Jindal, examples 8-6 and 8-7: direct shear only.
         ["jindal.yield-force"] = (_, x) => JindalForce(x),

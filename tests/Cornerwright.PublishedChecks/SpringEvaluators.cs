@@ -2,7 +2,7 @@ using Cornerwright.Mechanics.Springs;
 
 namespace Cornerwright.PublishedChecks;
 
-/// <summary>Single springs, nests, stacks and collars.</summary>
+/// <summary>Single springs, stacks and collars.</summary>
 internal static class SpringEvaluators
 {
     public static readonly Dictionary<string, Evaluator> All = new()
@@ -32,12 +32,6 @@ internal static class SpringEvaluators
         ["steel.g-oil-tempered"] = (_, _) => SpringSteel.ShearModulusOilTempered,
         ["steel.g-hot-rolled"] = (_, _) => SpringSteel.ShearModulusHotRolled,
 
-        ["nest.outer-deflection"] = (_, x) => NestDeflection(x),
-        ["nest.inner-deflection"] = (_, x) => NestDeflection(x) - x["gap"],
-        ["nest.outer-force"] = (_, x) => NestForce(x, 0),
-        ["nest.inner-force"] = (_, x) => NestForce(x, 1),
-        ["nest.outer-stress"] = (_, x) => NestStress(x, 0),
-        ["nest.inner-stress"] = (_, x) => NestStress(x, 1),
 
         ["stack.rate"] = (_, x) => SpringStack.TangentRateAt(Stack(x), x["F"])!.Value,
         ["stack.closing"] = (_, x) => SpringStack.ClosingForce(Stack(x), 0),
@@ -60,19 +54,6 @@ internal static class SpringEvaluators
 
     private static double ForceDirect(CheckInputs x) =>
         Coil(x).ForceAtStress(x["tau"], CoilStressFactor.DirectShear(Coil(x).Index));
-
-    private static WireSpring Nested(CheckInputs x, int which) => which == 0
-        ? new(x["d1"], x["D1"], x["n1"], x["G"])
-        : new(x["d2"], x["D2"], x["n2"], x["G"]);
-
-    private static NestedSpring[] Nest(CheckInputs x) => [new(Nested(x, 0).Rate(), 0), new(Nested(x, 1).Rate(), x["gap"])];
-
-    private static double NestDeflection(CheckInputs x) => SpringNest.DeflectionAt(Nest(x), x["P"])!.Value;
-
-    private static double NestForce(CheckInputs x, int which) => SpringNest.ForceOf(Nest(x)[which], NestDeflection(x));
-
-    private static double NestStress(CheckInputs x, int which) =>
-        CoilStressFactor.Wahl(Nested(x, which).Index) * Nested(x, which).ShearStress(NestForce(x, which));
 
     // Helper first; lengths beyond its travel do not matter to rate, closing force and deflection.
     private static StackElement[] Stack(CheckInputs x) =>

@@ -1,7 +1,7 @@
 namespace Cornerwright.Mechanics.Bars;
 
 /// <summary>A U-shaped anti-roll bar: a straight part in torsion and two arms that bend.</summary>
-/// <remarks>Rates at the ends, perpendicular to the arms; links and bushings taken as rigid. Source: docs/theory/springs.md §7.</remarks>
+/// <remarks>Rates at the ends, perpendicular to the arms; links and bushings taken as rigid. Source: docs/theory/springs.md §6.</remarks>
 public static class AntiRollBar
 {
     /// <summary>

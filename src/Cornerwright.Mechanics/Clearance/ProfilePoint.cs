@@ -9,9 +9,3 @@ public readonly record struct ProfilePoint(double A, double R);
 /// <summary>A place on the wheel's cross-section with its outward normal (unit, in the same half-plane).</summary>
 /// <remarks>The default has no direction and stands for no place. Source: docs/theory/clearance.md §2.</remarks>
 public readonly record struct FeaturePoint(ProfilePoint At, double NormalA, double NormalR);
-
-/// <summary>Signed distance with the place it was measured from.</summary>
-/// <param name="Distance">m, negative inside.</param>
-/// <param name="Nearest">Nearest point of the profile, in the half-plane of the point asked for.</param>
-/// <remarks>Source: docs/theory/clearance.md §1.</remarks>
-public readonly record struct ProfileHit(double Distance, ProfilePoint Nearest);

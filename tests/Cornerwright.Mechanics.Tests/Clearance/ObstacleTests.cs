@@ -1,7 +1,7 @@
 using Cornerwright.Mechanics.Clearance;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
-using Cornerwright.Mechanics.Numerics;
+using Cornerwright.Mechanics.Tests.Numerics;
 using Cornerwright.Mechanics.Tests.Motion;
 
 namespace Cornerwright.Mechanics.Tests.Clearance;

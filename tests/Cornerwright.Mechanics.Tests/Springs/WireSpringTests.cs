@@ -68,19 +68,6 @@ public sealed class WireSpringTests
         Assert.Equal(solid, SolidLengthRule.Textbook(totalCoils, 0.012, ends), 1e-12);
     }
 
-    // A spring coiled at its pitch and pressed solid: pitch · n and the ends make up the free length.
-    [Theory]
-    [InlineData(CoilEnds.ClosedAndGround)]
-    [InlineData(CoilEnds.Closed)]
-    [InlineData(CoilEnds.OpenAndGround)]
-    [InlineData(CoilEnds.Open)]
-    public void Free_length_is_solid_length_when_the_pitch_is_the_wire(CoilEnds ends)
-    {
-        double total = 6.5 + SolidLengthRule.DeadCoils(ends);
-        double solid = SolidLengthRule.Textbook(total, 0.012, ends);
-        Assert.Equal(0.012, CoilPitch.ByEnds(solid, 0.012, 6.5, ends), 1e-12);
-    }
-
     [Fact]
     public void Unground_ends_are_longer_by_one_and_a_half_wires() =>
         Assert.Equal(

@@ -6,8 +6,7 @@ namespace Cornerwright.Mechanics.Clearance.Certifying;
 /// <param name="Travel">m, bump positive.</param>
 /// <param name="Steer">What the field steers by: rad at the kingpin, or m of rack.</param>
 /// <param name="Third">
-/// Whatever else moves the wheel: the slide of its top mount (<see cref="LinkagePoses"/>), the travel of the axle's other wheel
-/// (<see cref="AxlePoses"/>); 0 for a field that has no third way.
+/// Whatever else moves the wheel: the slide of its top mount, the travel of the axle's other wheel; 0 for a field that has no third way.
 /// </param>
 /// <remarks>The default is the reference state. Source: docs/theory/certified-clearance.md §1.</remarks>
 public readonly record struct PosePlace(double Travel, double Steer, double Third)
@@ -31,31 +30,4 @@ public interface IPoseField
 {
     /// <summary>The pose at a place; false where the wheel cannot go or nothing is known. Source: the implementer's.</summary>
     bool TryPose(in PosePlace place, out WheelPose pose);
-}
-
-/// <summary>
-/// A wheel that moves as its motion says and steers about a rigid axis; steer in rad at the kingpin, left positive. There is no third way.
-/// </summary>
-/// <param name="motion">Camber, toe and lateral shift over travel.</param>
-/// <param name="referenceHubFace">Hub-face centre at the reference state, B, m.</param>
-/// <param name="side">Side of the car.</param>
-/// <param name="axis">The axis at the reference state; it moves with the hub face.</param>
-/// <remarks>Source: docs/theory/clearance.md §3.</remarks>
-public sealed class RigidSteerPoses(CornerMotion motion, Geometry.Vec3 referenceHubFace, WheelSide side, SteeringLine axis) : IPoseField
-{
-    private readonly Geometry.Vec3 hubToAxis = axis.Point - referenceHubFace;
-
-    /// <summary>The pose at a place; false outside the motion's reach. Source: docs/theory/clearance.md §3.</summary>
-    public bool TryPose(in PosePlace place, out WheelPose pose)
-    {
-        if (!motion.WheelAt(place.Travel, out WheelMotionState wheel).IsUsable())
-        {
-            pose = default;
-            return false;
-        }
-
-        WheelPose straight = WheelPose.StraightAhead(referenceHubFace, side, wheel, place.Travel);
-        pose = place.Steer == 0 ? straight : straight.Steered(new(straight.HubFace + hubToAxis, axis.Direction), place.Steer);
-        return true;
-    }
 }

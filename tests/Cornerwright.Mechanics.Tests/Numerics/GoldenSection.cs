@@ -1,4 +1,4 @@
-namespace Cornerwright.Mechanics.Numerics;
+namespace Cornerwright.Mechanics.Tests.Numerics;
 
 /// <summary>A function of one variable; implement it on a struct or ref struct so that a search allocates nothing.</summary>
 public interface IFunctionOfOne

@@ -1,8 +1,9 @@
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Axles;
 
-namespace Cornerwright.Mechanics.Clearance.Certifying;
+namespace Cornerwright.Mechanics.Tests.Clearance.Certifying;
 
 /// <summary>
 /// The poses of one wheel of a rigid axle: travel is its own, the third way that of the axle's other wheel (m, bump positive).

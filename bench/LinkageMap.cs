@@ -1,10 +1,12 @@
+using Cornerwright.Mechanics.Motion;
+using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Motion.Hardpoints.Poses;
 
-namespace Cornerwright.Mechanics.Motion.Hardpoints.Following;
+namespace Cornerwright.Bench;
 
 /// <summary>Poses of a linkage over a grid of travel, rack and plate.</summary>
 /// <remarks>Source: docs/theory/hardpoints.md §8.</remarks>
-public static class LinkageMap
+internal static class LinkageMap
 {
     /// <summary>
     /// Follows the whole grid, travel to and fro within each place of the rack, so that every pose has a neighbour before it.

@@ -1,9 +1,10 @@
+using Cornerwright.Mechanics.Clearance.Certifying;
 using Cornerwright.Mechanics.Geometry;
 using Cornerwright.Mechanics.Motion;
 using Cornerwright.Mechanics.Motion.Hardpoints.Following;
 using Cornerwright.Mechanics.Motion.Hardpoints.Linkage;
 
-namespace Cornerwright.Mechanics.Clearance.Certifying;
+namespace Cornerwright.Mechanics.Tests.Clearance.Certifying;
 
 /// <summary>The poses of a wheel on its hardpoints: steer is the rack (m along +Y), the third way the top mount's plate (m).</summary>
 /// <param name="linkage">Its travel point must be the hub face (see <see cref="KnuckleLinkage"/>); left or right.</param>
