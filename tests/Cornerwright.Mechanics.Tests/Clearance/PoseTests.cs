@@ -143,4 +143,15 @@ public class PoseTests
             Assert.Equal(1, frame.Twelve.Cross(frame.Axis).Dot(frame.Three), 1e-14);
         }
     }
+
+    // An axis read 20 mm ahead of the hub passes 20 mm ahead of it, on either side.
+    [Fact]
+    public void An_axis_ahead_of_the_hub_is_ahead_of_it()
+    {
+        foreach (WheelSide side in (WheelSide[])[WheelSide.Left, WheelSide.Right])
+        {
+            WheelPose pose = WheelPose.StraightAhead(new(0.1, 0.7, 0.3), side, default, 0);
+            Assert.Equal(0.02, SteeringLine.AtHubHeight(pose, side, 0.2, 0.1, 0.08, 0.02).Point.X - pose.HubFace.X, 1e-12);
+        }
+    }
 }

@@ -91,4 +91,9 @@ public sealed class LinearDoubtTests
 
         Assert.True(worst < 0.015, $"seed {seed}: {worst}");
     }
+
+    // By hand: a half width of 6 has a variance of 36/3; with 3² it makes 21.
+    [Fact]
+    public void A_uniform_part_counts_by_a_third_of_its_square() =>
+        Assert.Equal(Math.Sqrt(21), new LinearDoubt(3, 6).StandardDeviation, 1e-12);
 }

@@ -161,6 +161,34 @@ public sealed class CarBalanceTests
         }
     }
 
+    // Without bars, and with a load over the right rear, the left front corner, its seat 0.3 m lower, hangs: its tyre bears nothing, and no
+    // seat changes that.
+    [Fact]
+    public void A_wheel_in_the_air_bears_nothing_whatever_the_seats_do()
+    {
+        var (car, corners) = Plain(1.5, 1.5, 60e3, 50e3, 2e5, default, default);
+        car = car with { Weights = [.. car.Weights, new WeightOnBody(3000, -1.0, -0.5)] };
+        double[] seats = [-0.3, 0, 0, 0];
+        CarStance stance = CarBalance.Solve(car, corners, seats);
+        Assert.Equal(BalanceStop.Converged, stance.Why);
+        Assert.Equal(0, stance.Load[0]);
+        Assert.True(stance.Load[1] > 0 && stance.Load[2] > 0 && stance.Load[3] > 0);
+        SeatSensitivity s = CarBalance.Sensitivity(car, corners, seats, stance)!;
+        for (int j = 0; j < 4; j++)
+        {
+            const double h = 1e-5;
+            double[] up = [.. seats], down = [.. seats];
+            up[j] += h;
+            down[j] -= h;
+            CarStance a = CarBalance.Solve(car, corners, up), b = CarBalance.Solve(car, corners, down);
+            Assert.Equal(0, s.Load[0, j]);
+            for (int i = 0; i < 4; i++)
+            {
+                Assert.Equal((a.Load[i] - b.Load[i]) / (2 * h), s.Load[i, j], 2.0);   // N per m
+            }
+        }
+    }
+
     [Fact]
     public void A_wheel_with_nothing_above_it_is_reported()
     {

@@ -83,4 +83,9 @@ public sealed class RideRatesTests
         Assert.Throws<ArgumentOutOfRangeException>(() => StrutTop.CamberLost(double.NaN, 0.5));
         Assert.Throws<ArgumentOutOfRangeException>(() => QuarterCar.Frequencies(300, 0, 1, 1));
     }
+
+    // By hand: √(200,000/40)/2π.
+    [Fact]
+    public void A_wheel_hops_on_spring_and_tyre_together() =>
+        Assert.Equal(11.2540, RideRates.WheelHopFrequency(20e3, 180e3, 40), 5e-5);
 }

@@ -12,8 +12,8 @@ using Cornerwright.Workshop.Judging;
 namespace Cornerwright.Workshop.Tests.Checks;
 
 /// <summary>
-/// The demo as it stands on other tyres (205/55 R16 for worn ones of 628 mm) and, in front, on 5 mm spacers: what each check says, worked out
-/// by hand. A sign that is turned round falls here.
+/// The demo as it stands on other tyres (205/55 R16 for worn ones of 628 mm) and, in front, on 5 mm spacers: what each check says,
+/// worked out by hand. A sign that is turned round falls here.
 /// </summary>
 public sealed class SignsByHandTests
 {
@@ -88,6 +88,87 @@ public sealed class SignsByHandTests
         };
         Assert.True(Of(Car.With(CornerPlace.FrontLeft, surer), "hand", "clear-strut-tube").Doubt!.Value.Si < 0.8 * finding.Doubt!.Value.Si);
     }
+
+    // Barrel 176 mm, caliper 151 mm; spokes 47 mm and a spacer of 5 mm, caliper 36 mm beyond the face.
+    [Fact]
+    public void The_caliper_has_the_room_that_the_tape_says()
+    {
+        Assert.Equal(0.176 - 0.151, Value("calliper-barrel"), 1e-9);
+        Assert.Equal(0.047 + Spacer - 0.036, Value("calliper-spokes"), 1e-9);
+    }
+
+    [Fact]
+    public void A_wheel_is_asked_for_the_heaviest_load_and_a_tyre_for_the_top_speed()
+    {
+        double heaviest = Car.LoadCases.Max(c => c.FrontLeft!.Si), first = Car.LoadCases[0].FrontLeft!.Si;
+        Assert.True(heaviest > first);
+        Assert.Equal((690 / heaviest) - 1, Value("wheel-load"), 1e-9);
+        Assert.Equal(Car.TopSpeed!.Si, Of(Car, "hand", "tyre-speed").Low!.Value.Si, 1e-9);
+    }
+
+    // One number of the corner at a time: what it does to a margin follows from the lengths along the strut, and its sign from which way.
+    [Fact]
+    public void Lengths_move_the_ends_of_travel_the_way_they_must()
+    {
+        // A coil 5 mm longer when solid has 5 mm less room; how far it is squeezed at full bump stays.
+        var solid = WithParts(p => p with
+        {
+            Springs = [.. p.Springs.Select(x => x.Id == "f-now" ? x with { SolidHeight = Longer(x.SolidHeight!, 5) } : x)],
+        });
+        Assert.Equal(Value("coil-room-f-now") - 0.005, Value("coil-room-f-now", solid), 1e-6);
+
+        // A stop 3 mm longer is met sooner, spent as before; one that is spent 3 mm longer leaves the coils more room.
+        var stop = WithParts(p => p with
+        {
+            BumpStops = [.. p.BumpStops.Select(x => x.Id == "b-front-now" ? x with { Length = Longer(x.Length!, 3) } : x)],
+        });
+        Assert.InRange(Value("bump-travel", stop) - Value("bump-travel"), -0.004, -0.0028);
+        var spent = WithParts(p => p with
+        {
+            BumpStops = [.. p.BumpStops.Select(x => x.Id == "b-front-now" ? x with { SpentLength = Longer(x.SpentLength!, 2) } : x)],
+        });
+        Assert.InRange(Value("coil-room-f-now", spent) - Value("coil-room-f-now"), 0.0018, 0.0022);
+
+        Assert.InRange(Squeezed(spent) - Squeezed(Car), -0.0022, -0.0018);
+
+        // A rod that comes 4 mm further out lets the wheel drop as much further.
+        var rod = WithParts(p => p with
+        {
+            Dampers = [.. p.Dampers.Select(x => x.Id == "d-now" ? x with { RodOpen = Longer(x.RodOpen!, 4) } : x)],
+        });
+        Assert.InRange(Value("droop-travel", rod) - Value("droop-travel"), 0.0038, 0.0052);
+
+        // Metal that is met first: 4 mm later is 4 mm more after the stop.
+        Car Metal(double mm) => Car.With(CornerPlace.FrontLeft, Car.FrontLeft with { MetalContact = Mm(mm) });
+        Assert.Equal(0.004, Value("stop-order", Metal(34)) - Value("stop-order", Metal(30)), 1e-6);
+    }
+
+    // Coils that meet before anything else end the travel, and the finding says so.
+    [Fact]
+    public void Coils_that_meet_first_end_the_travel()
+    {
+        var bound = WithParts(p => p with
+        {
+            Springs = [.. p.Springs.Select(x => x.Id == "f-now" ? x with { SolidHeight = Longer(x.SolidHeight!, 75) } : x)],
+        });
+        var finding = Of(bound, "hand", "stop-order");
+        Assert.True(finding.Value!.Value.Si < 0, finding.Sentence);
+        Assert.Contains("coils touch", finding.Sentence, StringComparison.Ordinal);
+    }
+
+    // How far the coil is squeezed with the stop spent.
+    private static double Squeezed(Car car) => Value("spring-travel-f-now", car with
+    {
+        Parts = car.Parts with
+        {
+            Springs = [.. car.Parts.Springs.Select(x => x.Id == "f-now" ? x with { GreatestDeflection = Mm(150) } : x)],
+        },
+    });
+
+    private static Car WithParts(Func<Garage.Parts.PartsShelf, Garage.Parts.PartsShelf> change) => Car with { Parts = change(Car.Parts) };
+
+    private static Reading Longer(Reading reading, double mm) =>
+        Reading.Of(FormattableString.Invariant($"{(1000 * reading.Si) + mm:0.###} mm"), Dimension.Length);
 
     private static double Value(string check, Car? car = null) => Of(car ?? Car, "hand", check).Value!.Value.Si;
 
