@@ -140,6 +140,10 @@ internal sealed class ClearancePlan
     public IReadOnlyList<MissingReading> MissingAtLock { get; }
 
     public Handle StrutGap { get; private set; }
+
+    /// <summary>True where the strut's line beside the wheel was read.</summary>
+    public bool HasStrutLine => StrutGap.IsGiven && StrutReference.IsGiven;
+
     public Handle StrutLean { get; private set; }
     public Handle StrutReference { get; private set; }
     public WheelFeature StrutFrom { get; private set; }

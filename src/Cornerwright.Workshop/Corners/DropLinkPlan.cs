@@ -66,7 +66,8 @@ internal sealed class DropLinkPlan
             ? (table.Add(part + "/length", "length of the drop link", link!.Length),
                 table.Add($"parts/barLinks/{linkNow!.Id}/length", "length of the drop link now", linkNow.Length))
             : (Handle.None, Handle.None);
-        bool turned = _onStrut && plan.Corner.Strut is null && plan.Motion.ClampChange(table.Best()) != 0;
+        bool turned = _onStrut && plan.Corner.Strut is not { TyreToTube: not null, LowerReference: not null }
+            && plan.Motion.ClampChange(table.Best()) != 0;
         Missing =
         [
             .. MissingReading.If(points is null && place is null, path, "where the ends of the drop link are"),
@@ -129,7 +130,9 @@ internal sealed class DropLinkPlan
         }
 
         outer = SpindleFrame.Of(then).ToSpindle(link.Outer);
-        double turn = _onStrut ? n.Plan.Motion.ClampTurn(n.X) : 0;
+
+        // Where the strut's line is unknown the clamp stands as it stood: else it is missing.
+        double turn = _onStrut && n.Plan.Clearance.HasStrutLine ? n.Plan.Motion.ClampTurn(n.X) : 0;
         if (turn != 0)
         {
             Vec3 clamp = places.StrutAxis(n).LowerReference;
