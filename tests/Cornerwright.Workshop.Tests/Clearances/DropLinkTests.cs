@@ -142,6 +142,24 @@ public sealed class DropLinkTests(ITestOutputHelper output)
         Assert.Equal(byHand, Math.Abs(moved[0]), 0.03 * byHand);
     }
 
+    // Judging such a car ended in an error: the end on the strut turns with the clamp about a line that nobody read.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void On_a_strut_whose_line_was_not_read_it_is_known_as_long_as_the_clamp_stands(bool turned)
+    {
+        Car car = DemoCar.Read();
+        var corner = car.FrontLeft;
+        car = car.With(CornerPlace.FrontLeft, corner with { Strut = corner.Strut! with { TyreToTube = null } });
+        var clamped = car.Build("now")! with { Id = "clamped" };
+        var camber = Reading.Of(turned ? "-0.8 deg" : "0 deg", Dimension.Angle, "0.1 deg");
+        clamped = clamped with { FrontLeft = clamped.FrontLeft with { ClampCamber = camber } };
+        car = car with { Builds = [.. car.Builds, clamped] };
+        var finding = Finding(car, "clamped", CornerPlace.FrontLeft);
+        Assert.Equal(turned, finding.Verdict == Verdict.Unknown);
+        Assert.Equal(turned, finding.Missing.Any(m => m.Path == "frontLeft/strut"));
+    }
+
     [Fact]
     public void Loads_and_the_pages_see_the_link_where_the_verdict_does()
     {
