@@ -29,7 +29,7 @@ internal sealed class DemoScanMaker
         ["arch lip at 1 o'clock"] = new(-0.2037, 0.0570, 0.3535),
         ["arch liner at 10.5 o'clock"] = new(0.3012, -0.0484, 0.3007),
         ["arch liner at 12 o'clock"] = new(-0.0000, -0.0496, 0.4395),
-        ["chassis leg at 3 o'clock"] = new(-0.1581, -0.3070, 0.0075),
+        ["chassis leg at 3 o'clock"] = new(-0.1527, -0.3106, 0.0080),
     };
 
     private static readonly TyreSection Tyre = new(-0.045, 0.203, 0.1651, 0.628, 0.211, 0.176, 0.008);
@@ -39,7 +39,7 @@ internal sealed class DemoScanMaker
     private static readonly SpindleFrame Frame =
         SpindleFrame.Of(new WheelPose(default, new Vec3(0.000872617, 0.999944789, 0.010471784).Unit()));
     private static readonly SpindleFrame AtLock =
-        SpindleFrame.Of(new WheelPose(new Vec3(-0.0430, -0.0133, -0.0071), new Vec3(-0.5517132, 0.8301687, -0.0802032).Unit()));
+        SpindleFrame.Of(new WheelPose(new Vec3(-0.0444, -0.0143, -0.0075), new Vec3(-0.5707766, 0.8166693, -0.0852367).Unit()));
 
     public DemoScanMaker()
     {
