@@ -37,9 +37,16 @@ public sealed class TurnVerdict
         }
     }
 
-    /// <summary>What fails then, and what is tight, the worst first.</summary>
-    public IReadOnlyList<string> Lines =>
-        [.. Then.Findings.Where(f => f.Verdict is Verdict.Fails or Verdict.Tight).Select(Line)];
+    /// <summary>What fails only then, and what is tight, the worst first.</summary>
+    public IReadOnlyList<string> Changed =>
+        [.. Then.Findings.Where(f => f.Verdict == Verdict.Tight || (f.Verdict == Verdict.Fails && !_failed.Contains(f.Key))).Select(Line)];
+
+    /// <summary>What fails then as it does now, the worst first.</summary>
+    public IReadOnlyList<string> AsNow =>
+        [.. Then.Findings.Where(f => f.Verdict == Verdict.Fails && _failed.Contains(f.Key)).Select(Line)];
+
+    /// <summary>What fails then, and what is tight: what is new about it first.</summary>
+    public IReadOnlyList<string> Lines => [.. Changed, .. AsNow];
 
     /// <param name="car">Whose build it is.</param>
     /// <param name="table">To be carried out.</param>
