@@ -28,12 +28,13 @@ internal static class ClearanceChecks
                 PartName = $"{(tyre ? "Tyre" : "Rim")} to {item.Name}",
                 Missing = [.. plan.Clearance.Missing, .. item.Missing],
                 MissingAtLock = item.AttachedTo == AttachedTo.Body ? plan.Clearance.MissingAtLock : [],
+                MissingAtEnds = item.AttachedTo == AttachedTo.Body ? MissingAtEnds(plan, solved.Read) : [],
                 Value = n => n.Gap(index),
                 Low = solved.Clearance.Wanted(index),
                 Sentence = (_, value) => Sentence(item, worst, value),
                 Worst = n => Worst(item, worst, n, solved.Clearance.LoadWords(index)),
                 Clearance = index,
-                Assumptions = Assumptions(plan, item, solved.Read),
+                Assumptions = Assumptions(plan, item),
             };
         }
     }
@@ -79,16 +80,23 @@ internal static class ClearanceChecks
             : bump - other < Near ? ", other wheel at full bump" : $", other wheel at {Mm(other, 0)} of travel";
     }
 
-    private static List<string> Assumptions(CornerPlan plan, ClearanceItem item, CornerReader solved)
+    /// <summary>What keeps the ends of travel from being known; empty where something ends it either way.</summary>
+    internal static IReadOnlyList<MissingReading> MissingAtEnds(CornerPlan plan, CornerReader solved)
+    {
+        var damper = plan.MissingForDamper();
+        IEnumerable<MissingReading> droop = double.IsFinite(solved.Droop) ? [] : damper.Count > 0 ? damper
+            : [new(plan.Path + "/droopLimit", "where droop ends")];
+        var spent = plan.MissingForSpent();
+        IEnumerable<MissingReading> bump = double.IsFinite(solved.FullBump) ? [] : spent.Count > 0 ? spent
+            : [new(plan.Path + "/metalContact", "where bump ends")];
+        return [.. droop.Union(bump)];
+    }
+
+    private static List<string> Assumptions(CornerPlan plan, ClearanceItem item)
     {
         var list = new List<string>();
         if (item.AttachedTo == AttachedTo.Body)
         {
-            if (!double.IsFinite(solved.Droop) || !double.IsFinite(solved.FullBump))
-            {
-                list.Add("ends of travel not known: 60 mm either way taken");
-            }
-
             list.AddRange(AxlePlan.Assumptions(plan.Motion));
             list.AddRange(NotAtLock(plan));
         }

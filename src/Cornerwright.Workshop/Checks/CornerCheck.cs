@@ -37,6 +37,11 @@ internal sealed record CornerCheck : CornerValue
     /// </summary>
     public IReadOnlyList<MissingReading> MissingAtLock { get; init; } = [];
 
+    /// <summary>
+    /// Readings without which the travel's ends are not known: that the value lies within its limits over some usual travel is no answer.
+    /// </summary>
+    public IReadOnlyList<MissingReading> MissingAtEnds { get; init; } = [];
+
     public double Low { get; init; } = double.NegativeInfinity;
     public double High { get; init; } = double.PositiveInfinity;
 
@@ -60,6 +65,9 @@ internal sealed record CornerCheck : CornerValue
     /// <summary>A cure of the check's own, beside those that a corner's levers give: from its value and the margin wanted.</summary>
     public Func<double, double, Cure>? OwnCure { get; init; }
 
-    /// <summary>True where a value that holds says nothing, because it may not hold at lock; one that fails already does fail.</summary>
-    public bool UnknownAtLock(double value) => MissingAtLock.Count > 0 && value >= Low && value <= High;
+    /// <summary>
+    /// True where a value that holds says nothing, because it may not hold at lock or at the ends of travel; one that fails already does
+    /// fail.
+    /// </summary>
+    public bool UnknownInPart(double value) => MissingAtLock.Count + MissingAtEnds.Count > 0 && value >= Low && value <= High;
 }

@@ -21,7 +21,7 @@ internal static class TravelChecks
         yield return new CornerCheck
         {
             Kind = CheckCatalogue.StopOrder,
-            Missing = [.. spent, .. plan.MissingForSpring().Except(spent)],
+            Missing = [.. spent, .. plan.MissingForSpring().Except(spent), .. plan.Inputs.Lacking(plan.Station.RodClosed)],
             Value = n => FirstHard(n).Travel - n.Spent,
             Low = Limit(plan.Limits.StopLead),
             Sentence = (n, value) => FirstHard(n) is var (_, words) && value >= 0

@@ -70,6 +70,12 @@ public static class WidestWheel
         var solved = new SolvedCorner(plan);
         solved.Solve();
         var numbers = solved.Read;
+        string[] open = [.. ClearanceChecks.MissingAtEnds(plan, numbers).Select(m => m.Label)];
+        if (open.Length > 0)
+        {
+            return new(open, [], [], [], 0, 0);
+        }
+
         PlacedScan[] here = [.. scans?.At(place) ?? []];
         var room = new WheelRoom(numbers, here);
         if (room.Things == 0)

@@ -258,7 +258,7 @@ internal sealed partial class ClearanceNumbers
         }
 
         double least = At(n, wheel, line, worst.Clearing.Along, worst.State, worst.Share, worst.Steer, worst.Other);
-        foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second])
+        foreach (RivalPose rival in (ReadOnlySpan<RivalPose>)[rivals.First, rivals.Second, rivals.Third])
         {
             if (rival.Exists)
             {

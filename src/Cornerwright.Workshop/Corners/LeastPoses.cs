@@ -64,11 +64,14 @@ internal readonly ref struct LeastPoses(
         var lows = new List<Low>();
         Low best = Follow(Lows(room, least), lows);
         AddEnds(lows, best);
+        lows.Sort((a, b) => a.Gap.CompareTo(b.Gap));
+        var kept = new List<Low>(1 + RivalPoses.Most) { best };
         foreach (Low low in lows)
         {
-            if (low.Gap < best.Gap + RivalPoses.Within && !IsSame(low, best))
+            if (low.Gap < best.Gap + RivalPoses.Within && kept.Count <= RivalPoses.Most && !IsSameAsAny(low, kept))
             {
                 PosePlace at = low.Place;
+                kept.Add(low);
                 rivals = rivals.With(new RivalPose(
                     true, Share(at.Travel), at.Steer, Exact(at, low.State).Along, low.Gap, OtherShare(at.Third), low.State));
             }
@@ -146,6 +149,19 @@ internal readonly ref struct LeastPoses(
         }
 
         return best;
+    }
+
+    private bool IsSameAsAny(in Low low, List<Low> kept)
+    {
+        foreach (Low other in kept)
+        {
+            if (IsSame(low, other))
+            {
+                return true;
+            }
+        }
+
+        return false;
     }
 
     private bool IsSame(in Low low, in Low best) =>

@@ -13,16 +13,19 @@ namespace Cornerwright.Workshop.Corners;
 internal readonly record struct RivalPose(
     bool Exists, double Share, double Steer, double Along, double Gap, double Other = 0, int State = 0);
 
-/// <summary>The two nearest rivals of a worst state: the least gap under doubt is the least of all three.</summary>
-internal readonly record struct RivalPoses(RivalPose First, RivalPose Second)
+/// <summary>The nearest rivals of a worst state, each apart from the others: the least gap under doubt is the least of all.</summary>
+internal readonly record struct RivalPoses(RivalPose First, RivalPose Second, RivalPose Third)
 {
+    /// <summary>How many are followed.</summary>
+    public const int Most = 3;
+
     /// <summary>A pose whose gap is larger by more than this is no rival, m: the doubt of a gap read with a tape stays below it.</summary>
     public const double Within = 0.015;
 
     /// <summary>Share of the travel within which a pose counts as the worst state itself.</summary>
     public const double Apart = 0.15;
 
-    public RivalPoses With(in RivalPose next) =>
-        !First.Exists || next.Gap < First.Gap ? new(next, First) : !Second.Exists || next.Gap < Second.Gap
-            ? this with { Second = next } : this;
+    /// <summary>One more, no nearer than those there are; what has no room is left out.</summary>
+    public RivalPoses With(in RivalPose next) => !First.Exists ? this with { First = next }
+        : !Second.Exists ? this with { Second = next } : !Third.Exists ? this with { Third = next } : this;
 }

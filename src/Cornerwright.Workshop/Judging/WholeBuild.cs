@@ -51,7 +51,7 @@ internal static class WholeBuild
         for (int i = 0; i < corner.Checks.Count; i++)
         {
             var check = corner.Checks[i];
-            if (double.IsFinite(corner.Value(i)) && check.CanSpeak && !check.UnknownAtLock(corner.Value(i)) && corner.TooWide(i) is null)
+            if (double.IsFinite(corner.Value(i)) && check.CanSpeak && !check.UnknownInPart(corner.Value(i)) && corner.TooWide(i) is null)
             {
                 joint.Add(corner.Value(i), check.Low, check.High, corner.Doubtful(i).Doubt, Parts(corner, i), suspension: false);
             }

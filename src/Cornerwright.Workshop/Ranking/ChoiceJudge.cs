@@ -90,7 +90,7 @@ internal sealed class ChoiceJudge
     private static bool IsSuspension(CornerCheck check) => check.Kind.Scope == CheckScope.Suspension;
 
     private static bool IsKnown(CornerResult corner, int check) =>
-        double.IsFinite(corner.Value(check)) && !corner.Checks[check].UnknownAtLock(corner.Value(check)) && corner.TooWide(check) is null;
+        double.IsFinite(corner.Value(check)) && !corner.Checks[check].UnknownInPart(corner.Value(check)) && corner.TooWide(check) is null;
 
     /// <returns>How many checks lack a reading.</returns>
     private static int AddCorner(JointMargins joint, CornerResult corner, bool suspensionOnly)

@@ -9,7 +9,8 @@ namespace Cornerwright.Workshop.Relations;
 /// <param name="Si">SI; NaN where it was not typed.</param>
 internal readonly record struct Num(string Path, string Label, string Typed, double Si)
 {
-    public bool Given => Typed.Length > 0;
+    /// <summary>False of the default, too: nothing was found.</summary>
+    public bool Given => Typed is { Length: > 0 };
 
     public double Mm => Si * 1000;
 

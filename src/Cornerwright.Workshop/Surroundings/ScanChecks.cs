@@ -47,13 +47,14 @@ internal static class ScanChecks
                 PartName = $"{(part == WheelPart.Tyre ? "Tyre" : "Rim")} to scan: {name}",
                 Missing = [.. plan.Clearance.Missing, .. ready ? Failed(plan, found) : []],
                 MissingAtLock = body ? plan.Clearance.MissingAtLock : [],
+                MissingAtEnds = body ? ClearanceChecks.MissingAtEnds(plan, solved.Read) : [],
                 Value = least.Value,
                 Low = part == WheelPart.Tyre ? tyre : Math.Max(tyre, Limit(plan.Limits.RimToAnything)),
                 Sentence = (_, value) => Sentence(name, found!, value),
                 Worst = n => Worst(found!, n, body),
                 Proved = true,
                 OwnCure = body && found is not null ? (value, wanted) => ArchWork(plan, part, found, value, wanted) : null,
-                Assumptions = Assumptions(plan, solved.Read, least, body),
+                Assumptions = Assumptions(plan, least, body),
             };
         }
     }
@@ -97,14 +98,9 @@ internal static class ScanChecks
             n.Plan.Other is null ? null : found.Place.Third);
     }
 
-    private static List<string> Assumptions(CornerPlan plan, CornerReader solved, ScanLeast least, bool body)
+    private static List<string> Assumptions(CornerPlan plan, ScanLeast least, bool body)
     {
         List<string> list = [.. least.Scan.Notes];
-        if (body && (!double.IsFinite(solved.Droop) || !double.IsFinite(solved.FullBump)))
-        {
-            list.Add("ends of travel not known: 60 mm either way taken");
-        }
-
         list.AddRange(body ? AxlePlan.Assumptions(plan.Motion) : []);
         list.AddRange(body ? ClearanceChecks.NotAtLock(plan) : []);
         return list;

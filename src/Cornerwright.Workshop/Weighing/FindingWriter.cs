@@ -34,13 +34,16 @@ internal static class FindingWriter
             return Unknown(check.Id, check.Title, where, missing) with { Corner = plan.Place };
         }
 
-        if (check.UnknownAtLock(value))
+        if (check.UnknownInPart(value))
         {
-            return Unknown(check.Id, check.Title, where, check.MissingAtLock) with
+            return Unknown(check.Id, check.Title, where, [.. check.MissingAtLock.Union(check.MissingAtEnds)]) with
             {
                 Corner = plan.Place,
-                Sentence = $"Not known at lock: {MissingReading.Words(check.MissingAtLock)}. Without steering: "
-                    + $"{check.Sentence(corner.Numbers.Read, value)}",
+                Sentence = (check.MissingAtLock.Count > 0 ? $"Not known at lock: {MissingReading.Words(check.MissingAtLock)}. " : "")
+                    + (check.MissingAtEnds.Count > 0 ? $"Ends of travel not known: {MissingReading.Words(check.MissingAtEnds)}. " : "")
+                    + (check.MissingAtLock.Count > 0 ? "Without steering" : "")
+                    + (check.MissingAtEnds.Count == 0 ? "" : check.MissingAtLock.Count > 0 ? ", 60 mm either way" : "60 mm either way")
+                    + $": {check.Sentence(corner.Numbers.Read, value)}",
                 Assumptions = Assumptions(corner, index),
             };
         }
