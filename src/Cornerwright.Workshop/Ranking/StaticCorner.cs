@@ -230,7 +230,9 @@ internal sealed class StaticCorner
             return true;
         }
 
-        bool good = sheet.Put(StaticCheck.StopOrder, first - station.Spent, _stopLead, double.PositiveInfinity);
+        // A damper of unknown closed length may shut before.
+        bool good = double.IsNaN(station.RodClosed)
+            || sheet.Put(StaticCheck.StopOrder, first - station.Spent, _stopLead, double.PositiveInfinity);
 
         // With the stop spent: room between the coils, travel used, stress in the wire.
         ref readonly var main = ref stack.Elements[stack.Main];
